@@ -1,0 +1,143 @@
+//! Wire colours by IEC 60757: a base and its stripes in the order they are read, base first.
+//!
+//! The standard writes several colours of one item in table order, which loses which is the base.
+//! Vehicle practice needs the base first, so a colour here is never sorted.
+
+use std::{fmt, str::FromStr};
+
+/// One colour of the table in IEC 60757, in table order.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+#[allow(missing_docs)]
+pub enum Code {
+    BK,
+    BN,
+    RD,
+    OG,
+    YE,
+    GN,
+    BU,
+    VT,
+    GY,
+    WH,
+    PK,
+    GD,
+    TQ,
+    SR,
+}
+
+/// Every code with its words.
+pub const CODES: [(Code, &str, &str); 14] = [
+    (Code::BK, "BK", "black"),
+    (Code::BN, "BN", "brown"),
+    (Code::RD, "RD", "red"),
+    (Code::OG, "OG", "orange"),
+    (Code::YE, "YE", "yellow"),
+    (Code::GN, "GN", "green"),
+    (Code::BU, "BU", "blue"),
+    (Code::VT, "VT", "violet"),
+    (Code::GY, "GY", "grey"),
+    (Code::WH, "WH", "white"),
+    (Code::PK, "PK", "pink"),
+    (Code::GD, "GD", "gold"),
+    (Code::TQ, "TQ", "turquoise"),
+    (Code::SR, "SR", "silver"),
+];
+
+impl Code {
+    /// The word for the colour.
+    pub fn word(self) -> &'static str {
+        CODES.iter().find(|(code, ..)| *code == self).map_or("", |(_, _, word)| word)
+    }
+
+    fn letters(self) -> &'static str {
+        CODES.iter().find(|(code, ..)| *code == self).map_or("", |(_, letters, _)| letters)
+    }
+
+    fn from_letters(letters: &str) -> Option<Self> {
+        CODES.iter().find(|(_, known, _)| known.eq_ignore_ascii_case(letters)).map(|(code, ..)| *code)
+    }
+}
+
+/// A wire's colour: the insulation, then its stripes in the order they are read.
+#[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub struct Colour {
+    base: Code,
+    stripes: Vec<Code>,
+}
+
+/// Why a typed colour was not understood.
+#[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
+pub enum ColourProblem {
+    /// Not a code of the standard.
+    #[error(
+        "\"{part}\" in \"{typed}\" is not a colour code: use BK BN RD OG YE GN BU VT GY WH PK GD TQ SR, base first, as in RD/WH"
+    )]
+    Unknown {
+        /// What was typed.
+        typed: String,
+        /// The part that was not understood.
+        part: String,
+    },
+    /// More stripes than any wire carries.
+    #[error("\"{typed}\" names more than four colours for one wire")]
+    TooMany {
+        /// What was typed.
+        typed: String,
+    },
+}
+
+impl Colour {
+    /// The colour of the insulation.
+    pub fn base(&self) -> Code {
+        self.base
+    }
+
+    /// The stripes, in the order they are read.
+    pub fn stripes(&self) -> &[Code] {
+        &self.stripes
+    }
+
+    /// In words: `red`, `red with white`, `black with white and yellow`.
+    pub fn words(&self) -> String {
+        let stripes: Vec<&str> = self.stripes.iter().map(|stripe| stripe.word()).collect();
+        match stripes.is_empty() {
+            true => self.base.word().to_owned(),
+            false => format!("{} with {}", self.base.word(), crate::quantity::list_of(&stripes)),
+        }
+    }
+}
+
+/// Codes, separated by `/`, `-` or blank, or written together (`BKWHYE`); case does not matter.
+impl FromStr for Colour {
+    type Err = ColourProblem;
+
+    fn from_str(typed: &str) -> Result<Self, Self::Err> {
+        let unknown = |part: &str| ColourProblem::Unknown { typed: typed.to_owned(), part: part.to_owned() };
+        let mut codes = Vec::new();
+        for part in typed.split(['/', '-', ' ']).filter(|part| !part.is_empty()) {
+            let letters: Vec<char> = part.chars().collect();
+            for pair in letters.chunks(2) {
+                let pair: String = pair.iter().collect();
+                codes.push(Code::from_letters(&pair).ok_or_else(|| unknown(part))?);
+            }
+        }
+        if codes.len() > 4 {
+            return Err(ColourProblem::TooMany { typed: typed.to_owned() });
+        }
+        match codes.split_first() {
+            Some((base, stripes)) => Ok(Self { base: *base, stripes: stripes.to_vec() }),
+            None => Err(unknown(typed)),
+        }
+    }
+}
+
+/// `RD` or `RD/WH`, base first.
+impl fmt::Display for Colour {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(self.base.letters())?;
+        for stripe in &self.stripes {
+            write!(f, "/{}", stripe.letters())?;
+        }
+        Ok(())
+    }
+}

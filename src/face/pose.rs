@@ -1,0 +1,112 @@
+//! A pose: which face is towards the eye and which side is up. Seen from the other face the
+//! picture is mirrored, not turned; with another side up it is turned, not mirrored.
+
+use std::{fmt, str::FromStr};
+
+use super::{Label, layout::Spot};
+
+/// One of the two faces of a housing.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum Face {
+    /// The face that meets the other half.
+    Mating,
+    /// The face the wires leave from.
+    Wire,
+}
+
+impl Face {
+    /// The face on the other side.
+    pub fn other(self) -> Self {
+        match self {
+            Self::Mating => Self::Wire,
+            Self::Wire => Self::Mating,
+        }
+    }
+}
+
+impl fmt::Display for Face {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(match self {
+            Self::Mating => "mating",
+            Self::Wire => "wire",
+        })
+    }
+}
+
+impl FromStr for Face {
+    type Err = String;
+
+    fn from_str(text: &str) -> Result<Self, Self::Err> {
+        match text.to_ascii_lowercase().as_str() {
+            "mating" => Ok(Self::Mating),
+            "wire" => Ok(Self::Wire),
+            _ => Err(format!("\"{text}\" is not a face: it is mating or wire")),
+        }
+    }
+}
+
+/// A side of the housing, named as it lies in the drawing of its definition.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+#[allow(missing_docs)]
+pub enum Side {
+    Top,
+    Right,
+    Bottom,
+    Left,
+}
+
+impl fmt::Display for Side {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(match self {
+            Self::Top => "top",
+            Self::Right => "right",
+            Self::Bottom => "bottom",
+            Self::Left => "left",
+        })
+    }
+}
+
+impl FromStr for Side {
+    type Err = String;
+
+    fn from_str(text: &str) -> Result<Self, Self::Err> {
+        match text.to_ascii_lowercase().as_str() {
+            "top" => Ok(Self::Top),
+            "right" => Ok(Self::Right),
+            "bottom" => Ok(Self::Bottom),
+            "left" => Ok(Self::Left),
+            _ => Err(format!("\"{text}\" is not a side: it is top, right, bottom or left")),
+        }
+    }
+}
+
+/// How a housing is held: the face towards the eye, and the side (as named in the drawing of the
+/// definition) that is up.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+pub struct Pose {
+    /// The face towards the eye.
+    pub face: Face,
+    /// The side that is up.
+    pub up: Side,
+}
+
+/// A cavity as it appears in a pose: x to the right, y down, row and column counted from 1 at the
+/// top left of what is seen (none on rings and points).
+#[derive(Debug, Clone, PartialEq)]
+pub struct SeenSpot {
+    /// The label moulded there.
+    pub label: Label,
+    /// To the right, in mm or grid units.
+    pub x: f64,
+    /// Downwards, in mm or grid units.
+    pub y: f64,
+    /// Row from the top, from 1.
+    pub row: Option<usize>,
+    /// Place within the row from the left, from 1.
+    pub column: Option<usize>,
+}
+
+/// The cavities as seen in `pose` when the definition draws them from the face `drawn`.
+pub fn seen_from(_spots: &[Spot], _drawn: Face, _pose: Pose) -> Vec<SeenSpot> {
+    Vec::new()
+}

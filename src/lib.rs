@@ -1,0 +1,28 @@
+//! repin moves every wire and every blanking plug from a damaged connector housing to its
+//! replacement, one at a time, and proves that none was lost or misplaced.
+//!
+//! The crate is a pure core with a thin shell. Modules are listed in the order in which they may
+//! use each other: a module uses only what stands above it (a test holds this).
+//!
+//! * [`quantity`]: lengths, wire sizes, voltages as types; what a person typed is kept.
+//! * [`colour`]: IEC 60757 colour codes, base and stripes in order.
+//! * [`face`]: where cavities sit, how they are numbered, what is seen from which side.
+//! * [`house`]: the house rules, every limit a shop may change, each with its source.
+//! * [`catalogue`]: connector families: housings, terminals, seals, plugs made for each other.
+//! * [`record`]: what is in a connector, and how two records of it differ.
+//! * [`swap`]: the job as a pure state machine: acts, verdicts, state, account, flags.
+//! * [`picture`]: faces as grids of marked text cells, painted by the command line and the screen.
+//! * [`request`]: the parts request.
+//! * [`store`]: journals and folders on disk; the only module that writes files.
+//! * [`cli`]: one file per subcommand.
+//! * [`screen`]: the terminal.
+//!
+//! Nothing above `store` in this list does I/O or reads a clock, the environment or randomness.
+
+pub mod catalogue;
+pub mod colour;
+pub mod face;
+pub mod house;
+pub mod quantity;
+pub mod record;
+pub mod swap;

@@ -1,0 +1,131 @@
+//! Wire sizes: mm² or AWG, compared as exact conductor area. An AWG number is turned into area by
+//! the formula of ASTM B258, never by a nominal chart: some chart pairs go down in area.
+
+use std::{fmt, str::FromStr};
+
+use super::{QuantityProblem, number_and_unit};
+
+/// The size of one conductor as it was typed.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Gauge {
+    typed: String,
+    size: Size,
+}
+
+#[derive(Debug, Clone, Copy, PartialEq)]
+enum Size {
+    MetricMm2(f64),
+    /// 0 is 1/0, -1 is 2/0, and so on to -3.
+    Awg(i32),
+}
+
+/// The pairs that charts print side by side (mm², AWG). They are names for the same drawer, not
+/// the same copper: compare areas before one replaces the other.
+pub const NOMINAL_PAIRS: [(f64, i32); 9] =
+    [(0.35, 22), (0.5, 20), (0.8, 18), (1.0, 16), (1.5, 14), (2.5, 12), (4.0, 10), (6.0, 8), (35.0, 2)];
+
+impl Gauge {
+    /// The conductor area in mm². AWG by ASTM B258: d = 0.127 mm × 92^((36 − n) / 39).
+    pub fn area_mm2(&self) -> f64 {
+        match self.size {
+            Size::MetricMm2(area) => area,
+            Size::Awg(n) => {
+                let diameter_mm = 0.127 * 92_f64.powf(f64::from(36 - n) / 39.0);
+                std::f64::consts::PI * diameter_mm * diameter_mm / 4.0
+            }
+        }
+    }
+
+    /// Both systems, for show: `0.75 mm²` stays itself, `18AWG` adds its area.
+    pub fn both(&self) -> String {
+        match self.size {
+            Size::MetricMm2(area) => match NOMINAL_PAIRS.iter().find(|(mm2, _)| *mm2 == area) {
+                Some((_, awg)) => format!("{area} mm² (near {awg} AWG)"),
+                None => format!("{area} mm²"),
+            },
+            Size::Awg(n) => format!("{} ({:.3} mm²)", awg_name(n), self.area_mm2()),
+        }
+    }
+
+    /// How much larger (+) or smaller (−) than `other`, in per cent of `other`'s area.
+    pub fn change_percent_from(&self, other: &Gauge) -> f64 {
+        (self.area_mm2() / other.area_mm2() - 1.0) * 100.0
+    }
+}
+
+fn awg_name(n: i32) -> String {
+    if n > 0 { format!("{n} AWG") } else { format!("{}/0 AWG", 1 - n) }
+}
+
+impl FromStr for Gauge {
+    type Err = QuantityProblem;
+
+    fn from_str(typed: &str) -> Result<Self, Self::Err> {
+        let text = typed.trim();
+        let lower = text.to_ascii_lowercase();
+        let bare = lower.trim_start_matches("awg").trim_start();
+        let is_awg = bare.len() != lower.len() || lower.ends_with("awg") || lower.ends_with("ga");
+        let out_of_range = |range| QuantityProblem::OutOfRange { typed: typed.to_owned(), range };
+        let size = if is_awg {
+            let number = bare.trim_end_matches("awg").trim_end_matches("ga").trim();
+            let n = match number.strip_suffix("/0") {
+                Some(zeros) => zeros.parse::<i32>().map(|z| 1 - z),
+                None => number.parse::<i32>(),
+            };
+            let n =
+                n.map_err(|_| QuantityProblem::NotANumber { typed: typed.to_owned(), example: "18AWG" })?;
+            if !(-3..=40).contains(&n) {
+                return Err(out_of_range("4/0 AWG to 40 AWG"));
+            }
+            Size::Awg(n)
+        } else {
+            let (area, unit) = number_and_unit(text, "0.75, 0,75 mm² or 18AWG")?;
+            if !matches!(unit, "" | "mm2" | "mm²" | "qmm") {
+                return Err(QuantityProblem::UnknownUnit {
+                    typed: typed.to_owned(),
+                    unit: unit.to_owned(),
+                    allowed: "mm², AWG",
+                });
+            }
+            if !(area > 0.0 && area <= 1000.0) {
+                return Err(out_of_range("above 0, up to 1000 mm²"));
+            }
+            Size::MetricMm2(area)
+        };
+        Ok(Self { typed: text.to_owned(), size })
+    }
+}
+
+/// What was typed.
+impl fmt::Display for Gauge {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(&self.typed)
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn gauge(typed: &str) -> Gauge {
+        typed.parse().unwrap()
+    }
+
+    #[test]
+    fn both_systems_and_a_decimal_comma_are_understood() {
+        for (typed, area) in [("0,75", 0.75), ("0.75 mm²", 0.75), ("1.5mm2", 1.5)] {
+            assert_eq!(gauge(typed).area_mm2(), area, "{typed}");
+        }
+        for typed in ["18AWG", "18 awg", "AWG 18", "18ga"] {
+            assert!((gauge(typed).area_mm2() - 0.8230).abs() < 5e-5, "{typed}");
+        }
+        assert_eq!(gauge("2/0 AWG").both(), "2/0 AWG (67.431 mm²)");
+    }
+
+    #[test]
+    fn nonsense_is_refused() {
+        for typed in ["", "thick", "0", "-1", "41AWG", "AWG", "0.5 inch", "1e9"] {
+            assert!(typed.parse::<Gauge>().is_err(), "{typed:?} was accepted");
+        }
+    }
+}

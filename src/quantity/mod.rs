@@ -1,0 +1,59 @@
+//! Quantities of the bench as types. A keyed quantity keeps the text and unit that were typed;
+//! reckoning is `f64` in mm, mm², V; rounding happens once, when a value is shown.
+
+mod gauge;
+mod length;
+mod text;
+mod voltage;
+
+pub use gauge::{Gauge, NOMINAL_PAIRS};
+pub use length::Length;
+pub use text::{TextProblem, count_of, harmless, is_harmful, list_of, plain_text};
+pub use voltage::Voltage;
+
+/// Why a typed quantity was not understood.
+#[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
+pub enum QuantityProblem {
+    /// Nothing that reads as a number.
+    #[error("\"{typed}\" is not a number: type it like {example}")]
+    NotANumber {
+        /// What was typed.
+        typed: String,
+        /// How it may be typed.
+        example: &'static str,
+    },
+    /// A number with a unit this quantity does not have.
+    #[error("\"{typed}\" has the unit \"{unit}\", which is not one of: {allowed}")]
+    UnknownUnit {
+        /// What was typed.
+        typed: String,
+        /// The unit as typed.
+        unit: String,
+        /// The units that are understood.
+        allowed: &'static str,
+    },
+    /// A number outside what the quantity can be.
+    #[error("\"{typed}\" is out of range: {range}")]
+    OutOfRange {
+        /// What was typed.
+        typed: String,
+        /// The range in words.
+        range: &'static str,
+    },
+}
+
+/// Splits "1,25 mm" into the number 1.25 and the unit "mm". A decimal comma reads as a point;
+/// one comma only, so that a thousands separator is never taken for it.
+fn number_and_unit<'a>(typed: &'a str, example: &'static str) -> Result<(f64, &'a str), QuantityProblem> {
+    let trimmed = typed.trim();
+    let not_a_number = || QuantityProblem::NotANumber { typed: typed.to_owned(), example };
+    let end = trimmed
+        .find(|c: char| !(c.is_ascii_digit() || matches!(c, '.' | ',' | '-' | '+')))
+        .unwrap_or(trimmed.len());
+    let (number, unit) = trimmed.split_at(end);
+    if number.matches(['.', ',']).count() > 1 {
+        return Err(not_a_number());
+    }
+    let value: f64 = number.replace(',', ".").parse().map_err(|_| not_a_number())?;
+    Ok((value, unit.trim()))
+}

@@ -1,0 +1,128 @@
+//! Text that came from people and files: which characters are harmful on a terminal, how they are
+//! shown without being sent, and how nouns agree with their numbers.
+
+use std::borrow::Cow;
+
+/// A control or direction-changing character: never printed raw, never allowed in ids and labels.
+pub fn is_harmful(c: char) -> bool {
+    c.is_control()
+        || matches!(c, '\u{61c}' | '\u{200e}' | '\u{200f}' | '\u{202a}'..='\u{202e}' | '\u{2066}'..='\u{2069}' | '\u{feff}' | '\u{2028}' | '\u{2029}')
+}
+
+/// The text with every harmful character replaced by its code in angle brackets, so that it is
+/// seen and cannot act.
+pub fn harmless(text: &str) -> Cow<'_, str> {
+    if !text.chars().any(is_harmful) {
+        return Cow::Borrowed(text);
+    }
+    let mut out = String::with_capacity(text.len());
+    for c in text.chars() {
+        if is_harmful(c) {
+            out.push_str(&format!("<U+{:04X}>", u32::from(c)));
+        } else {
+            out.push(c);
+        }
+    }
+    Cow::Owned(out)
+}
+
+/// Why a text cannot be a label, an id or a part number.
+#[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
+pub enum TextProblem {
+    /// Nothing in it.
+    #[error("a {what} cannot be empty")]
+    Empty {
+        /// What it was to be.
+        what: &'static str,
+    },
+    /// A control or direction-changing character.
+    #[error("the {what} \"{shown}\" holds a character that cannot be printed: type it without")]
+    Harmful {
+        /// What it was to be.
+        what: &'static str,
+        /// The text, made harmless.
+        shown: String,
+    },
+    /// Longer than anything moulded or printed on a part.
+    #[error("the {what} \"{start}…\" is longer than {most} characters")]
+    TooLong {
+        /// What it was to be.
+        what: &'static str,
+        /// How it starts.
+        start: String,
+        /// The longest allowed.
+        most: usize,
+    },
+    /// A character the form does not allow.
+    #[error("the {what} \"{shown}\" may hold only {allowed}")]
+    NotAllowed {
+        /// What it was to be.
+        what: &'static str,
+        /// The text, made harmless.
+        shown: String,
+        /// The characters allowed, in words.
+        allowed: &'static str,
+    },
+}
+
+/// Trims a text that is to be a label or part number, and refuses what cannot be one.
+pub fn plain_text(what: &'static str, text: &str, most: usize) -> Result<String, TextProblem> {
+    let trimmed = text.trim();
+    if trimmed.is_empty() {
+        return Err(TextProblem::Empty { what });
+    }
+    if trimmed.chars().any(is_harmful) {
+        return Err(TextProblem::Harmful { what, shown: harmless(trimmed).into_owned() });
+    }
+    if trimmed.chars().count() > most {
+        return Err(TextProblem::TooLong { what, start: trimmed.chars().take(12).collect(), most });
+    }
+    Ok(trimmed.to_owned())
+}
+
+/// A number with its noun: `1 wire`, `2 wires`, `no wire`; "plug switch" style nouns pluralise at
+/// the end, and `cavity`-like nouns turn `y` into `ies`.
+pub fn count_of(n: usize, noun: &str) -> String {
+    match n {
+        0 => format!("no {noun}"),
+        1 => format!("1 {noun}"),
+        _ => match noun.strip_suffix('y') {
+            Some(stem) if !stem.ends_with(['a', 'e', 'o', 'u']) => format!("{n} {stem}ies"),
+            _ if noun.ends_with('s') => format!("{n} {noun}es"),
+            _ => format!("{n} {noun}s"),
+        },
+    }
+}
+
+/// A list as it is spoken: `A`, `A and B`, `A, B and C`.
+pub fn list_of<T: std::fmt::Display>(items: &[T]) -> String {
+    match items {
+        [] => String::new(),
+        [one] => one.to_string(),
+        [head @ .., last] => {
+            let head: Vec<String> = head.iter().map(ToString::to_string).collect();
+            format!("{} and {last}", head.join(", "))
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn control_and_direction_characters_are_shown_not_sent() {
+        assert_eq!(harmless("a\u{1b}[31mb"), "a<U+001B>[31mb");
+        assert_eq!(harmless("a\u{202e}b"), "a<U+202E>b");
+        assert_eq!(harmless("Grüße 0.5 mm²"), "Grüße 0.5 mm²");
+    }
+
+    #[test]
+    fn nouns_agree_with_their_numbers() {
+        assert_eq!(
+            [count_of(0, "plug"), count_of(1, "cavity"), count_of(2, "cavity"), count_of(3, "bus")],
+            ["no plug", "1 cavity", "2 cavities", "3 buses"]
+        );
+        assert_eq!(list_of(&["7", "9", "2"]), "7, 9 and 2");
+    }
+}
