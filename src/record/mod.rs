@@ -1,1 +1,12 @@
-//! x
+//! What is in a connector: what each cavity holds, and how two records of it differ.
+
+mod address;
+mod holds;
+
+pub use address::{Address, AddressProblem, HousingName};
+pub use holds::{Holds, InsulationClass, LeadSeen, Seal, SpareSeen, Told, Wire, WireKind};
+
+use std::collections::BTreeMap;
+
+/// What each cavity of the old side holds, by address.
+pub type Record = BTreeMap<Address, Holds>;

@@ -1,0 +1,20 @@
+//! A housing with its family.
+use super::{Family, Housing};
+
+/// One housing and the family it belongs to, as a job carries it.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Definition {
+    family: Family,
+}
+
+impl Definition {
+    /// The family, with this one housing.
+    pub fn family(&self) -> &Family {
+        &self.family
+    }
+
+    /// The housing.
+    pub fn housing(&self) -> Option<&Housing> {
+        self.family.housings.first()
+    }
+}
