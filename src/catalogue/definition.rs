@@ -5,6 +5,7 @@ use super::{Family, Housing};
 #[derive(Debug, Clone, PartialEq)]
 pub struct Definition {
     family: Family,
+    housing: Housing,
 }
 
 impl Definition {
@@ -14,7 +15,7 @@ impl Definition {
     }
 
     /// The housing.
-    pub fn housing(&self) -> Option<&Housing> {
-        self.family.housings.first()
+    pub fn housing(&self) -> &Housing {
+        &self.housing
     }
 }

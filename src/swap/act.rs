@@ -362,6 +362,7 @@ pub enum Act {
         into: Address,
         source: PlugSource,
         part: Option<PartNumber>,
+        spare: Option<PartNumber>,
         anyway: Option<Anyway>,
     },
     LosePlug,
@@ -500,5 +501,52 @@ impl Act {
             | Self::Mate { anyway, .. } => Some(anyway),
             _ => None,
         }
+    }
+
+    /// The cavity the act is about, when it is about one.
+    pub fn address(&self) -> Option<&Address> {
+        match self {
+            Self::Recorded { at, .. }
+            | Self::RecordCorrected { at, .. }
+            | Self::Decided { at, .. }
+            | Self::Tug { at, .. }
+            | Self::LeftInOld { at, .. }
+            | Self::ReRead { at, .. } => Some(at),
+            Self::Extract { from, .. }
+            | Self::CutFree { from, .. }
+            | Self::TakePlug { from, .. }
+            | Self::MoveOther { from, .. }
+            | Self::Mapped { from, .. } => Some(from),
+            Self::Insert { into, .. } | Self::FitPlug { into, .. } => Some(into),
+            _ => None,
+        }
+    }
+
+    /// Whether the act changes anything at the bench. Such an act takes a signature back.
+    pub fn is_physical(&self) -> bool {
+        matches!(
+            self,
+            Self::Lock { .. }
+                | Self::Assurance { .. }
+                | Self::SmallPart { .. }
+                | Self::Extract { .. }
+                | Self::CutFree { .. }
+                | Self::Loose { .. }
+                | Self::Insert { .. }
+                | Self::Tug { .. }
+                | Self::PutBack
+                | Self::Park { .. }
+                | Self::TakeUp { .. }
+                | Self::TakePlug { .. }
+                | Self::FitPlug { .. }
+                | Self::LosePlug
+                | Self::ScrapPlug { .. }
+                | Self::ReturnPlug
+                | Self::MoveOther { .. }
+                | Self::Repair { .. }
+                | Self::Removed { .. }
+                | Self::Seen { .. }
+                | Self::Mate { .. }
+        )
     }
 }

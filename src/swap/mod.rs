@@ -2,11 +2,19 @@
 //! caller appends the entry to disk, [`Job::apply`] takes it in and cannot fail.
 
 mod act;
+mod anchor;
+mod apply;
 mod code;
 mod entry;
+mod gates;
 mod item;
 mod job;
+mod query;
+mod reread;
+mod state;
+mod target;
 mod verdict;
+mod view;
 
 pub use act::{
     About, Act, Anyway, Fit, Flip, GateAnswer, GateKind, Inspected, JobSide, MapSource, MatingVerdict,
@@ -14,6 +22,14 @@ pub use act::{
 };
 pub use code::Code;
 pub use entry::Entry;
+pub use gates::GATES;
 pub use item::{ItemId, Lead, OtherItem, OtherKind, Place, PlugItem, PlugOrigin, Seat, Tag, WireId};
 pub use job::Job;
+pub use reread::{draw, mix};
+pub use state::{
+    Accepted, AnchorSeen, Broken, GateSeen, InHand, JobHousing, Occupant, ReReadSeen, RequestSeen,
+    ResumeNeed, State, TestSeen, Ticket,
+};
+pub use target::{Destination, Expected, Target};
 pub use verdict::{Refusal, Verdict};
+pub use view::{Seen, flipped, place_in_words, pose_in_words};
