@@ -10,7 +10,7 @@ use crate::{
 };
 
 use super::{
-    ItemId, JobSide, OtherKind, RecordSide,
+    ItemId, JobSide, RecordSide,
     state::{JobHousing, State},
 };
 
@@ -199,22 +199,6 @@ impl State {
             UnusedCavities::Leave => Expected::Nothing,
             UnusedCavities::Plug => Expected::Plug(None),
             UnusedCavities::SpareAndPlug => Expected::SpareAndPlug,
-        }
-    }
-
-    /// Whether a cavity of a new housing holds what it is to hold.
-    pub fn is_right(&self, at: &Address, expected: &Expected) -> bool {
-        use super::state::Occupant::{Lead, Other, Plug};
-        let occupant = self.occupant(at);
-        match (expected, occupant) {
-            (Expected::Leads(leads), Some(Lead(lead))) => leads.contains(&lead.id),
-            (Expected::Plug(_), Some(Plug(_))) => true,
-            (Expected::Other(id), Some(Other(other))) => other.id == *id,
-            (Expected::SpareAndPlug, Some(Other(other))) => {
-                other.kind == OtherKind::Spare && self.plug_at(at).is_some()
-            }
-            (Expected::Nothing | Expected::Blocked | Expected::Delivered, None) => true,
-            _ => false,
         }
     }
 
