@@ -5,6 +5,8 @@ mod account;
 mod act;
 mod anchor;
 mod apply;
+mod caution;
+mod check;
 mod code;
 mod entry;
 mod flags;
@@ -24,6 +26,7 @@ pub use act::{
     About, Act, Anyway, Fit, Flip, GateAnswer, GateKind, Inspected, JobSide, MapSource, MatingVerdict,
     Measured, PlugSource, Question, ReadBack, RecordSide, RepairKind, SeenAt,
 };
+pub use caution::{CAUTIONS, Occasion, caution};
 pub use code::Code;
 pub use entry::Entry;
 pub use flags::Flag;
