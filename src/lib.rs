@@ -23,6 +23,8 @@ pub mod catalogue;
 pub mod colour;
 pub mod face;
 pub mod house;
+pub mod picture;
 pub mod quantity;
 pub mod record;
+pub mod screen;
 pub mod swap;

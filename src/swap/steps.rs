@@ -193,8 +193,9 @@ impl State {
     /// Every step, in order, the first open one marked next.
     pub fn steps(&self, target: &Target) -> Vec<Step> {
         let mut list = List::default();
-        self.add_records(&mut list);
         self.add_gates_and_views(&mut list);
+        self.add_records(&mut list);
+        self.add_anchors(&mut list);
         self.add_comparisons(&mut list);
         self.add_opening(&mut list);
         self.add_moves(&mut list, target);
@@ -214,8 +215,13 @@ impl State {
                 step.status = Status::Waiting;
             }
         }
-        let in_hand = |what: &Do| match what {
-            Do::MoveWire { lead, .. } => self.lead(lead).is_some_and(|l| l.place == Place::Hand),
+        // What is in the hand, then what sits in a new hole and was not tugged.
+        let unfinished = |what: &Do| match what {
+            Do::MoveWire { lead, .. } => self.lead(lead).is_some_and(|l| match &l.place {
+                Place::Hand => true,
+                Place::In(at) => self.side_of(at) == Some(JobSide::New) && l.seat != Seat::Held,
+                _ => false,
+            }),
             Do::MovePlug { from, .. } => {
                 let plug = self.plugs.iter().find(|p| p.place == Place::Hand);
                 plug.is_some_and(|p| p.came_from.as_ref() == Some(from))
@@ -224,7 +230,7 @@ impl State {
         };
         let next = steps
             .iter()
-            .position(|s| s.status == Status::Left && in_hand(&s.what))
+            .position(|s| s.status == Status::Left && unfinished(&s.what))
             .or_else(|| steps.iter().position(|s| s.status == Status::Left));
         if let Some(step) = next.and_then(|i| steps.get_mut(i)) {
             step.status = Status::Next;
@@ -248,6 +254,11 @@ impl State {
         }
         for housing in &self.housings {
             list.add(Do::View { housing: housing.name.clone() }, housing.view.is_some());
+        }
+    }
+
+    fn add_anchors(&self, list: &mut List) {
+        for housing in &self.housings {
             for anchor in housing.anchors.iter().filter(|a| a.agrees && a.tells) {
                 list.add(Do::Anchor { housing: housing.name.clone(), place: anchor.place }, true);
             }

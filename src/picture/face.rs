@@ -1,0 +1,198 @@
+//! A face of a housing with what its cavities hold: either face, any side up, from the same data.
+
+use crate::{
+    catalogue::Housing,
+    face::{Label, Pose, SeenSpot, Side, seen_from},
+};
+
+use super::{Mark, Picture};
+
+/// What is written under a cavity's label.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Slot {
+    /// A few characters: a colour, `plug`, `open`.
+    pub text: String,
+    /// What it stands for.
+    pub mark: Mark,
+    /// How the label is marked when the cavity is spoken of.
+    pub spoken_of: Option<Mark>,
+}
+
+/// How a face is drawn.
+#[derive(Debug, Clone, PartialEq)]
+pub struct FaceOptions {
+    /// Plain ASCII only.
+    pub ascii: bool,
+    /// The widest the picture may be; a part of it is shown when it does not fit.
+    pub width: usize,
+    /// The tallest it may be.
+    pub height: usize,
+    /// The cavity that must be in view.
+    pub focus: Option<Label>,
+}
+
+/// Widest text in a slot: `GN/WH`.
+const SLOT_WIDTH: usize = 5;
+
+/// Where the cavities go in the character grid.
+struct Scale {
+    cell: usize,
+    lines: usize,
+    min: (f64, f64),
+    per_unit: (f64, f64),
+    size: (usize, usize),
+}
+
+/// Draws the face of `housing` as it is seen in `pose`.
+pub fn draw_face(
+    housing: &Housing,
+    pose: Pose,
+    slot: &dyn Fn(&Label) -> Slot,
+    options: &FaceOptions,
+) -> Picture {
+    let spots = seen_from(&housing.spots, housing.drawn, pose);
+    let slots: Vec<Slot> = spots.iter().map(|spot| slot(&spot.label)).collect();
+    let needed = slots.iter().map(|s| s.text.chars().count()).max().unwrap_or(0).min(SLOT_WIDTH);
+    let label = spots.iter().map(|s| s.label.as_str().chars().count()).max().unwrap_or(1);
+    let cell = needed.max(label + 2) + 1;
+    let roomy = Scale::of(&spots, cell, 2);
+    let scale =
+        if roomy.size.1 + 2 > options.height { Scale::of(&spots, cell.min(label + 3), 1) } else { roomy };
+
+    let mut picture = Picture::blank(scale.size.0 + 3, scale.size.1 + 2);
+    frame(&mut picture, housing, pose, options.ascii);
+    let mut focus = (0, 0);
+    for (spot, slot) in spots.iter().zip(&slots) {
+        let (x, y) = scale.place(spot);
+        if options.focus.as_ref() == Some(&spot.label) {
+            focus = (x, y);
+        }
+        write_slot(&mut picture, (x, y), &scale, spot, slot, options.ascii);
+    }
+    picture.window(focus, options.width, options.height)
+}
+
+fn write_slot(
+    picture: &mut Picture,
+    (x, y): (usize, usize),
+    scale: &Scale,
+    spot: &SeenSpot,
+    slot: &Slot,
+    ascii: bool,
+) {
+    let label = spot.label.as_str();
+    let (mark, text) = match &slot.spoken_of {
+        Some(mark) => {
+            let (left, right) = if ascii { ('[', ']') } else { ('▐', '▌') };
+            (mark.clone(), format!("{left}{label}{right}"))
+        }
+        None if scale.lines == 1 => (slot.mark.clone(), format!(" {label}{}", short(slot))),
+        None => (Mark::Label, format!(" {label} ")),
+    };
+    picture.write(x, y, &text, &mark);
+    if scale.lines > 1 {
+        let text: String = slot.text.chars().take(scale.cell - 1).collect();
+        picture.write(x + 1, y + 1, &text, &slot.mark);
+    }
+}
+
+/// One character for a slot where there is no line for its text.
+fn short(slot: &Slot) -> char {
+    match slot.mark {
+        Mark::Wire(_) => '*',
+        Mark::Plug => 'p',
+        Mark::Alarm => '!',
+        _ => slot.text.chars().next().unwrap_or(' '),
+    }
+}
+
+impl Scale {
+    fn of(spots: &[SeenSpot], cell: usize, lines: usize) -> Self {
+        let min_of = |pick: fn(&SeenSpot) -> f64| spots.iter().map(pick).fold(f64::INFINITY, f64::min);
+        let max_of = |pick: fn(&SeenSpot) -> f64| spots.iter().map(pick).fold(f64::NEG_INFINITY, f64::max);
+        let min = (min_of(|s| s.x), min_of(|s| s.y));
+        let max = (max_of(|s| s.x), max_of(|s| s.y));
+        let pitch = pitches(spots);
+        let per_unit = (cell as f64 / pitch.0, lines as f64 / pitch.1);
+        let extent = |low: f64, high: f64, scale: f64| ((high - low).max(0.0) * scale).round() as usize;
+        let size = (extent(min.0, max.0, per_unit.0) + cell, extent(min.1, max.1, per_unit.1) + lines);
+        Self { cell, lines, min, per_unit, size }
+    }
+
+    fn place(&self, spot: &SeenSpot) -> (usize, usize) {
+        let x = ((spot.x - self.min.0) * self.per_unit.0).round() as usize;
+        let y = ((spot.y - self.min.1) * self.per_unit.1).round() as usize;
+        (x + 1, y + 1)
+    }
+}
+
+/// The distances that must stay apart: along a row and across rows on a grid, the smallest
+/// distance both ways on rings and points.
+fn pitches(spots: &[SeenSpot]) -> (f64, f64) {
+    const SAME: f64 = 1e-6;
+    let pairs = || spots.iter().enumerate().flat_map(|(i, a)| spots.iter().skip(i + 1).map(move |b| (a, b)));
+    let least = |distances: &mut dyn Iterator<Item = f64>| {
+        distances.filter(|d| *d > SAME).fold(f64::INFINITY, f64::min)
+    };
+    let usable = |d: f64| if d.is_finite() { d } else { 1.0 };
+    if spots.iter().all(|s| s.row.is_some()) {
+        let along = least(&mut pairs().filter(|(a, b)| a.row == b.row).map(|(a, b)| (a.x - b.x).abs()));
+        let across = least(&mut pairs().filter(|(a, b)| a.row != b.row).map(|(a, b)| (a.y - b.y).abs()));
+        return (usable(along), usable(across));
+    }
+    let apart = usable(least(&mut pairs().map(|(a, b)| (a.x - b.x).hypot(a.y - b.y))));
+    (apart, apart)
+}
+
+/// Where a side of the housing lies in the picture.
+fn shown_side(side: Side, mirrored: bool, up: Side) -> Side {
+    const CLOCKWISE: [Side; 4] = [Side::Top, Side::Right, Side::Bottom, Side::Left];
+    let index = |s: Side| CLOCKWISE.iter().position(|c| *c == s).unwrap_or(0);
+    let turned = if mirrored { index(up) + 4 - index(side) } else { index(side) + 4 - index(up) };
+    CLOCKWISE.get(turned % 4).copied().unwrap_or(Side::Top)
+}
+
+/// The outline, with the features of the upper and lower side written on it.
+fn frame(picture: &mut Picture, housing: &Housing, pose: Pose, ascii: bool) {
+    let (corner, across, down) =
+        if ascii { (['+'; 4], "-", "|") } else { (['╭', '╮', '╰', '╯'], "─", "│") };
+    let (right, bottom) = (picture.width().saturating_sub(1), picture.height().saturating_sub(1));
+    for y in 1..bottom {
+        picture.write(0, y, down, &Mark::Frame);
+        picture.write(right, y, down, &Mark::Frame);
+    }
+    let edge = across.repeat(right.saturating_sub(1));
+    for (y, left_corner, right_corner) in [(0, corner[0], corner[1]), (bottom, corner[2], corner[3])] {
+        picture.write(0, y, &format!("{left_corner}{edge}{right_corner}"), &Mark::Frame);
+    }
+    let mirrored = pose.face != housing.drawn;
+    for feature in &housing.features {
+        let text = format!(" {} ", feature.name);
+        let middle = (right + 1).saturating_sub(text.chars().count()) / 2;
+        match shown_side(feature.side, mirrored, pose.up) {
+            Side::Top => picture.write(middle, 0, &text, &Mark::Faint),
+            Side::Bottom => picture.write(middle, bottom, &text, &Mark::Faint),
+            Side::Left => picture.write(0, 1 + bottom / 3, first_letter(&feature.name), &Mark::Faint),
+            Side::Right => picture.write(right, 1 + bottom / 3, first_letter(&feature.name), &Mark::Faint),
+        }
+    }
+}
+
+fn first_letter(name: &str) -> &str {
+    name.char_indices().nth(1).map_or(name, |(end, _)| name.get(..end).unwrap_or(name))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_side_moves_the_way_the_housing_is_turned_and_mirrored() {
+        assert_eq!(shown_side(Side::Right, false, Side::Top), Side::Right);
+        assert_eq!(shown_side(Side::Right, true, Side::Top), Side::Left);
+        assert_eq!(shown_side(Side::Top, false, Side::Bottom), Side::Bottom);
+        assert_eq!(shown_side(Side::Right, false, Side::Bottom), Side::Left);
+        assert_eq!(shown_side(Side::Right, true, Side::Bottom), Side::Right);
+        assert_eq!(shown_side(Side::Top, false, Side::Right), Side::Left);
+    }
+}

@@ -1,0 +1,15 @@
+//! The terminal. Screens are pure: `update` takes a key press and says what is to be done, `view`
+//! draws; the shell performs. Keys stand once, in [`keys`].
+
+pub mod ask;
+pub mod keys;
+pub mod sight;
+pub mod state;
+pub mod theme;
+mod update;
+pub mod view;
+
+pub use sight::Sight;
+pub use state::{Effect, Outcome, Ui};
+pub use theme::Theme;
+pub use view::view;
