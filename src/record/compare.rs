@@ -170,7 +170,11 @@ pub fn compare(found: &Record, should: &Record) -> Vec<Difference> {
         let kind = DifferenceKind::Missing { wire: called(wire) };
         differences.push(Difference { at: at.clone(), kind });
     }
-    for (_, &(at, _, wire)) in found_wires.iter().enumerate().filter(|(i, _)| unmatched(*i, |p| p.0)) {
+    for (_, &(at, _, wire)) in found_wires
+        .iter()
+        .enumerate()
+        .filter(|(i, (at, ..))| unmatched(*i, |p| p.0) && should.contains_key(*at))
+    {
         explained.insert(at);
         let kind = DifferenceKind::Extra { wire: called(wire) };
         differences.push(Difference { at: at.clone(), kind });

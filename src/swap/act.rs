@@ -194,6 +194,17 @@ pub enum MatingVerdict {
     Damaged(String),
 }
 
+/// A line of a request, as the job keeps it: what is waited for.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct RequestedLine {
+    /// The line's number on the request.
+    pub line: u32,
+    /// How many the job needs.
+    pub need: u32,
+    /// The leads whose repair waits for it.
+    pub leads: Vec<ItemId>,
+}
+
 /// What a note is about.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub enum About {
@@ -431,7 +442,7 @@ pub enum Act {
     Requested {
         number: String,
         revision: u32,
-        lines: u32,
+        lines: Vec<RequestedLine>,
     },
     Arrived {
         line: u32,

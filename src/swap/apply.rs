@@ -653,7 +653,7 @@ impl State {
         match act {
             Act::Requested { number, revision, lines } => {
                 self.requested =
-                    Some(RequestSeen { number: number.clone(), revision: *revision, lines: *lines });
+                    Some(RequestSeen { number: number.clone(), revision: *revision, lines: lines.clone() });
             }
             Act::Arrived { line, count } => *self.arrived.entry(*line).or_default() += count,
             Act::Accept { flag, at, by, reason, due } => self.accepted.push(Accepted {

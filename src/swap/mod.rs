@@ -24,7 +24,7 @@ mod view;
 pub use account::{Account, CavityCounts, JobState, LeadCounts, OtherCounts, PlugCounts, Survey, WireCounts};
 pub use act::{
     About, Act, Anyway, Fit, Flip, GateAnswer, GateKind, Inspected, JobSide, MapSource, MatingVerdict,
-    Measured, PlugSource, Question, ReadBack, RecordSide, RepairKind, SeenAt,
+    Measured, PlugSource, Question, ReadBack, RecordSide, RepairKind, RequestedLine, SeenAt,
 };
 pub use caution::{CAUTIONS, Occasion, caution};
 pub use code::Code;

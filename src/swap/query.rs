@@ -176,11 +176,18 @@ impl State {
         self.rules.tests.value.iter().copied().filter(|kind| !passed(kind)).collect()
     }
 
-    /// Whether a part for this lead was asked for and has not come.
+    /// Whether a parked lead waits for a part: its repair is planned, and the parts asked for it
+    /// have not all come (or were not asked for yet).
     pub fn waits_for_part(&self, lead: &Lead) -> bool {
         use super::RepairKind::{NewSeal, NewTerminal, RepairLead};
         let needs_part = matches!(lead.planned, Some(NewTerminal | NewSeal | RepairLead));
-        needs_part && matches!(lead.place, Place::Parked(_)) && self.arrived.is_empty()
+        if !needs_part || !matches!(lead.place, Place::Parked(_)) {
+            return false;
+        }
+        let lines = self.requested.iter().flat_map(|request| &request.lines);
+        let mut asked = lines.filter(|line| line.leads.contains(&lead.id)).peekable();
+        asked.peek().is_none()
+            || asked.any(|line| self.arrived.get(&line.line).copied().unwrap_or(0) < line.need)
     }
 
     /// Whether both records that are kept are finished.

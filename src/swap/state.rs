@@ -14,7 +14,7 @@ use crate::{
 
 use super::{
     Anyway, Code, Fit, GateAnswer, GateKind, ItemId, JobSide, Lead, MapSource, MatingVerdict, OtherItem,
-    Place, PlugItem, Question, ReadBack, RecordSide, Tag,
+    Place, PlugItem, Question, ReadBack, RecordSide, RequestedLine, Tag,
 };
 
 /// What the job is about.
@@ -163,8 +163,8 @@ pub struct RequestSeen {
     pub number: String,
     /// Its revision.
     pub revision: u32,
-    /// How many lines it has.
-    pub lines: u32,
+    /// Its lines.
+    pub lines: Vec<RequestedLine>,
 }
 
 /// A test that was made.

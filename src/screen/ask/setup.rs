@@ -218,7 +218,10 @@ pub(super) fn decide(sight: &Sight<'_>, at: &Address, answers: &[Answer]) -> Ask
         .map_or_else(|| format!("A difference at {at}."), |d| d.sentence());
     let wins = match answers.first() {
         None => {
-            return picks(format!("DECIDE: {sentence} Which is to be?"), &[Pick::FoundWins, Pick::ShouldWins]);
+            return picks(
+                format!("DECIDE: {sentence} Which is to be?"),
+                &[Pick::FoundWins, Pick::ShouldWins],
+            );
         }
         Some(Answer::Pick(Pick::ShouldWins)) => RecordSide::Should,
         Some(_) => RecordSide::Found,
