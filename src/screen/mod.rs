@@ -2,6 +2,7 @@
 //! draws; the shell performs. Keys stand once, in [`keys`].
 
 pub mod ask;
+pub mod board;
 pub mod keys;
 pub mod sight;
 pub mod state;
