@@ -7,9 +7,17 @@ mod layout;
 mod numbering;
 mod place;
 mod pose;
+mod seen;
 
 pub use label::Label;
-pub use layout::{Layout, LayoutProblem, Spot};
-pub use numbering::{Corner, Numbering, Path};
+pub use layout::{
+    CAVITIES_MOST, Cell, Grid, Group, Layout, LayoutProblem, Points, Ring, Spot, Stagger, distance,
+    smallest_distance,
+};
+pub use numbering::{Along, Corner, Counter, Naming, Numbering, Path};
 pub use place::PosePlace;
-pub use pose::{Face, Pose, SeenSpot, Side, seen_from};
+pub use pose::{Face, Pose, Side};
+pub use seen::{Misreading, SeenSpot, misread, rows, seen_from};
+
+#[cfg(test)]
+mod properties;

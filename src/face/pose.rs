@@ -3,8 +3,6 @@
 
 use std::{fmt, str::FromStr};
 
-use super::{Label, layout::Spot};
-
 /// One of the two faces of a housing.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub enum Face {
@@ -80,6 +78,18 @@ impl FromStr for Side {
     }
 }
 
+impl Side {
+    /// The side across.
+    pub fn opposite(self) -> Self {
+        match self {
+            Self::Top => Self::Bottom,
+            Self::Right => Self::Left,
+            Self::Bottom => Self::Top,
+            Self::Left => Self::Right,
+        }
+    }
+}
+
 /// How a housing is held: the face towards the eye, and the side (as named in the drawing of the
 /// definition) that is up.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
@@ -88,25 +98,4 @@ pub struct Pose {
     pub face: Face,
     /// The side that is up.
     pub up: Side,
-}
-
-/// A cavity as it appears in a pose: x to the right, y down, row and column counted from 1 at the
-/// top left of what is seen (none on rings and points).
-#[derive(Debug, Clone, PartialEq)]
-pub struct SeenSpot {
-    /// The label moulded there.
-    pub label: Label,
-    /// To the right, in mm or grid units.
-    pub x: f64,
-    /// Downwards, in mm or grid units.
-    pub y: f64,
-    /// Row from the top, from 1.
-    pub row: Option<usize>,
-    /// Place within the row from the left, from 1.
-    pub column: Option<usize>,
-}
-
-/// The cavities as seen in `pose` when the definition draws them from the face `drawn`.
-pub fn seen_from(_spots: &[Spot], _drawn: Face, _pose: Pose) -> Vec<SeenSpot> {
-    Vec::new()
 }
