@@ -2,7 +2,7 @@
 
 use crate::{
     catalogue::Housing,
-    face::{Face, Label, Pose, PosePlace, SeenSpot, Side, seen_from},
+    face::{Face, Label, Pose, PosePlace, SeenSpot, seen_from},
     record::Address,
 };
 
@@ -22,40 +22,12 @@ impl Seen {
 
     /// The place of a cavity.
     pub fn place_of(&self, label: &Label) -> Option<PosePlace> {
-        let spot = self.spots.iter().find(|s| s.label == *label)?;
-        match (spot.row, spot.column) {
-            (Some(row), Some(column)) => Some(PosePlace::Cell { row, column }),
-            _ => self.clockwise().iter().position(|l| *l == label).map(|i| PosePlace::Clockwise(i + 1)),
-        }
+        self.spots.iter().find(|s| s.label == *label)?.place()
     }
 
     /// The cavity at a place.
     pub fn label_at(&self, place: PosePlace) -> Option<&Label> {
-        match place {
-            PosePlace::Cell { row, column } => {
-                self.spots.iter().find(|s| (s.row, s.column) == (Some(row), Some(column))).map(|s| &s.label)
-            }
-            PosePlace::Clockwise(n) => self.clockwise().get(n.checked_sub(1)?).copied(),
-            PosePlace::Key => None,
-        }
-    }
-
-    /// The cavities clockwise from twelve o'clock, the innermost last.
-    fn clockwise(&self) -> Vec<&Label> {
-        let n = self.spots.len().max(1) as f64;
-        let (cx, cy) = self.spots.iter().fold((0.0, 0.0), |(x, y), s| (x + s.x / n, y + s.y / n));
-        let mut order: Vec<(bool, i64, &Label)> = self
-            .spots
-            .iter()
-            .map(|s| {
-                let (dx, dy) = (s.x - cx, s.y - cy);
-                let angle = dx.atan2(-dy).rem_euclid(std::f64::consts::TAU);
-                // Rounded, so that the order does not hang on the last bits of the angle.
-                (dx.hypot(dy) < 1e-6, (angle * 1e6).round() as i64 % 6_283_185, &s.label)
-            })
-            .collect();
-        order.sort();
-        order.into_iter().map(|(_, _, label)| label).collect()
+        self.spots.iter().find(|s| s.place() == Some(place)).map(|s| &s.label)
     }
 
     /// The rows, top to bottom, each left to right; one row when there are none.
@@ -79,12 +51,7 @@ impl Seen {
 
 /// The pose a record was keyed in, when it was keyed wrongly in this way.
 pub fn flipped(pose: Pose, how: Flip) -> Pose {
-    let opposite = match pose.up {
-        Side::Top => Side::Bottom,
-        Side::Bottom => Side::Top,
-        Side::Left => Side::Right,
-        Side::Right => Side::Left,
-    };
+    let opposite = pose.up.opposite();
     match how {
         Flip::Mirror => Pose { face: pose.face.other(), up: pose.up },
         Flip::Turn => Pose { face: pose.face, up: opposite },
