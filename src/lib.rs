@@ -20,6 +20,7 @@
 //! Nothing above `store` in this list does I/O or reads a clock, the environment or randomness.
 
 pub mod catalogue;
+pub mod cli;
 pub mod colour;
 pub mod face;
 pub mod house;
@@ -27,4 +28,5 @@ pub mod picture;
 pub mod quantity;
 pub mod record;
 pub mod screen;
+pub mod store;
 pub mod swap;

@@ -4,13 +4,15 @@
 pub mod ask;
 pub mod board;
 pub mod keys;
+pub mod shell;
 pub mod sight;
 pub mod state;
 pub mod theme;
 mod update;
 pub mod view;
 
+pub use shell::{Sitting, run_board, run_job};
 pub use sight::Sight;
 pub use state::{Effect, Outcome, Ui};
 pub use theme::Theme;
-pub use view::view;
+pub use view::{to_ascii, view};

@@ -207,7 +207,8 @@ impl State {
         }
         if !self.has_moved() {
             let blocked = target.leads.values().any(|d| matches!(d, Destination::Blocked(_)));
-            let refused = self.stopping_gate().is_some() || blocked || self.misfit().is_some();
+            let unfit = self.misfit().is_some() || self.clip_missing().is_some();
+            let refused = self.stopping_gate().is_some() || blocked || unfit;
             return if refused { JobState::NotStartable } else { JobState::NotStarted };
         }
         let mut open = steps.iter().filter(|s| s.status != Status::Done && !s.what.is_closing()).peekable();

@@ -185,6 +185,29 @@ pub enum ReadBack {
     Nothing,
 }
 
+/// A colour, `plug` or `nothing`.
+impl std::fmt::Display for ReadBack {
+    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        match self {
+            Self::Wire(colour) => colour.fmt(f),
+            Self::Plug => f.write_str("plug"),
+            Self::Nothing => f.write_str("nothing"),
+        }
+    }
+}
+
+impl std::str::FromStr for ReadBack {
+    type Err = String;
+
+    fn from_str(text: &str) -> Result<Self, Self::Err> {
+        match text.trim().to_ascii_lowercase().as_str() {
+            "plug" => Ok(Self::Plug),
+            "nothing" => Ok(Self::Nothing),
+            colour => colour.parse().map(Self::Wire).map_err(|why| format!("{why}; or key plug, or nothing")),
+        }
+    }
+}
+
 /// The state of the mating half.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub enum MatingVerdict {
@@ -250,7 +273,7 @@ pub enum Act {
         reason: String,
     },
     RecordFlipped {
-        housing: HousingName,
+        housing: Option<HousingName>,
         how: Flip,
         reason: String,
     },
@@ -338,7 +361,7 @@ pub enum Act {
         from: Address,
         distance: Length,
         terminal_stayed: bool,
-        circuit: String,
+        circuit: Option<String>,
         anyway: Option<Anyway>,
     },
     Loose {
@@ -417,7 +440,7 @@ pub enum Act {
     WrongKey,
     ReRead {
         at: Address,
-        saw: ReadBack,
+        colour: ReadBack,
     },
     RowCounted {
         housing: HousingName,
@@ -451,7 +474,7 @@ pub enum Act {
     Accept {
         flag: Code,
         at: Option<Address>,
-        by: String,
+        by: Option<String>,
         reason: String,
         due: Option<String>,
     },

@@ -31,7 +31,7 @@ impl State {
         self.take_plug(&entry.act);
         self.take_repair(&entry.act);
         self.take_reading(n, entry);
-        self.take_end(&entry.act);
+        self.take_end(entry);
         self.last_at = Some(entry.at);
         if entry.act.is_bench_work() {
             self.bench = Some(entry.by.clone());
@@ -138,7 +138,11 @@ impl State {
             Act::RecordFinished { side } => {
                 self.finished.insert(*side);
             }
-            Act::RecordFlipped { housing, how, .. } => self.flip_record(housing, *how),
+            Act::RecordFlipped { housing, how, .. } => {
+                if let Some(name) = self.flipped_housing(housing.as_ref()) {
+                    self.flip_record(&name, *how);
+                }
+            }
             Act::Decided { at, wins, reason } => {
                 self.decisions.insert(at.clone(), (*wins, reason.clone()));
             }
@@ -574,10 +578,10 @@ impl State {
     fn take_reading(&mut self, n: usize, entry: &Entry) {
         match &entry.act {
             Act::Seen { item, at, .. } => self.see(item, at),
-            Act::ReRead { at, saw } => {
-                let agrees = self.agrees_with(at, saw);
+            Act::ReRead { at, colour } => {
+                let agrees = self.agrees_with(at, colour);
                 self.rereads
-                    .insert(at.clone(), ReReadSeen { saw: saw.clone(), agrees, by: entry.by.clone() });
+                    .insert(at.clone(), ReReadSeen { saw: colour.clone(), agrees, by: entry.by.clone() });
                 if let Some(need) = self.resume.as_mut().filter(|_| agrees) {
                     need.reread.insert(at.clone());
                 }
@@ -649,8 +653,8 @@ impl State {
         }
     }
 
-    fn take_end(&mut self, act: &Act) {
-        match act {
+    fn take_end(&mut self, entry: &Entry) {
+        match &entry.act {
             Act::Requested { number, revision, lines } => {
                 self.requested =
                     Some(RequestSeen { number: number.clone(), revision: *revision, lines: lines.clone() });
@@ -659,7 +663,7 @@ impl State {
             Act::Accept { flag, at, by, reason, due } => self.accepted.push(Accepted {
                 flag: *flag,
                 at: at.clone(),
-                by: by.clone(),
+                by: by.clone().unwrap_or_else(|| entry.by.clone()),
                 reason: reason.clone(),
                 due: due.clone(),
             }),

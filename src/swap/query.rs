@@ -40,6 +40,15 @@ impl State {
         }
     }
 
+    /// The old housing a flip is about: the one named, else the only one.
+    pub fn flipped_housing(&self, name: Option<&HousingName>) -> Option<HousingName> {
+        let mut olds = self.side(JobSide::Old);
+        match name {
+            Some(name) => olds.find(|h| h.name == *name).map(|h| h.name.clone()),
+            None => olds.next().filter(|_| olds.next().is_none()).map(|h| h.name.clone()),
+        }
+    }
+
     /// The lead that sits in a cavity.
     pub fn lead_at(&self, at: &Address) -> Option<&Lead> {
         self.leads.iter().find(|l| matches!(&l.place, Place::In(a) if a == at))
@@ -153,10 +162,18 @@ impl State {
     /// The questions to be answered with the mating half in the hand.
     pub fn questions(&self) -> Vec<Question> {
         let bridge = self.found.values().any(|h| matches!(h, Holds::Bridge(_)))
-            || self.housings.iter().any(|h| h.housing().small_parts.iter().any(|p| p.name.contains("clip")));
+            || self.housings.iter().any(|h| !h.housing().bridges.is_empty());
         let mut questions = vec![Question::Key, Question::Latch, Question::Gender];
         questions.extend(bridge.then_some(Question::Clip));
         questions
+    }
+
+    /// A clip or bridge of the old housings that the new ones come without.
+    pub fn clip_missing(&self) -> Option<&str> {
+        let news: Vec<&str> =
+            self.side(JobSide::New).flat_map(|h| &h.housing().bridges).map(|b| b.name.as_str()).collect();
+        let olds = self.side(JobSide::Old).flat_map(|h| &h.housing().bridges).map(|b| b.name.as_str());
+        olds.into_iter().find(|name| !news.contains(name))
     }
 
     /// The first question not yet answered.

@@ -5,7 +5,7 @@ use crate::{
     face::{Face, Pose, Side},
     house::TestKind,
     record::{Address, HousingName},
-    swap::{Act, JobSide, MatingVerdict, ReadBack, Seen, place_in_words, pose_in_words},
+    swap::{Act, JobSide, MatingVerdict, Seen, place_in_words, pose_in_words},
 };
 
 use super::{Answer, Asked, field, picks, texts};
@@ -133,15 +133,16 @@ pub(super) fn reread(sight: &Sight<'_>, at: &Address, answers: &[Answer]) -> Ask
             field(format!("RE-READ {}, {held}: {place}. Colour in that hole, plug or nothing?", at.housing))
         }
         Some(typed) => {
-            let saw = match typed.to_ascii_lowercase().as_str() {
-                "plug" | "p" => ReadBack::Plug,
-                "nothing" | "none" | "open" | "empty" | "n" => ReadBack::Nothing,
-                _ => match typed.parse() {
-                    Ok(colour) => ReadBack::Wire(colour),
-                    Err(why) => return Asked::Wrong(format!("{why}; or key plug, or nothing")),
-                },
+            // One letter is enough for what is no wire.
+            let typed = match typed.to_ascii_lowercase().as_str() {
+                "p" => "plug",
+                "n" => "nothing",
+                _ => typed,
             };
-            Asked::Ready(vec![Act::ReRead { at: at.clone(), saw }])
+            match typed.parse() {
+                Ok(colour) => Asked::Ready(vec![Act::ReRead { at: at.clone(), colour }]),
+                Err(why) => Asked::Wrong(why),
+            }
         }
     }
 }

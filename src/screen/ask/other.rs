@@ -236,7 +236,7 @@ fn cut_free(sight: &Sight<'_>, answers: &[Answer]) -> Asked {
                     from,
                     distance,
                     terminal_stayed: *stayed == Pick::Yes,
-                    circuit: (*circuit).to_owned(),
+                    circuit: Some((*circuit).to_owned()),
                     anyway: None,
                 }]),
                 Err(why) => Asked::Wrong(why),
@@ -317,7 +317,7 @@ fn accept(sight: &Sight<'_>, typed: &[&str]) -> Asked {
                 Some(flag) => Asked::Ready(vec![Act::Accept {
                     flag: flag.code,
                     at: flag.at.clone(),
-                    by: (*by).to_owned(),
+                    by: Some((*by).to_owned()),
                     reason: (*reason).to_owned(),
                     due: (*due != "-").then(|| (*due).to_owned()),
                 }]),

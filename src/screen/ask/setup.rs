@@ -173,7 +173,7 @@ pub(super) fn failed_anchor(sight: &Sight<'_>, name: &HousingName, answers: &[An
             picks("What you see is not what is recorded. Look again:", &[Pick::Answer, Pick::WireFace])
         }
         (Some(Answer::Pick(Pick::FlipRecord)), [one], _) => Asked::Ready(vec![Act::RecordFlipped {
-            housing: name.clone(),
+            housing: Some(name.clone()),
             how: *one,
             reason: format!("anchors fit a record {}", one.in_words()),
         }]),

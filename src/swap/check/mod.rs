@@ -198,6 +198,10 @@ impl State {
                 "Ask the desk for an earlier revision, or map it under a document.",
             );
         }
+        if let Some(clip) = self.clip_missing() {
+            let say = format!("The new housing comes without the {clip} of the old one.");
+            return barred(Code::BridgeMissing, say, "Do not start: ask the desk for the housing with it.");
+        }
         let mut rules = Rules::default();
         for housing in &self.housings {
             if housing.view.is_none() {

@@ -17,7 +17,9 @@ impl State {
     pub(super) fn check_lead(&self, act: &Act, target: &Target) -> Checked {
         match act {
             Act::Extract { from, colour, .. } => self.check_extract(from, colour.as_ref(), target),
-            Act::CutFree { from, circuit, .. } => self.check_cut(from, circuit, target),
+            Act::CutFree { from, circuit, .. } => {
+                self.check_cut(from, circuit.as_deref().unwrap_or_default(), target)
+            }
             Act::Loose { leads } => self.check_loose(leads),
             Act::Inspect { .. } => match self.lead_in_hand() {
                 Some(_) => Ok(Rules::default()),
@@ -253,9 +255,6 @@ impl State {
         match self.cavity(into).map(|c| c.delivered) {
             Some(crate::catalogue::Delivered::Blocked) => {
                 return impossible(format!("{into} is moulded shut."), "Read the label again.");
-            }
-            Some(crate::catalogue::Delivered::Bridge) => {
-                return impossible(format!("{into} holds a bridge as delivered."), "Read the label again.");
             }
             _ => {}
         }

@@ -55,9 +55,10 @@ impl State {
                         "Correct single cavities, or put everything back first.",
                     );
                 }
-                let Some(housing) = self.housing(housing).filter(|h| h.side == JobSide::Old) else {
+                let named = self.flipped_housing(housing.as_ref());
+                let Some(housing) = named.and_then(|name| self.housing(&name)) else {
                     return impossible(
-                        "Only the record of an old housing can be flipped.",
+                        "Only the record of one old housing can be flipped.",
                         "Name an old housing.",
                     );
                 };

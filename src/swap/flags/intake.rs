@@ -179,6 +179,14 @@ impl State {
                 format!("The {} of the new housing does not agree with the mating half.", question.words());
             flags.push(Flag::job(Code::PartMisfit, say, "Do not start: ask the desk for the right housing."));
         }
+        if let Some(clip) = self.clip_missing() {
+            let say = format!("The new housing comes without the {clip} of the old one.");
+            flags.push(Flag::job(
+                Code::BridgeMissing,
+                say,
+                "Do not start: ask the desk for the housing with it.",
+            ));
+        }
         self.flag_split_pairs(target, flags);
     }
 
@@ -272,17 +280,8 @@ impl State {
 
     /// Whether two cavities of one housing are within one and a half of its smallest pitch.
     fn are_neighbours(&self, a: &Address, b: &Address) -> bool {
-        let Some(housing) = self.housing(&a.housing).filter(|_| a.housing == b.housing) else { return false };
-        let spots = &housing.housing().spots;
-        let spot = |at: &Address| spots.iter().find(|s| s.label == at.label);
-        let (Some(a), Some(b)) = (spot(a), spot(b)) else { return false };
-        let distance = |p: &crate::face::Spot, q: &crate::face::Spot| (p.x - q.x).hypot(p.y - q.y);
-        let pitch = spots
-            .iter()
-            .enumerate()
-            .flat_map(|(i, p)| spots.iter().skip(i + 1).map(move |q| distance(p, q)))
-            .fold(f64::INFINITY, f64::min);
-        distance(a, b) <= 1.5 * pitch
+        let housing = self.housing(&a.housing).filter(|_| a.housing == b.housing);
+        housing.is_some_and(|h| h.housing().are_neighbours(&a.label, &b.label))
     }
 
     /// Holes that were open or empty at intake and have to be filled: flagged at once on the old
