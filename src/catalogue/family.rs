@@ -1,7 +1,10 @@
 //! What a family is: plain data, checked once when it was read.
 
 use crate::{
-    face::{Face, Label, Layout, Pose, Side, Spot},
+    face::{
+        Face, Label, Layout, Misreading, Pose, PosePlace, SeenSpot, Side, Spot, distance, misread, rows,
+        seen_from, smallest_distance,
+    },
     quantity::Length,
 };
 
@@ -109,6 +112,21 @@ pub struct Terminal {
     pub released_from: From,
     /// Pushed or pulled in.
     pub seating: Seating,
+    /// Crimp heights, by wire.
+    pub crimps: Vec<CrimpHeight>,
+}
+
+/// The height a crimp on one wire has to have.
+#[derive(Debug, Clone, PartialEq)]
+pub struct CrimpHeight {
+    /// Conductor area in mm².
+    pub wire_mm2: f64,
+    /// Height in mm.
+    pub height_mm: f64,
+    /// How far from it is good, either way, in mm.
+    pub tolerance_mm: f64,
+    /// Who says so.
+    pub origin: String,
 }
 
 /// A seal crimped on the insulation of one wire.
@@ -230,6 +248,17 @@ pub enum Delivered {
     Bridge,
 }
 
+/// A bridge, shunt or shorting clip a housing is delivered with.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Bridge {
+    /// What it is: `shorting clip`.
+    pub name: String,
+    /// Part number.
+    pub part: Option<PartNumber>,
+    /// The cavities it joins.
+    pub at: Vec<Label>,
+}
+
 /// One cavity.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Cavity {
@@ -274,6 +303,8 @@ pub struct Housing {
     pub spots: Vec<Spot>,
     /// The cavities, in the order of the numbering.
     pub cavities: Vec<Cavity>,
+    /// The bridges and clips it is delivered with.
+    pub bridges: Vec<Bridge>,
     /// Its secondary lock.
     pub lock: Option<SecondaryLock>,
     /// The clip that proves the halves are latched.
@@ -307,6 +338,44 @@ impl Housing {
     /// The pose it is drawn in.
     pub fn drawn_pose(&self) -> Pose {
         Pose { face: self.drawn, up: Side::Top }
+    }
+
+    /// Its cavities as seen in a pose, in the order of the numbering.
+    pub fn seen(&self, pose: Pose) -> Vec<SeenSpot> {
+        seen_from(&self.spots, self.drawn, pose)
+    }
+
+    /// The place of a cavity as the eye finds it in a pose.
+    pub fn place_of(&self, label: &Label, pose: Pose) -> Option<PosePlace> {
+        self.seen(pose).iter().find(|spot| spot.label == *label)?.place()
+    }
+
+    /// The cavity at a place in a pose.
+    pub fn label_at(&self, place: PosePlace, pose: Pose) -> Option<Label> {
+        self.seen(pose).into_iter().find(|spot| spot.place() == Some(place)).map(|spot| spot.label)
+    }
+
+    /// The cavity this one is taken for when the face is misread; none when the outline of the
+    /// cavities is not the same misread, or there is no such cavity.
+    pub fn taken_for(&self, label: &Label, how: Misreading) -> Option<Label> {
+        misread(&self.spots, how)?.remove(label)
+    }
+
+    /// Its rows as drawn, from the top, each in the order of the numbering; all cavities in one row
+    /// where there are none.
+    pub fn rows(&self) -> Vec<Vec<Label>> {
+        rows(&self.spots, self.drawn)
+    }
+
+    /// How far two cavities are from one another, in mm or grid units.
+    pub fn distance(&self, one: &Label, other: &Label) -> Option<f64> {
+        let spot = |label: &Label| self.spots.iter().find(|spot| spot.label == *label);
+        Some(distance(spot(one)?, spot(other)?))
+    }
+
+    /// Whether two cavities are neighbours: no further apart than one and a half smallest pitches.
+    pub fn are_neighbours(&self, one: &Label, other: &Label) -> bool {
+        self.distance(one, other).is_some_and(|d| d <= 1.5 * smallest_distance(&self.spots) + 1e-9)
     }
 }
 

@@ -1,11 +1,28 @@
 //! Connector families: housings, terminals, seals and plugs made for each other. This module
 //! reads, checks and finds definitions; it never opens a file itself, text comes in as a value.
 
+mod check;
+mod check_housing;
+mod check_layout;
+mod convert;
+mod definition;
 mod family;
+mod finding;
+mod form;
+mod locate;
+mod pairs;
 mod part;
+mod problem;
+mod read;
 
+pub use check::check_family;
+pub use definition::{Definition, DefinitionProblem};
 pub use family::{
-    Cavity, Delivered, Family, Feature, From, Gender, Housing, LockState, Plug, PrimaryLock, Sealing,
-    Seating, SecondaryLock, SmallPart, Source, Supplied, Terminal, WireSeal,
+    Bridge, Cavity, CrimpHeight, Delivered, Family, Feature, From, Gender, Housing, LockState, Plug,
+    PrimaryLock, Sealing, Seating, SecondaryLock, SmallPart, Source, Supplied, Terminal, WireSeal,
 };
+pub use finding::{FieldPath, Finding, Step};
+pub use form::FamilyForm;
 pub use part::{FamilyId, HousingId, PartNumber, SizeName};
+pub use problem::{Problem, TextPlace};
+pub use read::{FILE_BYTES_MOST, FamilyFile, read_family, ron_options, text_of};

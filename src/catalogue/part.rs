@@ -47,7 +47,12 @@ text_name! {
 impl PartNumber {
     /// Part numbers are compared without case.
     pub fn is_same(&self, other: &str) -> bool {
-        self.0.eq_ignore_ascii_case(other.trim())
+        Self::is_same_text(&self.0, other)
+    }
+
+    /// Whether two texts are one part number.
+    pub fn is_same_text(one: &str, other: &str) -> bool {
+        one.trim().eq_ignore_ascii_case(other.trim())
     }
 }
 

@@ -1,0 +1,222 @@
+//! A family as written, checked and turned into the core's family. All problems are gathered, none
+//! hides another.
+
+use std::collections::BTreeSet;
+
+use super::{
+    check_housing::check_housing,
+    family::{CrimpHeight, Family, Gender, Housing, Plug, Terminal, WireSeal},
+    finding::{FieldPath, Finding, Findings},
+    form::{FamilyForm, PlugForm, TerminalForm, WireSealForm},
+    part::{PartNumber, SizeName},
+};
+use crate::quantity::plain_text;
+
+/// The file format this program reads.
+const FORMAT: u32 = 1;
+
+/// Checks a family; every finding, or the family.
+pub fn check_family(form: &FamilyForm) -> Result<Family, Vec<Finding>> {
+    let mut findings = Findings::default();
+    let top = FieldPath::default();
+    if form.format != FORMAT {
+        let say = format!("format {} is not known", form.format);
+        findings.add_with(top.field("format"), say, "format 1 is read; this file is for a newer repin");
+    }
+    let id = findings.take(top.field("id"), form.id.parse());
+    let title = findings.take(top.field("title"), plain_text("title", &form.title, 120));
+    let parts = Parts {
+        terminals: gather(&form.terminals, top.field("terminals"), &mut findings, terminal),
+        wire_seals: gather(&form.wire_seals, top.field("wire_seals"), &mut findings, wire_seal),
+        plugs: gather(&form.plugs, top.field("plugs"), &mut findings, plug),
+    };
+    parts.check_sizes(&mut findings);
+    if form.housings.is_empty() {
+        findings.add(top.field("housings"), "a family needs at least one housing");
+    }
+    let housings = gather(&form.housings, top.field("housings"), &mut findings, |housing, path, findings| {
+        check_housing(housing, path, &parts, form, findings)
+    });
+    check_part_numbers(form, &mut findings);
+    check_housing_ids(&housings, form, &mut findings);
+    match (id, title, findings.is_empty()) {
+        (Some(id), Some(title), true) => Ok(Family {
+            id,
+            title,
+            source: (&form.source).into(),
+            terminals: parts.terminals,
+            wire_seals: parts.wire_seals,
+            plugs: parts.plugs,
+            housings,
+        }),
+        _ => Err(findings.into_vec()),
+    }
+}
+
+/// The parts of a family that housings refer to by size.
+pub(super) struct Parts {
+    terminals: Vec<Terminal>,
+    wire_seals: Vec<WireSeal>,
+    plugs: Vec<Plug>,
+}
+
+impl Parts {
+    /// The sizes terminals of a gender are made in.
+    pub fn terminal_sizes(&self, gender: Gender) -> Vec<&SizeName> {
+        self.terminals.iter().filter(|t| t.gender == gender).map(|t| &t.size).collect()
+    }
+
+    /// Whether there is a wire seal of this size.
+    pub fn has_seal(&self, size: &SizeName) -> bool {
+        self.wire_seals.iter().any(|seal| seal.size == *size)
+    }
+
+    /// Whether there is a plug of this size.
+    pub fn has_plug(&self, size: &SizeName) -> bool {
+        self.plugs.iter().any(|plug| plug.size == *size)
+    }
+
+    /// Seals and plugs are of a size that some terminal has.
+    fn check_sizes(&self, findings: &mut Findings) {
+        let known: BTreeSet<&SizeName> = self.terminals.iter().map(|t| &t.size).collect();
+        let top = FieldPath::default();
+        let seals = self.wire_seals.iter().map(|seal| &seal.size).enumerate();
+        let plugs = self.plugs.iter().map(|plug| &plug.size).enumerate();
+        let seals = seals.map(|(n, size)| (top.field("wire_seals").index(n), size));
+        for (path, size) in seals.chain(plugs.map(|(n, size)| (top.field("plugs").index(n), size))) {
+            if !known.contains(size) {
+                let say = format!("no terminal of this family has the size {size}");
+                findings.add_with(path.field("size"), say, sizes_in_words(&known));
+            }
+        }
+    }
+}
+
+/// "sizes: 0.64, 2.8".
+pub(super) fn sizes_in_words(sizes: &BTreeSet<&SizeName>) -> String {
+    let names: Vec<&str> = sizes.iter().map(|size| size.as_str()).collect();
+    match names.is_empty() {
+        true => "there are no terminals yet".to_owned(),
+        false => format!("sizes: {}", names.join(", ")),
+    }
+}
+
+/// Checks every item of a list under its own path; those with findings are left away.
+pub(super) fn gather<F, T>(
+    forms: &[F],
+    path: FieldPath,
+    findings: &mut Findings,
+    check: impl Fn(&F, &FieldPath, &mut Findings) -> Option<T>,
+) -> Vec<T> {
+    forms.iter().enumerate().filter_map(|(n, form)| check(form, &path.index(n), findings)).collect()
+}
+
+/// A range of positive numbers, the lower one first.
+pub(super) fn range(range: (f64, f64), path: FieldPath, findings: &mut Findings) {
+    let (low, high) = range;
+    if !(low > 0.0 && high.is_finite() && low <= high) {
+        let say = format!("{low} to {high} is no range");
+        findings.add_with(path, say, "two numbers above 0, the lower one first");
+    }
+}
+
+fn above_zero(value: f64, path: FieldPath, findings: &mut Findings) {
+    if !(value > 0.0 && value <= 1000.0) {
+        findings.add(path, format!("{value} is not a measure: it has to be above 0 and at most 1000"));
+    }
+}
+
+fn terminal(form: &TerminalForm, path: &FieldPath, findings: &mut Findings) -> Option<Terminal> {
+    range(form.wire_mm2, path.field("wire_mm2"), findings);
+    range(form.insulation_mm, path.field("insulation_mm"), findings);
+    for (name, value) in [("strip_mm", form.strip_mm), ("used_mm", form.used_mm)] {
+        if let Some(value) = value {
+            above_zero(value, path.field(name), findings);
+        }
+    }
+    let mut crimps = Vec::new();
+    for (n, crimp) in form.crimps.iter().enumerate() {
+        let path = path.field("crimps").index(n);
+        above_zero(crimp.height_mm, path.field("height_mm"), findings);
+        above_zero(crimp.tolerance_mm, path.field("tolerance_mm"), findings);
+        if !(form.wire_mm2.0..=form.wire_mm2.1).contains(&crimp.wire_mm2) {
+            let say = format!("a crimp on {} mm² is outside the wires this terminal takes", crimp.wire_mm2);
+            findings.add(path.field("wire_mm2"), say);
+        }
+        let origin = findings.take(path.field("origin"), plain_text("origin", &crimp.origin, 120));
+        crimps.extend(origin.map(|origin| CrimpHeight {
+            wire_mm2: crimp.wire_mm2,
+            height_mm: crimp.height_mm,
+            tolerance_mm: crimp.tolerance_mm,
+            origin,
+        }));
+    }
+    let part = findings.take(path.field("part"), form.part.parse());
+    let size = findings.take(path.field("size"), form.size.parse());
+    let plating = findings.take(path.field("plating"), plain_text("plating", &form.plating, 40));
+    Some(Terminal {
+        part: part?,
+        size: size?,
+        gender: form.gender.into(),
+        plating: plating?,
+        wire_mm2: form.wire_mm2,
+        insulation_mm: form.insulation_mm,
+        strip_mm: form.strip_mm,
+        used_mm: form.used_mm,
+        held_by: form.held_by.into(),
+        released_from: form.released_from.into(),
+        seating: form.seating.into(),
+        crimps,
+    })
+}
+
+fn wire_seal(form: &WireSealForm, path: &FieldPath, findings: &mut Findings) -> Option<WireSeal> {
+    range(form.insulation_mm, path.field("insulation_mm"), findings);
+    let part = findings.take(path.field("part"), form.part.parse());
+    let size = findings.take(path.field("size"), form.size.parse());
+    let colour = findings.take(path.field("colour"), plain_text("colour", &form.colour, 40));
+    Some(WireSeal { part: part?, size: size?, insulation_mm: form.insulation_mm, colour: colour? })
+}
+
+fn plug(form: &PlugForm, path: &FieldPath, findings: &mut Findings) -> Option<Plug> {
+    let part = findings.take(path.field("part"), form.part.parse());
+    let size = findings.take(path.field("size"), form.size.parse());
+    let colour = findings.take(path.field("colour"), plain_text("colour", &form.colour, 40));
+    if form.pack == Some(0) {
+        findings.add_with(path.field("pack"), "a pack of 0 is no pack", "leave pack away for single parts");
+    }
+    Some(Plug { part: part?, size: size?, colour: colour?, pack: form.pack })
+}
+
+/// One part number is one part: no kind of part twice with one size, no two kinds with one number.
+fn check_part_numbers(form: &FamilyForm, findings: &mut Findings) {
+    let top = FieldPath::default();
+    let mut seen: Vec<(&str, &'static str, &str)> = Vec::new();
+    let terminals = form.terminals.iter().map(|t| ("terminals", t.part.as_str(), t.size.as_str()));
+    let seals = form.wire_seals.iter().map(|s| ("wire_seals", s.part.as_str(), s.size.as_str()));
+    let plugs = form.plugs.iter().map(|p| ("plugs", p.part.as_str(), p.size.as_str()));
+    let housings = form.housings.iter().map(|h| ("housings", h.part.as_str(), ""));
+    let mut index = 0;
+    for (list, part, size) in terminals.chain(seals).chain(plugs).chain(housings) {
+        index = if seen.last().is_some_and(|(_, last, _)| *last == list) { index + 1 } else { 0 };
+        let clash = |(other, kind, other_size): &&(&str, &'static str, &str)| {
+            PartNumber::is_same_text(other, part) && (*kind != list || *other_size == size)
+        };
+        if seen.iter().any(|s| clash(&s)) {
+            let say = format!("the part number {part} stands here twice");
+            findings.add(top.field(list).index(index).field("part"), say);
+        }
+        seen.push((part, list, size));
+    }
+}
+
+fn check_housing_ids(housings: &[Housing], form: &FamilyForm, findings: &mut Findings) {
+    let path = FieldPath::default().field("housings");
+    let mut seen = BTreeSet::new();
+    for (n, housing) in form.housings.iter().enumerate() {
+        if !seen.insert(housing.id.as_str()) && housings.iter().any(|h| h.id.as_str() == housing.id) {
+            let say = format!("the housing id {} is given twice", housing.id);
+            findings.add(path.index(n).field("id"), say);
+        }
+    }
+}

@@ -1,0 +1,103 @@
+//! What a check has to say about a field of a form, before it is known where the field stands in
+//! the file.
+
+use std::fmt;
+
+/// The way to a field: `housings[2].plugged[1]`.
+#[derive(Debug, Clone, Default, PartialEq, Eq)]
+pub struct FieldPath(Vec<Step>);
+
+/// One step on the way to a field.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum Step {
+    /// A named field.
+    Field(&'static str),
+    /// A place in a list, from 0.
+    Index(usize),
+    /// The n-th entry of a map, from 0, with its key.
+    Entry(usize, String),
+}
+
+impl FieldPath {
+    /// One field further in.
+    pub fn field(&self, name: &'static str) -> Self {
+        self.with(Step::Field(name))
+    }
+
+    /// One place of a list further in.
+    pub fn index(&self, index: usize) -> Self {
+        self.with(Step::Index(index))
+    }
+
+    /// One entry of a map further in.
+    pub fn entry(&self, index: usize, key: &str) -> Self {
+        self.with(Step::Entry(index, key.to_owned()))
+    }
+
+    /// The steps from the outermost.
+    pub fn steps(&self) -> &[Step] {
+        &self.0
+    }
+
+    fn with(&self, step: Step) -> Self {
+        let mut steps = self.0.clone();
+        steps.push(step);
+        Self(steps)
+    }
+}
+
+impl fmt::Display for FieldPath {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        for (n, step) in self.0.iter().enumerate() {
+            match step {
+                Step::Field(name) if n == 0 => f.write_str(name)?,
+                Step::Field(name) => write!(f, ".{name}")?,
+                Step::Index(index) => write!(f, "[{index}]")?,
+                Step::Entry(_, key) => write!(f, "[\"{key}\"]")?,
+            }
+        }
+        Ok(())
+    }
+}
+
+/// Something wrong with a field.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Finding {
+    /// The field.
+    pub path: FieldPath,
+    /// What is wrong, in one sentence.
+    pub say: String,
+    /// What is allowed.
+    pub hint: Option<String>,
+}
+
+/// What has been found so far.
+#[derive(Debug, Default)]
+pub(super) struct Findings(Vec<Finding>);
+
+impl Findings {
+    /// Notes something wrong.
+    pub fn add(&mut self, path: FieldPath, say: impl Into<String>) {
+        self.0.push(Finding { path, say: say.into(), hint: None });
+    }
+
+    /// Notes something wrong and what is allowed.
+    pub fn add_with(&mut self, path: FieldPath, say: impl Into<String>, hint: impl Into<String>) {
+        self.0.push(Finding { path, say: say.into(), hint: Some(hint.into()) });
+    }
+
+    /// Takes a value, or notes why there is none.
+    pub fn take<T, E: fmt::Display>(&mut self, path: FieldPath, value: Result<T, E>) -> Option<T> {
+        value.map_err(|problem| self.add(path, problem.to_string())).ok()
+    }
+
+    /// Everything found, in order.
+    pub fn into_vec(self) -> Vec<Finding> {
+        self.0
+    }
+
+    /// Whether nothing was found.
+    pub fn is_empty(&self) -> bool {
+        self.0.is_empty()
+    }
+}

@@ -1,0 +1,43 @@
+//! A list of pairs written as a map, `{"1": "A12", "2": "A11"}`: the order and a key that stands
+//! twice are kept, so that the check can point at it.
+
+use std::fmt;
+
+use serde::{
+    Deserialize, Deserializer, Serialize, Serializer,
+    de::{MapAccess, Visitor},
+};
+
+/// Pairs of labels as written.
+#[derive(Debug, Clone, Default, PartialEq, Eq)]
+pub struct Pairs(pub Vec<(String, String)>);
+
+impl Serialize for Pairs {
+    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        serializer.collect_map(self.0.iter().map(|(from, to)| (from, to)))
+    }
+}
+
+impl<'de> Deserialize<'de> for Pairs {
+    fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
+        deserializer.deserialize_map(Reader)
+    }
+}
+
+struct Reader;
+
+impl<'de> Visitor<'de> for Reader {
+    type Value = Pairs;
+
+    fn expecting(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str("a map of labels, such as {\"1\": \"A12\"}")
+    }
+
+    fn visit_map<A: MapAccess<'de>>(self, mut map: A) -> Result<Pairs, A::Error> {
+        let mut pairs = Vec::new();
+        while let Some(pair) = map.next_entry()? {
+            pairs.push(pair);
+        }
+        Ok(Pairs(pairs))
+    }
+}
