@@ -107,7 +107,7 @@ pub struct CrimpForm {
 
 /// A seal on one wire.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
-#[serde(rename = "wire seal", deny_unknown_fields)]
+#[serde(rename = "wire_seal", deny_unknown_fields)]
 #[allow(missing_docs)]
 pub struct WireSealForm {
     pub part: String,
@@ -254,7 +254,7 @@ pub struct LockForm {
 
 /// A small part of a housing.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(rename = "small part", deny_unknown_fields)]
+#[serde(rename = "small_part", deny_unknown_fields)]
 #[allow(missing_docs)]
 pub struct SmallPartForm {
     pub name: String,

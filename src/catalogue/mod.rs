@@ -1,6 +1,7 @@
 //! Connector families: housings, terminals, seals and plugs made for each other. This module
 //! reads, checks and finds definitions; it never opens a file itself, text comes in as a value.
 
+mod catalogue;
 mod check;
 mod check_housing;
 mod check_layout;
@@ -15,6 +16,7 @@ mod part;
 mod problem;
 mod read;
 
+pub use catalogue::{Catalogue, FindProblem, problems_in_words};
 pub use check::check_family;
 pub use definition::{Definition, DefinitionProblem};
 pub use family::{
