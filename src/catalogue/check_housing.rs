@@ -44,7 +44,7 @@ pub(super) fn check_housing(
     let (layout, spots) = laid_out(form, path, findings)?;
     let mut cavities = Cavities { spots: &spots, findings };
     let bridges = gather_bridges(form, path, &mut cavities);
-    let cells = cavities.all(form, path, parts, &sealing);
+    let cells = cavities.all(form, path, parts, &sealing, &bridges);
     let also = cavities.also(form, path);
     let replaces = cavities.replaces(form, path, family);
     Some(Housing {
@@ -179,8 +179,15 @@ struct Cavities<'a> {
 
 impl Cavities<'_> {
     /// The cavities with size, tang and what they hold on delivery.
-    fn all(&mut self, form: &HousingForm, path: &FieldPath, parts: &Parts, sealing: &Sealing) -> Vec<Cavity> {
-        let delivered = self.delivered(form, path);
+    fn all(
+        &mut self,
+        form: &HousingForm,
+        path: &FieldPath,
+        parts: &Parts,
+        sealing: &Sealing,
+        bridges: &[Bridge],
+    ) -> Vec<Cavity> {
+        let delivered = self.delivered(form, path, bridges);
         let sizes = self.sizes(form, path);
         let mut tangs: BTreeMap<Label, Side> = BTreeMap::new();
         for (n, (side, at)) in form.tangs.iter().enumerate() {
@@ -221,19 +228,26 @@ impl Cavities<'_> {
         sizes
     }
 
-    fn delivered(&mut self, form: &HousingForm, path: &FieldPath) -> BTreeMap<Label, Delivered> {
+    fn delivered(
+        &mut self,
+        form: &HousingForm,
+        path: &FieldPath,
+        bridges: &[Bridge],
+    ) -> BTreeMap<Label, Delivered> {
+        let mut named: Vec<(FieldPath, Label, Delivered)> = Vec::new();
+        for (name, listed, what) in
+            [("blocked", &form.blocked, Delivered::Blocked), ("plugged", &form.plugged, Delivered::Plugged)]
+        {
+            let path = path.field(name);
+            named.extend(self.labels(listed, &path).into_iter().map(|label| (path.clone(), label, what)));
+        }
+        let bridged = bridges.iter().flat_map(|bridge| bridge.at.clone());
+        named.extend(bridged.map(|label| (path.field("bridges"), label, Delivered::Bridge)));
         let mut delivered = BTreeMap::new();
-        let blocked = (path.field("blocked"), &form.blocked, Delivered::Blocked);
-        let plugged = (path.field("plugged"), &form.plugged, Delivered::Plugged);
-        let bridges = form.bridges.iter().enumerate();
-        let bridges =
-            bridges.map(|(n, b)| (path.field("bridges").index(n).field("at"), &b.at, Delivered::Bridge));
-        for (path, at, what) in [blocked, plugged].into_iter().chain(bridges) {
-            for label in self.labels(at, &path) {
-                if delivered.insert(label.clone(), what).is_some() {
-                    let say = format!("cavity {label} is named twice as blocked, plugged or bridged");
-                    self.findings.add(path.clone(), say);
-                }
+        for (path, label, what) in named {
+            if delivered.insert(label.clone(), what).is_some() {
+                let say = format!("cavity {label} is named twice as blocked, plugged or bridged");
+                self.findings.add(path, say);
             }
         }
         delivered

@@ -1,6 +1,7 @@
 //! Connector families: housings, terminals, seals and plugs made for each other. This module
 //! reads, checks and finds definitions; it never opens a file itself, text comes in as a value.
 
+mod catalogue;
 mod check;
 mod check_housing;
 mod check_layout;
@@ -14,8 +15,8 @@ mod pairs;
 mod part;
 mod problem;
 mod read;
-mod shelf;
 
+pub use catalogue::{Catalogue, FindProblem, problems_in_words};
 pub use check::check_family;
 pub use definition::{Definition, DefinitionProblem};
 pub use family::{
@@ -26,5 +27,4 @@ pub use finding::{FieldPath, Finding, Step};
 pub use form::FamilyForm;
 pub use part::{FamilyId, HousingId, PartNumber, SizeName};
 pub use problem::{Problem, TextPlace};
-pub use shelf::Catalogue;
 pub use read::{FILE_BYTES_MOST, FamilyFile, read_family, ron_options, text_of};

@@ -156,7 +156,7 @@ fn in_words(code: &ron::Error) -> (String, Option<String>) {
 
 /// "a housing", "an item": what a field belongs to.
 fn a_thing(name: Option<&str>) -> String {
-    format!("a {}", name.unwrap_or("part of the file"))
+    format!("a {}", name.unwrap_or("part of the file").replace('_', " "))
 }
 
 fn lower_first(text: &str) -> String {
