@@ -127,7 +127,7 @@ impl Common {
             }
         }
         texts.sort();
-        Ok(Catalogue::with_library(texts))
+        Ok(Catalogue::built_in().with_library(texts))
     }
 }
 

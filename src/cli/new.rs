@@ -133,7 +133,7 @@ fn housings(common: &Common, side: JobSide, words: &[String]) -> Result<Vec<(Hou
         if out.iter().any(|(other, ..)| *other == name) {
             bail!("two housings are named {name}");
         }
-        out.push((name, side, catalogue.definition(housing)?));
+        out.push((name, side, catalogue.find(housing)?));
     }
     Ok(out)
 }
