@@ -161,7 +161,7 @@ impl AccountForm {
     fn of(open: &OpenJob, account: &Account) -> Self {
         let (p, o, c) = (account.plugs, account.others, account.cavities);
         Self {
-            job: print::id_of(open),
+            job: open.id(),
             state: account.state.as_str(),
             wires: account.wires.into(),
             leads: LeadsForm {
@@ -233,7 +233,8 @@ pub(super) fn run(common: &Common, args: &CheckArgs) -> Result<Exit> {
         }
         return Ok(exit);
     }
-    let texts: Vec<String> = opened.iter().zip(&accounts).map(|(open, account)| account_text(open, account)).collect();
+    let texts: Vec<String> =
+        opened.iter().zip(&accounts).map(|(open, account)| account_text(open, account)).collect();
     print::text(common, &texts.join("\n"))?;
     Ok(exit)
 }
@@ -242,7 +243,7 @@ fn account_text(open: &OpenJob, account: &Account) -> String {
     let ticket = &open.job().state().ticket;
     let mut text = format!(
         "{}  {}  {}  serial {}\nstate   {}\n",
-        print::id_of(open),
+        open.id(),
         harmless(&ticket.asset),
         harmless(&ticket.connector),
         harmless(&ticket.serial),
@@ -268,7 +269,9 @@ fn account_text(open: &OpenJob, account: &Account) -> String {
     text.push_str(&format!("{} open\n", count_of(open_flags, "flag")));
     for flag in &account.flags {
         let place = flag.at.as_ref().map_or(String::new(), |at| format!(" {at}"));
-        let accepted = flag.accepted.as_ref().map_or(String::new(), |a| format!("  [accepted by {}: {}]", harmless(&a.by), harmless(&a.reason)));
+        let accepted = flag.accepted.as_ref().map_or(String::new(), |a| {
+            format!("  [accepted by {}: {}]", harmless(&a.by), harmless(&a.reason))
+        });
         text.push_str(&format!(
             "  {} {}{place}: {}{accepted}\n      {}\n",
             flag.code.severity(),

@@ -77,7 +77,12 @@ fn enter_all(open: &mut OpenJob, file: &str, acts: Vec<ActLine>, by: &str) -> Re
                 let codes: Vec<&str> = refusals.iter().filter_map(|r| r.code).map(|c| c.as_str()).collect();
                 let codes = if codes.is_empty() { String::new() } else { format!(" [{}]", codes.join(", ")) };
                 let say: Vec<String> = refusals.iter().map(ToString::to_string).collect();
-                return Ok(Some(format!("{}:{}: refused{codes}: {}", harmless(file), line.line, say.join(" "))));
+                return Ok(Some(format!(
+                    "{}:{}: refused{codes}: {}",
+                    harmless(file),
+                    line.line,
+                    say.join(" ")
+                )));
             }
             Err(other) => return Err(other).with_context(|| format!("{}:{}", harmless(file), line.line)),
         }

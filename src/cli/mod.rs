@@ -11,11 +11,7 @@ mod print;
 mod request;
 mod steps;
 
-use std::{
-    io::Write,
-    path::PathBuf,
-    process::ExitCode,
-};
+use std::{io::Write, path::PathBuf, process::ExitCode};
 
 use anyhow::{Context, Result};
 use clap::{Args, Parser, Subcommand};
@@ -122,7 +118,8 @@ impl Common {
         for entry in entries {
             let path = entry.with_context(|| format!("{}: cannot be listed", folder.display()))?.path();
             if path.extension().is_some_and(|ending| ending == "ron") {
-                let bytes = std::fs::read(&path).with_context(|| format!("{}: cannot be read", path.display()))?;
+                let bytes =
+                    std::fs::read(&path).with_context(|| format!("{}: cannot be read", path.display()))?;
                 texts.push((path.display().to_string(), String::from_utf8_lossy(&bytes).into_owned()));
             }
         }

@@ -82,7 +82,8 @@ pub(super) fn run(common: &Common, args: &NewArgs) -> Result<Exit> {
     acts.push(Act::Rules { rules: Box::new(rules) });
     let mut housings = housings(common, JobSide::Old, &args.old)?;
     housings.extend(self::housings(common, JobSide::New, &args.new)?);
-    let names: Vec<HousingName> = housings.iter().filter(|h| h.1 == JobSide::Old).map(|h| h.0.clone()).collect();
+    let names: Vec<HousingName> =
+        housings.iter().filter(|h| h.1 == JobSide::Old).map(|h| h.0.clone()).collect();
     for (name, side, definition) in housings {
         acts.push(Act::Housed { name, side, definition: Box::new(definition) });
     }
@@ -90,7 +91,12 @@ pub(super) fn run(common: &Common, args: &NewArgs) -> Result<Exit> {
     for (side, source) in records {
         let Some(source) = source else { continue };
         let keyed = record(common, &names, source, side)?;
-        acts.extend(keyed.into_iter().map(|k| Act::Recorded { side, at: k.at, holds: k.holds, from: k.from }));
+        acts.extend(keyed.into_iter().map(|k| Act::Recorded {
+            side,
+            at: k.at,
+            holds: k.holds,
+            from: k.from,
+        }));
     }
     if path.exists() {
         bail!("{}: there is a job of this name already", harmless(&path.to_string_lossy()));
@@ -116,7 +122,11 @@ pub(super) fn seed_of(job: &str) -> u64 {
 }
 
 /// The housings of one side, each with its short name.
-fn housings(common: &Common, side: JobSide, words: &[String]) -> Result<Vec<(HousingName, JobSide, Definition)>> {
+fn housings(
+    common: &Common,
+    side: JobSide,
+    words: &[String],
+) -> Result<Vec<(HousingName, JobSide, Definition)>> {
     let catalogue = common.catalogue()?;
     let default = match side {
         JobSide::Old => "old",

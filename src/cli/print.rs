@@ -44,9 +44,3 @@ pub(super) fn look(common: &Common, job: &str) -> Result<OpenJob> {
     }
     Ok(open)
 }
-
-/// What a job is called in reports: its file's name without the ending.
-pub(super) fn id_of(open: &OpenJob) -> String {
-    let name = open.path().file_name().map(|n| n.to_string_lossy().into_owned()).unwrap_or_default();
-    name.strip_suffix(".job.ron").unwrap_or(&name).to_owned()
-}

@@ -52,13 +52,14 @@ pub(super) fn run(common: &Common, args: &StepsArgs) -> Result<Exit> {
         .iter()
         .enumerate()
         .map(|(n, step)| {
-            let hide = lead_of(state, step).is_some_and(|l| asked.contains(&l.id) && step.status != Status::Done);
+            let hide =
+                lead_of(state, step).is_some_and(|l| asked.contains(&l.id) && step.status != Status::Done);
             form(state, &survey, n + 1, step, hide)
         })
         .collect();
     let exit = if open.trouble().is_some() { Exit::Problems } else { Exit::Fine };
     if common.json {
-        print::json(&StepsForm { job: print::id_of(&open), steps })?;
+        print::json(&StepsForm { job: open.id(), steps })?;
         return Ok(exit);
     }
     let mut text = String::new();
@@ -143,7 +144,9 @@ fn about(state: &State, what: &Do) -> String {
         }
         Do::Compare { question } => question.words().to_owned(),
         Do::ConfirmMap => "map from old to new".to_owned(),
-        Do::SmallPartOff { housing, part } | Do::SmallPartOn { housing, part } => format!("{part} of {housing}"),
+        Do::SmallPartOff { housing, part } | Do::SmallPartOn { housing, part } => {
+            format!("{part} of {housing}")
+        }
         Do::Look { housing, face } => format!("{face} face of {housing}"),
         Do::LookAt { cavities } => crate::quantity::list_of(cavities),
         Do::LookMatingHalf => "mating half".to_owned(),

@@ -14,12 +14,13 @@ use ratatui::DefaultTerminal;
 use super::{
     board::{Board, BoardEffect, BoardLine, view_board},
     sight::Sight,
-    state::{Effect, Outcome, Ui},
+    state::{Effect, Message, Outcome, Ui},
     theme::Theme,
     view::view,
 };
 use crate::{
-    store::{EnterProblem, OpenJob, Store},
+    request::{RequestForm, RequestHead},
+    store::{EnterProblem, OpenJob, Store, last_request, send_request},
     swap::{Account, Act, Entry, JobState, Status, Survey},
 };
 
@@ -52,7 +53,8 @@ pub fn run_board(sitting: &Sitting) -> Result<()> {
                     BoardEffect::None => {}
                     BoardEffect::Leave => return Ok(()),
                     BoardEffect::Open(id) => {
-                        let opened = sitting.store.path_of(&id).and_then(|path| work_on(terminal, sitting, &path));
+                        let opened =
+                            sitting.store.path_of(&id).and_then(|path| work_on(terminal, sitting, &path));
                         let marked = board.marked;
                         board = Board::of(board_lines(&sitting.store)?);
                         board.marked = board.lines.iter().position(|line| line.id == id).unwrap_or(marked);
@@ -110,41 +112,61 @@ fn typed(c: char) -> KeyEvent {
     KeyEvent::new(event::KeyCode::Char(c), event::KeyModifiers::NONE)
 }
 
-fn work_on(terminal: &mut DefaultTerminal, sitting: &Sitting, path: &Path) -> Result<()> {
-    let mut open = OpenJob::open(path, &sitting.by, Timestamp::now())?;
-    let id = path.file_name().map(|n| n.to_string_lossy().replace(".job.ron", "")).unwrap_or_default();
-    let mut ui = Ui::default();
-    if let Some(trouble) = open.trouble() {
-        ui.message = Some(super::state::Message::Trouble(trouble.to_owned()));
+/// A job on the screen.
+struct Bench<'a> {
+    open: OpenJob,
+    survey: Survey,
+    last_request: Option<RequestForm>,
+    id: String,
+    sitting: &'a Sitting,
+}
+
+impl<'a> Bench<'a> {
+    fn open(sitting: &'a Sitting, path: &Path) -> Result<Self> {
+        let open = OpenJob::open(path, &sitting.by, Timestamp::now())?;
+        let survey = open.job().survey(Timestamp::now());
+        let (id, last_request) = (open.id(), last_request(&open)?);
+        Ok(Self { open, survey, last_request, id, sitting })
     }
-    let mut survey = open.job().survey(Timestamp::now());
-    loop {
-        let area = terminal.size()?;
-        let _ = area;
-        terminal.draw(|frame| {
-            let sight = sight(&open, &survey, &id, sitting);
-            view(&sight, &ui, sitting.theme, frame.area(), frame.buffer_mut());
-        })?;
-        for key in next_keys()? {
-            let effect = ui.update(&sight(&open, &survey, &id, sitting), key);
-            match effect {
-                Effect::None => {}
-                Effect::Leave => return Ok(()),
-                Effect::Enter(acts) => {
-                    ui.finish(enter(&mut open, &sitting.by, acts));
-                    survey = open.job().survey(Timestamp::now());
-                }
-                Effect::SendRequest => {
-                    ui.finish(send(&mut open, sitting, &id));
-                    survey = open.job().survey(Timestamp::now());
-                }
-            }
+
+    fn sight(&self) -> Sight<'_> {
+        Sight {
+            id: &self.id,
+            job: self.open.job(),
+            survey: &self.survey,
+            last_request: self.last_request.as_ref(),
+            by: &self.sitting.by,
+            read_only: self.open.read_only(),
         }
+    }
+
+    /// Does what a screen asks for, and looks at the job anew.
+    fn perform(&mut self, work: impl FnOnce(&mut OpenJob) -> Outcome) -> Outcome {
+        let outcome = work(&mut self.open);
+        self.survey = self.open.job().survey(Timestamp::now());
+        self.last_request = last_request(&self.open).unwrap_or(None);
+        outcome
     }
 }
 
-fn sight<'a>(open: &'a OpenJob, survey: &'a Survey, id: &'a str, sitting: &'a Sitting) -> Sight<'a> {
-    Sight { id, job: open.job(), survey, by: &sitting.by, read_only: open.read_only() }
+fn work_on(terminal: &mut DefaultTerminal, sitting: &Sitting, path: &Path) -> Result<()> {
+    let mut bench = Bench::open(sitting, path)?;
+    let mut ui = Ui::default();
+    if let Some(trouble) = bench.open.trouble() {
+        ui.message = Some(Message::Trouble(trouble.to_owned()));
+    }
+    loop {
+        terminal.draw(|frame| view(&bench.sight(), &ui, sitting.theme, frame.area(), frame.buffer_mut()))?;
+        for key in next_keys()? {
+            let outcome = match ui.update(&bench.sight(), key) {
+                Effect::None => continue,
+                Effect::Leave => return Ok(()),
+                Effect::Enter(acts) => bench.perform(|open| enter(open, &sitting.by, acts)),
+                Effect::SendRequest => bench.perform(|open| send(open, &sitting.by)),
+            };
+            ui.finish(outcome);
+        }
+    }
 }
 
 /// Enters acts by the one road; the first refusal stops.
@@ -164,8 +186,12 @@ fn enter(open: &mut OpenJob, by: &str, acts: Vec<Act>) -> Outcome {
     Outcome::Entered(format!("on disk: {said}"))
 }
 
-fn send(_open: &mut OpenJob, _sitting: &Sitting, _id: &str) -> Outcome {
-    Outcome::Trouble("not yet".to_owned())
+fn send(open: &mut OpenJob, by: &str) -> Outcome {
+    let head = RequestHead { asked_by: by.to_owned(), ..RequestHead::default() };
+    match send_request(open, head, Timestamp::now()) {
+        Ok(request) => Outcome::Entered(format!("on disk and sent: {}", request.file_name())),
+        Err(why) => Outcome::Trouble(format!("{why:#}")),
+    }
 }
 
 /// Every job of the folder as the board shows it.
@@ -214,8 +240,12 @@ fn about(open: &OpenJob, survey: &Survey) -> String {
         JobState::Stopped => state.stopped.clone().unwrap_or_default(),
         JobState::Closed => format!("signed by {}", state.signed.clone().unwrap_or_default()),
         JobState::Waiting => {
-            let waits: Vec<String> =
-                state.leads.iter().filter(|lead| state.waits_for_part(lead)).map(|lead| state.call(lead)).collect();
+            let waits: Vec<String> = state
+                .leads
+                .iter()
+                .filter(|lead| state.waits_for_part(lead))
+                .map(|lead| state.call(lead))
+                .collect();
             format!("waits for parts: {}", waits.join(", "))
         }
         JobState::NotStartable => {

@@ -3,6 +3,7 @@
 use crate::{
     face::Label,
     record::{Address, HousingName},
+    request::RequestForm,
     swap::{Job, JobHousing, JobSide, State, Survey},
 };
 
@@ -15,6 +16,8 @@ pub struct Sight<'a> {
     pub job: &'a Job,
     /// Its account, target and steps, reckoned since the last entry.
     pub survey: &'a Survey,
+    /// The request sent last, when one was.
+    pub last_request: Option<&'a RequestForm>,
     /// Who works here.
     pub by: &'a str,
     /// Why nothing can be entered, when that is so.

@@ -139,7 +139,9 @@ mod tests {
 
     #[test]
     fn every_line_that_is_not_understood_is_named_with_its_place() {
-        let problems = read_acts("x.acts", "PutBack\nTug(at:\"new3\",held:true)\nFly\nTug(at:\"new:3\",hold:true)").unwrap_err();
+        let problems =
+            read_acts("x.acts", "PutBack\nTug(at:\"new3\",held:true)\nFly\nTug(at:\"new:3\",hold:true)")
+                .unwrap_err();
         let lines: Vec<usize> = problems.iter().map(|p| p.line).collect();
         assert_eq!(lines, [2, 3, 4]);
         let shown = problems.first().unwrap().to_string();

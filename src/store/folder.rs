@@ -46,6 +46,11 @@ impl Store {
         Ok(Self { folder })
     }
 
+    /// The store in this folder.
+    pub fn at(folder: PathBuf) -> Self {
+        Self { folder }
+    }
+
     /// The folder.
     pub fn folder(&self) -> &Path {
         &self.folder

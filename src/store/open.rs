@@ -182,6 +182,12 @@ impl OpenJob {
         &self.path
     }
 
+    /// What the job is called: its file's name without the ending.
+    pub fn id(&self) -> String {
+        let name = self.path.file_name().map(|n| n.to_string_lossy().into_owned()).unwrap_or_default();
+        name.strip_suffix(".job.ron").unwrap_or(&name).to_owned()
+    }
+
     /// Why nothing can be entered, when that is so.
     pub fn read_only(&self) -> Option<&str> {
         match &self.writer {

@@ -535,9 +535,10 @@ impl State {
 
     fn take_repair(&mut self, act: &Act) {
         match act {
-            Act::Planned { lead, how, .. } => {
+            Act::Planned { lead, how, part, .. } => {
                 if let Some(lead) = self.lead_mut(lead) {
                     lead.planned = Some(*how);
+                    lead.planned_part.clone_from(part);
                 }
             }
             Act::Repair { lead, how, part, .. } => {
@@ -733,6 +734,7 @@ fn new_lead(id: ItemId, seen: LeadSeen, place: Place, default_seal: Seal) -> Lea
         cut: false,
         removed_wires: Vec::new(),
         planned: None,
+        planned_part: None,
         repairs: Vec::new(),
     }
 }

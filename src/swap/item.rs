@@ -167,6 +167,8 @@ pub struct Lead {
     pub removed_wires: Vec<usize>,
     /// The repair planned and not yet done.
     pub planned: Option<RepairKind>,
+    /// The part named for it.
+    pub planned_part: Option<PartNumber>,
     /// Repairs done, with the part used.
     pub repairs: Vec<(RepairKind, Option<PartNumber>)>,
 }

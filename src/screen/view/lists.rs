@@ -4,6 +4,7 @@ use ratatui::{buffer::Buffer, layout::Rect, style::Style, text::Line};
 
 use crate::{
     record::look_alikes,
+    request::{RequestHead, build, paper},
     screen::{sight::Sight, state::Ui, theme::Theme},
     swap::{About, Act, JobSide, RecordSide},
 };
@@ -170,8 +171,9 @@ pub(super) fn request(sight: &Sight<'_>, ui: &Ui, theme: Theme, area: Rect, buf:
     lines.show(ui, area, buf);
 }
 
-fn request_text(_sight: &Sight<'_>) -> String {
-    String::new()
+fn request_text(sight: &Sight<'_>) -> String {
+    let head = RequestHead { asked_by: sight.by.to_owned(), ..RequestHead::default() };
+    paper(&build(sight.job, sight.survey, sight.id, head, sight.last_request))
 }
 
 /// Notes, photos and the cause, the newest first.
