@@ -20,9 +20,11 @@
 //! Nothing above `store` in this list does I/O or reads a clock, the environment or randomness.
 
 pub mod catalogue;
+pub mod cli;
 pub mod colour;
 pub mod face;
 pub mod house;
+pub mod picture;
 pub mod quantity;
 pub mod record;
 pub mod swap;
