@@ -1,1 +1,116 @@
-//! x
+//! The house rules: every limit a shop may change, each with where it comes from.
+
+use std::fmt;
+
+/// A limit with its source.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Rule<T> {
+    /// The limit.
+    pub value: T,
+    /// Where it comes from.
+    pub source: String,
+}
+
+impl<T> Rule<T> {
+    /// A limit and its source.
+    pub fn new(value: T, source: &str) -> Self {
+        Self { value, source: source.to_owned() }
+    }
+}
+
+/// What is done with a cavity in which nothing belongs.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum UnusedCavities {
+    /// Left empty.
+    Leave,
+    /// A plug goes in.
+    Plug,
+    /// A spare terminal goes in, and a plug behind it.
+    SpareAndPlug,
+}
+
+/// A test of the finished connector.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub enum TestKind {
+    /// End to end, each circuit.
+    Continuity,
+    /// No continuity to neighbours, ground and supply.
+    Neighbours,
+    /// Voltage drop under load.
+    Drop,
+    /// Both wires of a pair, and from one to the other.
+    Pair,
+    /// Insulation resistance.
+    Insulation,
+    /// The function of the machine.
+    Function,
+}
+
+impl fmt::Display for TestKind {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(match self {
+            Self::Continuity => "continuity end to end",
+            Self::Neighbours => "no continuity to neighbours, ground and supply",
+            Self::Drop => "voltage drop under load",
+            Self::Pair => "pair",
+            Self::Insulation => "insulation resistance",
+            Self::Function => "function of the machine",
+        })
+    }
+}
+
+/// How many of a part are asked for beyond the need.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Spares {
+    /// Plugs of each size.
+    pub plugs: u32,
+    /// Wire seals of each size.
+    pub wire_seals: u32,
+    /// Small terminals: at least this many…
+    pub terminals_least: u32,
+    /// …or this share of the need in per cent, whichever is more.
+    pub terminals_percent: u32,
+    /// Sample terminals when the tool's position has to be qualified first.
+    pub samples: u32,
+}
+
+/// The rules of a shop.
+#[derive(Debug, Clone, PartialEq)]
+pub struct HouseRules {
+    /// Cavities in which nothing belongs, in a sealed housing.
+    pub unused_sealed: Rule<UnusedCavities>,
+    /// Cavities in which nothing belongs, in an unsealed housing.
+    pub unused_unsealed: Rule<UnusedCavities>,
+    /// Spares asked for.
+    pub spares: Rule<Spares>,
+    /// After this many hours without an entry, gates and the resume check are asked again.
+    pub pause_h: Rule<u32>,
+    /// A re-read is asked after this many moves.
+    pub reread_every_moves: Rule<u32>,
+    /// Which tests a closing needs.
+    pub tests: Rule<Vec<TestKind>>,
+    /// The insertion into one sealed cavity from which its seal counts as worn.
+    pub seal_worn_at: Rule<u32>,
+    /// Openings of a secondary lock from which it counts as worn.
+    pub lock_worn_at: Rule<u32>,
+}
+
+impl Default for HouseRules {
+    /// The rules built in.
+    fn default() -> Self {
+        let practice = "common practice, no source";
+        Self {
+            unused_sealed: Rule::new(UnusedCavities::Plug, practice),
+            unused_unsealed: Rule::new(UnusedCavities::Leave, practice),
+            spares: Rule::new(
+                Spares { plugs: 2, wire_seals: 2, terminals_least: 2, terminals_percent: 50, samples: 5 },
+                practice,
+            ),
+            pause_h: Rule::new(8, practice),
+            reread_every_moves: Rule::new(10, practice),
+            tests: Rule::new(vec![TestKind::Continuity, TestKind::Neighbours], practice),
+            seal_worn_at: Rule::new(3, practice),
+            lock_worn_at: Rule::new(3, practice),
+        }
+    }
+}

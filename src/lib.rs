@@ -27,4 +27,7 @@ pub mod house;
 pub mod picture;
 pub mod quantity;
 pub mod record;
+pub mod request;
+pub mod screen;
+pub mod store;
 pub mod swap;

@@ -1,7 +1,7 @@
-//! The program `repin`: arguments in, exit code out.
+//! repin: arguments in, exit code out.
 
 use std::process::ExitCode;
 
 fn main() -> ExitCode {
-    repin::cli::run(std::env::args_os()).into()
+    repin::cli::main()
 }

@@ -6,13 +6,13 @@ use anyhow::{anyhow, bail};
 use clap::Subcommand;
 use serde::Serialize;
 
-use super::{Everywhere, Exit, Reply, library};
+use super::{Common, Exit, library, print};
 use crate::{
     catalogue::{
-        Catalogue, Delivered, Family, FamilyFile, Housing, Sealing, Source, problems_in_words, read_family,
+        Delivered, Family, FamilyFile, Housing, Sealing, Source, problems_in_words, read_family,
     },
-    face::{Face, Pose},
-    picture::{Content, FaceOptions, draw_face, pose_in_words},
+    face::{Face, Label, Pose},
+    picture::{FaceOptions, Mark, Slot, draw_face},
     quantity::{count_of, harmless},
 };
 
@@ -45,27 +45,22 @@ pub(super) enum HousingCommand {
     },
 }
 
-pub(super) fn run(command: HousingCommand, everywhere: &Everywhere) -> anyhow::Result<Reply> {
-    let catalogue = || library::catalogue(everywhere.library.as_deref());
+pub(super) fn run(common: &Common, command: &HousingCommand) -> anyhow::Result<Exit> {
     match command {
-        HousingCommand::List => list(&catalogue()?, &[], everywhere.json),
-        HousingCommand::Find { words } => list(&catalogue()?, &words, everywhere.json),
+        HousingCommand::List => list(common, &[]),
+        HousingCommand::Find { words } => list(common, words),
         HousingCommand::Show { housing, face, up } => {
-            let definition = catalogue()?.find(&housing)?;
+            let definition = common.catalogue()?.find(housing)?;
             let (family, housing) = (definition.family(), definition.housing());
-            let pose = pose(housing, face, up.as_deref())?;
-            match everywhere.json {
-                true => json(&ShownJson::of(housing, pose)),
-                false => Ok(Reply::fine(shown(family, housing, pose, everywhere.ascii))),
+            let pose = pose(housing, *face, up.as_deref())?;
+            match common.json {
+                true => print::json(&ShownJson::of(housing, pose))?,
+                false => print::text(common, &shown(family, housing, pose, common.ascii))?,
             }
+            Ok(Exit::Fine)
         }
-        HousingCommand::Check { files } => check(&files),
+        HousingCommand::Check { files } => check(common, files),
     }
-}
-
-/// One JSON document.
-fn json(document: &impl Serialize) -> anyhow::Result<Reply> {
-    Ok(Reply::fine(serde_json::to_string_pretty(document)? + "\n"))
 }
 
 /// A housing in a list.
@@ -99,30 +94,39 @@ impl<'a> ListedJson<'a> {
         }
     }
 
-    /// Whether a word fits: a number of cavities, or part of any of the names.
+    /// Whether a word fits: a number as a number of cavities or a whole part of a name, any other
+    /// word as any part of a name, `sealed` and `unsealed` as what they say.
     fn fits(&self, word: &str) -> bool {
         let word = word.trim().to_lowercase();
+        let sealing = if self.sealed { "sealed" } else { "unsealed" };
         let names = [self.id, self.part, self.title, self.family, self.gender, self.source];
-        word.parse() == Ok(self.cavities) || names.iter().any(|name| name.to_lowercase().contains(&word))
+        match word.parse::<usize>() {
+            Ok(number) => number == self.cavities || names.iter().any(|name| has_token(name, &word)),
+            Err(_) => word == sealing || names.iter().any(|name| name.to_lowercase().contains(&word)),
+        }
     }
 }
 
-fn list(catalogue: &Catalogue, words: &[String], as_json: bool) -> anyhow::Result<Reply> {
+/// Whether a name has this word between blanks and marks.
+fn has_token(name: &str, word: &str) -> bool {
+    name.split(|c: char| !c.is_alphanumeric()).any(|token| token.eq_ignore_ascii_case(word))
+}
+
+fn list(common: &Common, words: &[String]) -> anyhow::Result<Exit> {
     let families: Vec<FamilyFile> =
-        catalogue.families().map_err(|problems| anyhow!(problems_in_words(&problems)))?;
+        common.catalogue()?.families().map_err(|problems| anyhow!(problems_in_words(&problems)))?;
     let all = families
         .iter()
         .flat_map(|file| file.family.housings.iter().map(|housing| ListedJson::of(&file.family, housing)));
     let mut listed: Vec<ListedJson<'_>> =
         all.filter(|housing| words.iter().all(|word| housing.fits(word))).collect();
     listed.sort_by_key(|housing| housing.id);
-    let exit = if listed.is_empty() { Exit::Problems } else { Exit::Fine };
-    let text = match (as_json, listed.is_empty()) {
-        (true, _) => json(&listed)?.text,
-        (false, true) => "no housing fits\n".to_owned(),
-        (false, false) => table(&listed),
-    };
-    Ok(Reply { text, exit })
+    match (common.json, listed.is_empty()) {
+        (true, _) => print::json(&listed)?,
+        (false, true) => print::text(common, "no housing fits\n")?,
+        (false, false) => print::text(common, &table(&listed))?,
+    }
+    Ok(if listed.is_empty() { Exit::Problems } else { Exit::Fine })
 }
 
 /// Id, cavities and what it is, in columns.
@@ -210,13 +214,17 @@ impl<'a> ShownJson<'a> {
 
 /// A housing as shown, for people.
 fn shown(family: &Family, housing: &Housing, pose: Pose, ascii: bool) -> String {
-    let content = |label: &_| match housing.cavity(label).map(|cavity| cavity.delivered) {
-        Some(Delivered::Blocked) => Content::blocked(),
-        Some(Delivered::Plugged) => Content::plug(),
-        Some(Delivered::Bridge) => Content::bridge(),
-        _ => Content::bare(),
+    let slot = |label: &Label| {
+        let (text, mark) = match housing.cavity(label).map(|cavity| cavity.delivered) {
+            Some(Delivered::Blocked) => ("shut", Mark::Faint),
+            Some(Delivered::Plugged) => ("plug", Mark::Plug),
+            Some(Delivered::Bridge) => ("clip", Mark::Plain),
+            _ => ("", Mark::Plain),
+        };
+        Slot { text: text.to_owned(), mark, spoken_of: None }
     };
-    let face = draw_face(housing, pose, &content, FaceOptions { ascii, ..FaceOptions::default() });
+    let options = FaceOptions { ascii, width: usize::MAX, height: usize::MAX, focus: None };
+    let picture = draw_face(housing, pose, &slot, &options);
     let sealing = match housing.sealing {
         Sealing::Individual => "sealed wire by wire",
         Sealing::Mat { .. } => "sealed by a mat",
@@ -224,13 +232,21 @@ fn shown(family: &Family, housing: &Housing, pose: Pose, ascii: bool) -> String 
     };
     let (gender, cavities) = (housing.gender.word(), count_of(housing.cavities.len(), "cavity"));
     format!(
-        "{} {}, {cavities}, {gender}, {sealing}\nseen: {}\n\n{}\nsource: {}\n",
+        "{} {}, {cavities}, {gender}, {sealing}\nseen: {}\n\n{}\n\nsource: {}\n",
         housing.part,
         housing.title,
         pose_in_words(housing, pose),
-        face.picture.text(),
+        picture.lines().join("\n"),
         source_in_words(&family.source),
     )
+}
+
+/// Which face and which side is up: `wire side, latch up`.
+fn pose_in_words(housing: &Housing, pose: Pose) -> String {
+    match housing.feature_on(pose.up) {
+        Some(feature) => format!("{} side, {feature} up", pose.face),
+        None => format!("{} side, {} of the drawing up", pose.face, pose.up),
+    }
 }
 
 fn source_in_words(source: &Source) -> String {
@@ -244,7 +260,7 @@ fn source_in_words(source: &Source) -> String {
 }
 
 /// Checks every file, whatever is wrong with the others.
-fn check(files: &[PathBuf]) -> anyhow::Result<Reply> {
+fn check(common: &Common, files: &[PathBuf]) -> anyhow::Result<Exit> {
     let mut problems = Vec::new();
     let mut said = String::new();
     for path in files {
@@ -261,9 +277,9 @@ fn check(files: &[PathBuf]) -> anyhow::Result<Reply> {
             Err(error) => problems.push(format!("--> {}\n  {error:#}", harmless(&name))),
         }
     }
-    if problems.is_empty() {
-        return Ok(Reply::fine(said));
+    if !problems.is_empty() {
+        bail!("{}\n\n{}", count_of(problems.len(), "problem"), problems.join("\n\n"));
     }
-    let count = count_of(problems.len(), "problem");
-    bail!("{}\n\n{count}", problems.join("\n\n"))
+    print::text(common, &said)?;
+    Ok(Exit::Fine)
 }

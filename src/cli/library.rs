@@ -28,7 +28,7 @@ pub(crate) fn catalogue(library: Option<&Path>) -> anyhow::Result<Catalogue> {
     for path in paths {
         match read_text(&path)? {
             Ok(text) => texts.push((path.display().to_string(), text)),
-            Err(problem) => problems.push(problem),
+            Err(problem) => problems.push(*problem),
         }
     }
     if !problems.is_empty() {
@@ -38,7 +38,7 @@ pub(crate) fn catalogue(library: Option<&Path>) -> anyhow::Result<Catalogue> {
 }
 
 /// The text of a file, never more than a family file can be; or the problem it has as such.
-pub(crate) fn read_text(path: &Path) -> anyhow::Result<Result<String, Problem>> {
+pub(crate) fn read_text(path: &Path) -> anyhow::Result<Result<String, Box<Problem>>> {
     let cannot = || format!("{} cannot be read", path.display());
     let file = File::open(path).with_context(cannot)?;
     let mut bytes = Vec::new();

@@ -1,83 +1,161 @@
-//! The command line: one file per subcommand. A command gives a reply or an error; this file
-//! prints either and turns it into an exit code.
+//! The command line: one file per subcommand. Results go to stdout, one clear error to stderr,
+//! and the exit code says whether there is something to say.
 
-mod exit;
+mod check;
+mod demo;
+mod enter;
 mod housing;
 mod library;
+mod new;
+mod open;
+mod print;
+mod request;
+mod steps;
 
-use std::{ffi::OsString, io::Write, path::PathBuf};
+use std::{io::Write, path::PathBuf, process::ExitCode};
 
+use anyhow::Result;
 use clap::{Args, Parser, Subcommand};
 
-pub use exit::{Exit, Reply};
+use crate::{catalogue::Catalogue, store::Store};
 
-/// Moves every wire and every blanking plug from a damaged connector housing to its replacement.
+/// How a command ended.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Exit {
+    /// Nothing to say.
+    Fine,
+    /// Understood, and the answer is no, not yet, or with problems.
+    Problems,
+    /// Not done.
+    NotDone,
+}
+
+impl From<Exit> for ExitCode {
+    fn from(exit: Exit) -> Self {
+        match exit {
+            Exit::Fine => Self::from(0),
+            Exit::Problems => Self::from(1),
+            Exit::NotDone => Self::from(2),
+        }
+    }
+}
+
+/// Moves every wire and every blanking plug from a damaged connector housing to its replacement,
+/// one at a time, and proves it.
 #[derive(Debug, Parser)]
 #[command(name = "repin", version, disable_help_subcommand = true)]
 struct Cli {
     #[command(flatten)]
-    everywhere: Everywhere,
+    common: Common,
     #[command(subcommand)]
-    command: Command,
+    command: Option<Command>,
 }
 
-/// Options that stand with every command.
-#[derive(Debug, Args)]
-pub(crate) struct Everywhere {
-    /// A folder of connector families beside the built-in ones
+/// What every command takes.
+#[derive(Debug, Clone, Args)]
+pub struct Common {
+    /// The folder jobs are kept in (else REPIN_STORE, else your data folder)
+    #[arg(long, global = true, value_name = "DIR")]
+    store: Option<PathBuf>,
+    /// A folder with more connector families
     #[arg(long, global = true, value_name = "DIR")]
     library: Option<PathBuf>,
-    /// Draw with ASCII characters only
+    /// House rules for a new job (else house-rules.ron in the store, else those built in)
+    #[arg(long, global = true, value_name = "FILE")]
+    rules: Option<PathBuf>,
+    /// Who works here (else REPIN_BY, else the login name)
+    #[arg(long, global = true, value_name = "NAME")]
+    by: Option<String>,
+    /// Plain ASCII on the screen and in text
     #[arg(long, global = true)]
     ascii: bool,
-    /// Print one JSON document
+    /// One JSON document instead of text
     #[arg(long, global = true)]
     json: bool,
 }
 
 #[derive(Debug, Subcommand)]
 enum Command {
-    /// Housings: list, find, show, check
+    /// Put the demo jobs in a folder and open the board on them
+    Demo(demo::DemoArgs),
+    /// Open one job where it stands
+    Open(open::OpenArgs),
+    /// Start a job
+    New(new::NewArgs),
+    /// Enter acts from a file, one a line
+    Enter(enter::EnterArgs),
+    /// Print every step: done, next, left
+    Steps(steps::StepsArgs),
+    /// Print the account of jobs and their flags
+    Check(check::CheckArgs),
+    /// Print what the job needs now, or send it to the desk
+    Request(request::RequestArgs),
+    /// List, find, show and check housings
     #[command(subcommand)]
     Housing(housing::HousingCommand),
 }
 
-/// Runs the program with its arguments, the first of which is its name.
-pub fn run(args: impl IntoIterator<Item = OsString>) -> Exit {
-    let cli = match Cli::try_parse_from(args) {
+impl Common {
+    /// The store.
+    fn store(&self) -> Result<Store> {
+        Ok(Store::find(self.store.clone())?)
+    }
+
+    /// Who works here.
+    fn by(&self) -> String {
+        let environment = ["REPIN_BY", "USER", "LOGNAME", "USERNAME"];
+        let named = self.by.clone().or_else(|| environment.iter().find_map(|name| std::env::var(name).ok()));
+        let name = named.filter(|name| !name.trim().is_empty()).unwrap_or_else(|| "bench".to_owned());
+        crate::quantity::harmless(name.trim()).into_owned()
+    }
+
+    /// The families built in, and those of the library folder. Nothing is read here but the
+    /// folder, and only when somebody looks for a housing.
+    fn catalogue(&self) -> Result<Catalogue> {
+        library::catalogue(self.library.as_deref())
+    }
+}
+
+/// Parses the arguments, runs the command, and says how it ended.
+pub fn main() -> ExitCode {
+    let cli = match Cli::try_parse() {
         Ok(cli) => cli,
-        Err(usage) if usage.use_stderr() => {
-            complain(&usage.to_string());
-            return Exit::NotDone;
-        }
-        Err(help) => return say(&help.to_string(), Exit::Fine),
-    };
-    let answered = match cli.command {
-        Command::Housing(command) => housing::run(command, &cli.everywhere),
-    };
-    match answered {
-        Ok(reply) => say(&reply.text, reply.exit),
         Err(error) => {
-            complain(&format!("{error:#}\n"));
-            Exit::NotDone
+            let code = if error.use_stderr() { Exit::NotDone } else { Exit::Fine };
+            // Nobody reads a closed pipe.
+            let _ = error.print();
+            return code.into();
+        }
+    };
+    match run(&cli) {
+        Ok(exit) => exit.into(),
+        Err(error) if is_closed_pipe(&error) => Exit::Fine.into(),
+        Err(error) => {
+            let text = format!("{error:#}");
+            let lines: Vec<String> =
+                text.lines().map(|line| crate::quantity::harmless(line).into_owned()).collect();
+            let _ = writeln!(std::io::stderr(), "repin: {}", lines.join("\n"));
+            Exit::NotDone.into()
         }
     }
 }
 
-/// Prints a reply. A reader that has gone away ends the program quietly.
-fn say(text: &str, exit: Exit) -> Exit {
-    let mut out = std::io::stdout().lock();
-    match out.write_all(text.as_bytes()).and_then(|()| out.flush()) {
-        Ok(()) => exit,
-        Err(error) if error.kind() == std::io::ErrorKind::BrokenPipe => exit,
-        Err(error) => {
-            complain(&format!("the answer could not be written: {error}\n"));
-            Exit::NotDone
-        }
-    }
+fn is_closed_pipe(error: &anyhow::Error) -> bool {
+    let io = error.chain().find_map(|cause| cause.downcast_ref::<std::io::Error>());
+    io.is_some_and(|io| io.kind() == std::io::ErrorKind::BrokenPipe)
 }
 
-/// Prints an error. When even that cannot be written, the exit code has to do.
-fn complain(text: &str) {
-    let _ = std::io::stderr().lock().write_all(text.as_bytes());
+fn run(cli: &Cli) -> Result<Exit> {
+    let common = &cli.common;
+    match &cli.command {
+        None => open::board(common),
+        Some(Command::Demo(args)) => demo::run(common, args),
+        Some(Command::Open(args)) => open::run(common, args),
+        Some(Command::New(args)) => new::run(common, args),
+        Some(Command::Enter(args)) => enter::run(common, args),
+        Some(Command::Steps(args)) => steps::run(common, args),
+        Some(Command::Check(args)) => check::run(common, args),
+        Some(Command::Request(args)) => request::run(common, args),
+        Some(Command::Housing(command)) => housing::run(common, command),
+    }
 }

@@ -17,7 +17,7 @@ pub use layout::{
 pub use numbering::{Along, Corner, Counter, Naming, Numbering, Path};
 pub use place::PosePlace;
 pub use pose::{Face, Pose, Side};
-pub use seen::{Misreading, SeenSpot, misread, rows, seen_from, side_seen};
+pub use seen::{Misreading, SeenSpot, misread, rows, seen_from};
 
 #[cfg(test)]
 mod properties;

@@ -168,19 +168,3 @@ pub fn rows(spots: &[Spot], drawn: Face) -> Vec<Vec<Label>> {
     }
     rows.into_values().collect()
 }
-
-/// The side of the picture at which a side of the drawing appears in a pose.
-pub fn side_seen(side: Side, drawn: Face, pose: Pose) -> Side {
-    let outwards = match side {
-        Side::Top => (0.0, -1.0),
-        Side::Right => (1.0, 0.0),
-        Side::Bottom => (0.0, 1.0),
-        Side::Left => (-1.0, 0.0),
-    };
-    match moved(outwards, drawn, pose) {
-        (x, _) if x > 0.5 => Side::Right,
-        (x, _) if x < -0.5 => Side::Left,
-        (_, y) if y > 0.5 => Side::Bottom,
-        _ => Side::Top,
-    }
-}

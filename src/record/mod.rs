@@ -1,1 +1,17 @@
-//! x
+//! What is in a connector: what each cavity holds, and how two records of it differ.
+
+mod address;
+mod compare;
+mod holds;
+mod lookalike;
+
+pub use address::{Address, AddressProblem, HousingName};
+pub use compare::{Difference, DifferenceKind, compare};
+pub use holds::{Holds, InsulationClass, LeadSeen, Seal, SpareSeen, Told, Wire, WireKind};
+
+pub use lookalike::{LookAlike, look_alikes};
+
+use std::collections::BTreeMap;
+
+/// What each cavity of the old side holds, by address.
+pub type Record = BTreeMap<Address, Holds>;

@@ -1,1 +1,44 @@
-//! x
+//! The job as a pure state machine. One road for every act: [`Job::check`] gives a verdict, the
+//! caller appends the entry to disk, [`Job::apply`] takes it in and cannot fail.
+
+mod account;
+mod act;
+mod anchor;
+mod apply;
+mod caution;
+mod check;
+mod code;
+mod entry;
+mod flags;
+mod gates;
+mod item;
+mod job;
+mod query;
+mod reread;
+mod state;
+mod steps;
+mod target;
+mod verdict;
+mod view;
+
+pub use account::{Account, CavityCounts, JobState, LeadCounts, OtherCounts, PlugCounts, Survey, WireCounts};
+pub use act::{
+    About, Act, Anyway, Fit, Flip, GateAnswer, GateKind, Inspected, JobSide, MapSource, MatingVerdict,
+    Measured, PlugSource, Question, ReadBack, RecordSide, RepairKind, RequestedLine, SeenAt,
+};
+pub use caution::{CAUTIONS, Occasion, caution};
+pub use code::Code;
+pub use entry::Entry;
+pub use flags::Flag;
+pub use gates::GATES;
+pub use item::{ItemId, Lead, OtherItem, OtherKind, Place, PlugItem, PlugOrigin, Seat, Tag, WireId};
+pub use job::Job;
+pub use reread::{draw, mix};
+pub use state::{
+    Accepted, AnchorSeen, Broken, GateSeen, InHand, JobHousing, Occupant, ReReadSeen, RequestSeen,
+    ResumeNeed, State, TestSeen, Ticket,
+};
+pub use steps::{Do, Status, Step, lead_of_step, right};
+pub use target::{Destination, Expected, Target};
+pub use verdict::{Refusal, Verdict};
+pub use view::{Seen, flipped, place_in_words, pose_in_words};

@@ -1,0 +1,111 @@
+//! `repin enter`: acts from a file, by the same road as a key press.
+
+use std::io::Read;
+
+use anyhow::{Context, Result, bail};
+use clap::Args;
+use jiff::Timestamp;
+
+use super::{Common, Exit, print};
+use crate::{
+    quantity::harmless,
+    store::{ActLine, EnterProblem, OpenJob, form::examples, read_acts},
+    swap::Entry,
+};
+
+/// Where the acts come from.
+#[derive(Debug, Args)]
+pub(super) struct EnterArgs {
+    /// The job, by id or path
+    #[arg(value_name = "JOB", required_unless_present = "acts")]
+    job: Option<String>,
+    /// The file; - or none is the standard input
+    #[arg(value_name = "FILE")]
+    file: Option<String>,
+    /// Print every act with all its fields, an example each
+    #[arg(long)]
+    acts: bool,
+}
+
+/// The most a file of acts may hold.
+const BYTES_MOST: u64 = 64 << 20;
+
+/// Runs the command.
+pub(super) fn run(common: &Common, args: &EnterArgs) -> Result<Exit> {
+    if args.acts {
+        print::out(&examples()?)?;
+        return Ok(Exit::Fine);
+    }
+    let Some(job) = &args.job else { bail!("name a job") };
+    let file = args.file.as_deref().unwrap_or("-");
+    let (name, text) = read_text(file)?;
+    let acts = read_acts(&name, &text).map_err(|problems| {
+        let shown: Vec<String> = problems.iter().take(20).map(ToString::to_string).collect();
+        anyhow::anyhow!("{}", shown.join("\n"))
+    })?;
+    let path = common.store()?.path_of(job)?;
+    let by = common.by();
+    let mut open = OpenJob::open(&path, &by, Timestamp::now())?;
+    if open.is_cut_short() {
+        bail!("{}", open.trouble().unwrap_or("the journal is damaged"));
+    }
+    if let Some(why) = open.read_only() {
+        bail!("{why}");
+    }
+    let recovered = open.trouble().map(ToOwned::to_owned);
+    let refused = enter_all(&mut open, &name, acts, &by)?;
+    match (&refused, &recovered) {
+        (None, None) => Ok(Exit::Fine),
+        _ => {
+            recovered.iter().chain(&refused).for_each(|say| print::aside(say));
+            Ok(Exit::Problems)
+        }
+    }
+}
+
+/// Enters the acts in order; the first refusal stops, and is said with its line.
+fn enter_all(open: &mut OpenJob, file: &str, acts: Vec<ActLine>, by: &str) -> Result<Option<String>> {
+    for line in acts {
+        let entry = Entry {
+            at: line.at.unwrap_or_else(now),
+            by: line.by.unwrap_or_else(|| by.to_owned()),
+            act: line.act,
+        };
+        match open.enter(entry) {
+            Ok(_) => {}
+            Err(EnterProblem::Refused { refusals, .. }) => {
+                let codes: Vec<&str> = refusals.iter().filter_map(|r| r.code).map(|c| c.as_str()).collect();
+                let codes = if codes.is_empty() { String::new() } else { format!(" [{}]", codes.join(", ")) };
+                let say: Vec<String> = refusals.iter().map(ToString::to_string).collect();
+                return Ok(Some(format!(
+                    "{}:{}: refused{codes}: {}",
+                    harmless(file),
+                    line.line,
+                    say.join(" ")
+                )));
+            }
+            Err(other) => return Err(other).with_context(|| format!("{}:{}", harmless(file), line.line)),
+        }
+    }
+    Ok(None)
+}
+
+/// The time of the machine, to the second: what a journal keeps.
+pub(super) fn now() -> Timestamp {
+    Timestamp::from_second(Timestamp::now().as_second()).unwrap_or_default()
+}
+
+fn read_text(file: &str) -> Result<(String, String)> {
+    let name = if file == "-" { "standard input" } else { file };
+    let mut bytes = Vec::new();
+    let read = match file {
+        "-" => std::io::stdin().lock().take(BYTES_MOST + 1).read_to_end(&mut bytes),
+        path => std::fs::File::open(path).and_then(|f| f.take(BYTES_MOST + 1).read_to_end(&mut bytes)),
+    };
+    read.with_context(|| format!("{}: cannot be read", harmless(name)))?;
+    if bytes.len() as u64 > BYTES_MOST {
+        bail!("{}: larger than any file of acts", harmless(name));
+    }
+    let text = String::from_utf8(bytes).map_err(|_| anyhow::anyhow!("{}: is not text", harmless(name)))?;
+    Ok((harmless(name).into_owned(), text))
+}

@@ -1,0 +1,81 @@
+//! `repin request`: what the job needs now, printed or sent to the desk.
+
+use anyhow::Result;
+use clap::{Args, ValueEnum};
+use jiff::Timestamp;
+
+use super::{Common, Exit, print};
+use crate::{
+    request::{RequestForm, RequestHead, paper, table},
+    store::{OpenJob, request_of, send_request},
+};
+
+/// How and for whom.
+#[derive(Debug, Args)]
+pub(super) struct RequestArgs {
+    /// The job, by id or path
+    #[arg(value_name = "JOB")]
+    job: String,
+    /// How it is printed
+    #[arg(long, value_enum, default_value_t = Format::Text)]
+    format: Format,
+    /// Keep it in the job and write it for the desk
+    #[arg(long)]
+    send: bool,
+    /// Which bench asks
+    #[arg(long, value_name = "TEXT")]
+    bench: Option<String>,
+    /// Where to deliver
+    #[arg(long, value_name = "TEXT")]
+    deliver_to: Option<String>,
+    /// By when, as YYYY-MM-DD
+    #[arg(long, value_name = "DATE")]
+    needed_by: Option<String>,
+    /// How urgent: machine stopped, needed by date, when convenient
+    #[arg(long, value_name = "TEXT")]
+    urgency: Option<String>,
+}
+
+#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
+enum Format {
+    Text,
+    Csv,
+    Json,
+    Ron,
+}
+
+/// Runs the command.
+pub(super) fn run(common: &Common, args: &RequestArgs) -> Result<Exit> {
+    let store = common.store()?;
+    let head = RequestHead {
+        asked_by: common.by(),
+        bench: args.bench.clone(),
+        deliver_to: args.deliver_to.clone(),
+        needed_by: args.needed_by.clone(),
+        urgency: args.urgency.clone(),
+    };
+    let mut exit = Exit::Fine;
+    let request = if args.send {
+        let path = store.path_of(&args.job)?;
+        let mut open = OpenJob::open(&path, &head.asked_by, Timestamp::now())?;
+        send_request(&mut open, head, Timestamp::now())?
+    } else {
+        let open = print::look(common, &args.job)?;
+        if open.trouble().is_some() {
+            exit = Exit::Problems;
+        }
+        request_of(&open, head, Timestamp::now())?
+    };
+    if request.lines.iter().any(|line| line.part.is_none() && line.need > 0) {
+        exit = Exit::Problems;
+        print::aside("some parts are described and still to be identified");
+    }
+    let format = if common.json { Format::Json } else { args.format };
+    match format {
+        Format::Text => print::text(common, &paper(&request))?,
+        Format::Csv => print::out(&table(&request)?)?,
+        Format::Json => print::json(&RequestForm::from(&request))?,
+        Format::Ron => print::out(&format!("{}\n", RequestForm::from(&request).to_ron()?))?,
+    }
+    Ok(exit)
+}

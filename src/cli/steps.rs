@@ -1,0 +1,158 @@
+//! `repin steps`: every step of a job: done, next, left.
+
+use anyhow::Result;
+use clap::Args;
+use jiff::Timestamp;
+use serde::Serialize;
+
+use super::{Common, Exit, print};
+use crate::{
+    quantity::harmless,
+    record::Address,
+    swap::{Do, ItemId, Lead, Place, State, Status, Step, Survey, place_in_words},
+};
+
+/// Which job.
+#[derive(Debug, Args)]
+pub(super) struct StepsArgs {
+    /// The job, by id or path
+    #[arg(value_name = "JOB")]
+    job: String,
+}
+
+#[derive(Serialize)]
+struct StepsForm {
+    job: String,
+    steps: Vec<StepForm>,
+}
+
+#[derive(Serialize)]
+struct StepForm {
+    n: usize,
+    #[serde(rename = "do")]
+    what: &'static str,
+    from: Option<String>,
+    to: Option<String>,
+    circuit: Option<String>,
+    colour: Option<String>,
+    status: &'static str,
+    /// For people; the JSON of this page leaves it out.
+    #[serde(skip)]
+    text: String,
+}
+
+/// Runs the command.
+pub(super) fn run(common: &Common, args: &StepsArgs) -> Result<Exit> {
+    let open = print::look(common, &args.job)?;
+    let survey = open.job().survey(Timestamp::now());
+    let state = open.job().state();
+    let asked = state.colours_asked();
+    let steps: Vec<StepForm> = survey
+        .steps
+        .iter()
+        .enumerate()
+        .map(|(n, step)| {
+            let hide =
+                lead_of(state, step).is_some_and(|l| asked.contains(&l.id) && step.status != Status::Done);
+            form(state, &survey, n + 1, step, hide)
+        })
+        .collect();
+    let exit = if open.trouble().is_some() { Exit::Problems } else { Exit::Fine };
+    if common.json {
+        print::json(&StepsForm { job: open.id(), steps })?;
+        return Ok(exit);
+    }
+    let mut text = String::new();
+    for step in &steps {
+        let or_dash = |value: &Option<String>| value.clone().unwrap_or_else(|| "-".to_owned());
+        text.push_str(&format!(
+            "{:>4}  {:<7} {:<10} {:<10} {:<10} {:<7} {} {}\n",
+            step.n,
+            step.status,
+            step.what,
+            or_dash(&step.from),
+            or_dash(&step.to),
+            or_dash(&step.colour),
+            harmless(step.circuit.as_deref().unwrap_or("")),
+            harmless(&step.text),
+        ));
+    }
+    if let Some(trouble) = open.trouble() {
+        print::aside(trouble);
+    }
+    print::text(common, &text)?;
+    Ok(exit)
+}
+
+fn lead_of<'a>(state: &'a State, step: &Step) -> Option<&'a Lead> {
+    crate::swap::lead_of_step(state, step)
+}
+
+fn form(state: &State, survey: &Survey, n: usize, step: &Step, hide_colour: bool) -> StepForm {
+    let (from, to) = ends(state, survey, &step.what);
+    let wire = lead_of(state, step).and_then(Lead::first_wire);
+    let colour = wire.and_then(|w| w.colour.known()).filter(|_| !hide_colour);
+    StepForm {
+        n,
+        what: step.what.word(),
+        from,
+        to,
+        circuit: wire.and_then(|w| w.circuit.clone().or_else(|| w.number.clone())),
+        colour: colour.map(ToString::to_string),
+        status: match step.status {
+            Status::Done => "done",
+            Status::Next => "next",
+            Status::Left => "left",
+            Status::Waiting => "waiting",
+        },
+        text: about(state, &step.what),
+    }
+}
+
+/// Full addresses where a step starts and ends.
+fn ends(state: &State, survey: &Survey, what: &Do) -> (Option<String>, Option<String>) {
+    let text = |at: &Address| Some(at.to_string());
+    match what {
+        Do::MoveWire { lead, .. } | Do::Repair { lead, .. } | Do::Tag { lead } => {
+            let from = state.lead(lead).and_then(|l| match (&l.id, &l.place) {
+                (ItemId::At(at), _) | (_, Place::In(at)) => text(at),
+                _ => None,
+            });
+            let to = survey.target.of(lead).and_then(text).filter(|_| matches!(what, Do::MoveWire { .. }));
+            (from, to)
+        }
+        Do::MovePlug { from, to } | Do::MoveOther { from, to } => (text(from), to.as_ref().and_then(text)),
+        Do::FitPlug { at } | Do::ReRead { at } => (None, text(at)),
+        Do::TakePlug { at } | Do::Decide { at } => (text(at), None),
+        Do::Record { at } => (at.as_ref().and_then(text), None),
+        _ => (None, None),
+    }
+}
+
+/// What a step is about besides two addresses.
+fn about(state: &State, what: &Do) -> String {
+    match what {
+        Do::Gate { gate } => gate.title().to_owned(),
+        Do::View { housing }
+        | Do::AssuranceOff { housing }
+        | Do::AssuranceOn { housing }
+        | Do::Unlock { housing, .. }
+        | Do::Lock { housing } => housing.to_string(),
+        Do::Anchor { housing, place } => {
+            let words = state.housing(housing).map(|h| place_in_words(&h.seen(), *place));
+            format!("{housing}, {}", words.unwrap_or_default())
+        }
+        Do::Compare { question } => question.words().to_owned(),
+        Do::ConfirmMap => "map from old to new".to_owned(),
+        Do::SmallPartOff { housing, part } | Do::SmallPartOn { housing, part } => {
+            format!("{part} of {housing}")
+        }
+        Do::Look { housing, face } => format!("{face} face of {housing}"),
+        Do::LookAt { cavities } => crate::quantity::list_of(cavities),
+        Do::LookMatingHalf => "mating half".to_owned(),
+        Do::CountRow { housing, row } => format!("count row {row} of {housing}"),
+        Do::Test { test } => test.to_string(),
+        Do::Record { at: None } => "finish the record".to_owned(),
+        _ => String::new(),
+    }
+}

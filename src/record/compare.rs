@@ -1,0 +1,306 @@
+//! How the found record differs from the should record. Wires are matched by wire number, else by
+//! circuit where that is unique in both, else by cavity, colour and area; what is left over is
+//! matched by colour and area only where that is unique on both sides.
+
+use std::collections::{BTreeMap, BTreeSet};
+
+use super::{Address, Record, Wire};
+
+/// One difference between the records, to be decided with a reason.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Difference {
+    /// The cavity it is decided at.
+    pub at: Address,
+    /// What differs.
+    pub kind: DifferenceKind,
+}
+
+/// What differs.
+#[derive(Debug, Clone, PartialEq)]
+pub enum DifferenceKind {
+    /// The wire found here belongs in another cavity.
+    Elsewhere {
+        /// Its name or look.
+        wire: String,
+        /// Its place in the lead, from 1.
+        slot: usize,
+        /// Where it belongs.
+        should_at: Address,
+    },
+    /// The wires of two cavities are in each other's place.
+    Swapped {
+        /// The other cavity.
+        with: Address,
+        /// Name or look of the wire here.
+        wire: String,
+        /// Name or look of the wire there.
+        other: String,
+    },
+    /// A wire that belongs here is found nowhere.
+    Missing {
+        /// Its name or look.
+        wire: String,
+    },
+    /// A wire is here that the should record does not have.
+    Extra {
+        /// Its name or look.
+        wire: String,
+    },
+    /// The same wire, described otherwise.
+    Described {
+        /// Its name or look.
+        wire: String,
+        /// As found.
+        found: String,
+        /// As it should be.
+        should: String,
+    },
+    /// The cavity holds something else.
+    Content {
+        /// As found.
+        found: &'static str,
+        /// As it should be.
+        should: &'static str,
+    },
+}
+
+impl Difference {
+    /// One sentence.
+    pub fn sentence(&self) -> String {
+        let label = &self.at.label;
+        match &self.kind {
+            DifferenceKind::Elsewhere { wire, should_at, .. } => {
+                format!("{wire} is in {label} and belongs in {}.", should_at.label)
+            }
+            DifferenceKind::Swapped { with, wire, other } => {
+                format!(
+                    "{label} and {} are swapped: {wire} is in {label}, {other} is in {}.",
+                    with.label, with.label
+                )
+            }
+            DifferenceKind::Missing { wire } => format!("{wire} belongs in {label} and is found nowhere."),
+            DifferenceKind::Extra { wire } => format!("{wire} is in {label} and is not on the diagram."),
+            DifferenceKind::Described { wire, found, should } => {
+                format!("{wire} in {label} is {found} as found and {should} as it should be.")
+            }
+            DifferenceKind::Content { found, should } => {
+                format!("{label} is {found} as found and {should} as it should be.")
+            }
+        }
+    }
+}
+
+/// A wire of a record: where it is, its place in the lead from 1, and what was said of it.
+type Spot<'a> = (&'a Address, usize, &'a Wire);
+
+/// The name of a wire, else what it looks like.
+fn called(wire: &Wire) -> String {
+    wire.name().map_or_else(|| format!("the {} {} wire", wire.colour, wire.gauge), ToOwned::to_owned)
+}
+
+fn wires(record: &Record) -> Vec<Spot<'_>> {
+    let leads = record.iter().filter_map(|(at, holds)| holds.lead().map(|lead| (at, lead)));
+    leads.flat_map(|(at, lead)| lead.wires.iter().enumerate().map(move |(i, w)| (at, i + 1, w))).collect()
+}
+
+/// Pairs the wires of both records, in passes from the surest mark to the weakest.
+fn matched<'a>(found: &[Spot<'a>], should: &[Spot<'a>]) -> Vec<(usize, usize)> {
+    let mut pairs = Vec::new();
+    let (mut used_found, mut used_should) = (BTreeSet::new(), BTreeSet::new());
+    let by_number = |(_, _, w): &Spot<'_>| w.number.clone();
+    let by_circuit = |(_, _, w): &Spot<'_>| w.circuit.clone();
+    let look = |w: &Wire| {
+        let (colour, gauge) = (w.colour.known()?, w.gauge.known()?);
+        Some(format!("{colour} {}", gauge.area_mm2()))
+    };
+    let by_place = |(at, _, w): &Spot<'_>| look(w).map(|look| format!("{at} {look}"));
+    let by_look = |(_, _, w): &Spot<'_>| look(w);
+    let passes: [&dyn Fn(&Spot<'_>) -> Option<String>; 4] = [&by_number, &by_circuit, &by_place, &by_look];
+    for key in passes {
+        let unique = |spots: &[Spot<'_>], used: &BTreeSet<usize>| {
+            let mut seen: BTreeMap<String, Option<usize>> = BTreeMap::new();
+            for (i, spot) in spots.iter().enumerate().filter(|(i, _)| !used.contains(i)) {
+                if let Some(mark) = key(spot) {
+                    seen.entry(mark).and_modify(|only| *only = None).or_insert(Some(i));
+                }
+            }
+            seen
+        };
+        let (in_found, in_should) = (unique(found, &used_found), unique(should, &used_should));
+        for (mark, i) in in_found {
+            if let (Some(i), Some(Some(j))) = (i, in_should.get(&mark)) {
+                used_found.insert(i);
+                used_should.insert(*j);
+                pairs.push((i, *j));
+            }
+        }
+    }
+    pairs
+}
+
+/// Every difference, by cavity. Cavities the should record says nothing about are not compared.
+pub fn compare(found: &Record, should: &Record) -> Vec<Difference> {
+    if should.is_empty() {
+        return Vec::new();
+    }
+    let (found_wires, should_wires) = (wires(found), wires(should));
+    let pairs = matched(&found_wires, &should_wires);
+    let mut differences = Vec::new();
+    // Cavities whose content is explained by a wire that is elsewhere, missing or extra.
+    let mut explained: BTreeSet<&Address> = BTreeSet::new();
+    let mut moved: BTreeMap<&Address, (&Address, usize, String)> = BTreeMap::new();
+    for &(i, j) in &pairs {
+        let (Some(&(at, slot, wire)), Some(&(should_at, _, meant))) =
+            (found_wires.get(i), should_wires.get(j))
+        else {
+            continue;
+        };
+        if at != should_at {
+            explained.extend([at, should_at]);
+            moved.insert(at, (should_at, slot, called(wire)));
+        } else if let Some((found, should)) = described(wire, meant) {
+            let kind = DifferenceKind::Described { wire: called(wire), found, should };
+            differences.push(Difference { at: at.clone(), kind });
+        }
+    }
+    differences.extend(moves(&moved));
+    let unmatched = |n: usize, side: fn(&(usize, usize)) -> usize| !pairs.iter().any(|pair| side(pair) == n);
+    for (_, &(at, _, wire)) in should_wires.iter().enumerate().filter(|(j, _)| unmatched(*j, |p| p.1)) {
+        explained.insert(at);
+        let kind = DifferenceKind::Missing { wire: called(wire) };
+        differences.push(Difference { at: at.clone(), kind });
+    }
+    for (_, &(at, _, wire)) in found_wires
+        .iter()
+        .enumerate()
+        .filter(|(i, (at, ..))| unmatched(*i, |p| p.0) && should.contains_key(*at))
+    {
+        explained.insert(at);
+        let kind = DifferenceKind::Extra { wire: called(wire) };
+        differences.push(Difference { at: at.clone(), kind });
+    }
+    for (at, meant) in should.iter().filter(|(at, _)| !explained.contains(at)) {
+        if let Some(holds) = found.get(at)
+            && holds.word() != meant.word()
+        {
+            let kind = DifferenceKind::Content { found: holds.word(), should: meant.word() };
+            differences.push(Difference { at: at.clone(), kind });
+        }
+    }
+    differences.sort_by(|a, b| a.at.cmp(&b.at));
+    differences
+}
+
+/// Wires in another cavity; two that changed places are one difference.
+fn moves(moved: &BTreeMap<&Address, (&Address, usize, String)>) -> Vec<Difference> {
+    let mut out = Vec::new();
+    for (at, (should_at, slot, wire)) in moved {
+        match moved.get(should_at) {
+            Some((back, _, other)) if back == at => {
+                if at < should_at {
+                    let kind = DifferenceKind::Swapped {
+                        with: (*should_at).clone(),
+                        wire: wire.clone(),
+                        other: other.clone(),
+                    };
+                    out.push(Difference { at: (*at).clone(), kind });
+                }
+            }
+            _ => {
+                let kind = DifferenceKind::Elsewhere {
+                    wire: wire.clone(),
+                    slot: *slot,
+                    should_at: (*should_at).clone(),
+                };
+                out.push(Difference { at: (*at).clone(), kind });
+            }
+        }
+    }
+    out
+}
+
+/// What two descriptions of one wire say differently; "?" differs from nothing.
+fn described(found: &Wire, should: &Wire) -> Option<(String, String)> {
+    if let (Some(a), Some(b)) = (found.colour.known(), should.colour.known())
+        && a != b
+    {
+        return Some((a.to_string(), b.to_string()));
+    }
+    if let (Some(a), Some(b)) = (found.gauge.known(), should.gauge.known())
+        && (a.area_mm2() - b.area_mm2()).abs() > 1e-9
+    {
+        return Some((a.both(), b.both()));
+    }
+    None
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::record::{Holds, LeadSeen, Told, WireKind};
+
+    fn at(label: &str) -> Address {
+        format!("old:{label}").parse().unwrap()
+    }
+
+    fn wired(number: Option<&str>, colour: &str) -> Holds {
+        let wire = Wire {
+            number: number.map(ToOwned::to_owned),
+            circuit: None,
+            colour: Told::Is(colour.parse().unwrap()),
+            gauge: Told::Is("0.5".parse().unwrap()),
+            outside_diameter: None,
+            insulation_class: None,
+            twisted_with: None,
+            shielded: false,
+            damage: None,
+            slack: None,
+            kind: WireKind::Ordinary,
+        };
+        Holds::Wired(LeadSeen { wires: vec![wire], terminal: None, seal: None, condition: None })
+    }
+
+    #[track_caller]
+    fn check(found: &[(&str, Holds)], should: &[(&str, Holds)], sentences: &[&str]) {
+        let record = |cavities: &[(&str, Holds)]| cavities.iter().map(|(l, h)| (at(l), h.clone())).collect();
+        let seen: Vec<String> =
+            compare(&record(found), &record(should)).iter().map(Difference::sentence).collect();
+        assert_eq!(seen, sentences);
+    }
+
+    #[test]
+    fn a_wire_one_hole_off_is_one_difference() {
+        check(
+            &[("A133", wired(Some("W1"), "OG")), ("A134", Holds::Open)],
+            &[("A133", Holds::Plugged), ("A134", wired(Some("W1"), "OG"))],
+            &["W1 is in A133 and belongs in A134."],
+        );
+    }
+
+    #[test]
+    fn two_wires_in_each_others_place_are_one_difference() {
+        check(
+            &[("3", wired(None, "GY/BN")), ("4", wired(None, "GY/RD"))],
+            &[("3", wired(None, "GY/RD")), ("4", wired(None, "GY/BN"))],
+            &["3 and 4 are swapped: the GY/BN 0.5 wire is in 3, the GY/RD 0.5 wire is in 4."],
+        );
+    }
+
+    #[test]
+    fn a_missing_plug_a_missing_wire_and_an_extra_wire_are_told_apart() {
+        check(
+            &[("1", Holds::Open), ("2", Holds::Open), ("3", wired(Some("W9"), "BK"))],
+            &[("1", Holds::Plugged), ("2", wired(Some("W2"), "RD")), ("3", Holds::Empty)],
+            &[
+                "1 is open as found and plugged as it should be.",
+                "W2 belongs in 2 and is found nowhere.",
+                "W9 is in 3 and is not on the diagram.",
+            ],
+        );
+    }
+
+    #[test]
+    fn without_a_should_record_nothing_is_compared() {
+        check(&[("1", wired(Some("W1"), "BK"))], &[], &[]);
+    }
+}

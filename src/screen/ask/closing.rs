@@ -1,0 +1,226 @@
+//! Questions about locks, small parts, looks, counts, re-reads, tests and the signature.
+
+use crate::{
+    catalogue::LockState,
+    face::{Face, Pose, Side},
+    house::TestKind,
+    record::{Address, HousingName},
+    swap::{Act, JobSide, MatingVerdict, Seen, place_in_words, pose_in_words},
+};
+
+use super::{Answer, Asked, field, picks, texts};
+use crate::screen::{keys::Pick, sight::Sight};
+
+/// The position assurance, off first or on last.
+pub(super) fn assurance(housing: &HousingName, on: bool, answers: &[Answer]) -> Asked {
+    match (answers.first(), on) {
+        (None, false) => {
+            picks(format!("PULL the connector position assurance of {housing} first."), &[Pick::Off])
+        }
+        (None, true) => picks(
+            format!("PUSH IN the connector position assurance of {housing}: it goes in only when latched."),
+            &[Pick::On],
+        ),
+        (Some(_), _) => Asked::Ready(vec![Act::Assurance { housing: housing.clone(), on, anyway: None }]),
+    }
+}
+
+/// The secondary lock, before anything moves.
+pub(super) fn unlock(sight: &Sight<'_>, name: &HousingName, to: LockState, answers: &[Answer]) -> Asked {
+    let kind =
+        sight.housing(name).and_then(|h| h.housing().lock.as_ref()).map_or("lock", |l| l.kind.as_str());
+    let lock = |to| {
+        Asked::Ready(vec![Act::Lock { housing: name.clone(), to, finger: true, why: None, anyway: None }])
+    };
+    match answers.first() {
+        None => Asked::Picks {
+            prompt: format!(
+                "RELEASE the secondary lock ({kind}) of {name}: {}. It moves freely?",
+                to.words()
+            ),
+            picks: vec![
+                (Pick::Out, format!("{}, moved freely", to.words())),
+                (Pick::Broken, Pick::Broken.text().to_owned()),
+            ],
+        },
+        Some(Answer::Pick(Pick::Broken)) => lock(LockState::Broken),
+        Some(_) => lock(to),
+    }
+}
+
+/// A small part, off or on.
+pub(super) fn small_part(housing: &HousingName, part: &str, on: bool, answers: &[Answer]) -> Asked {
+    match (answers.first(), on) {
+        (None, false) => {
+            picks(format!("TAKE OFF the {part} of {housing} and lay it in the tray."), &[Pick::Off])
+        }
+        (None, true) => picks(format!("FIT the {part} on {housing}: clean, not twisted."), &[Pick::On]),
+        (Some(_), _) => {
+            Asked::Ready(vec![Act::SmallPart { housing: housing.clone(), part: part.to_owned(), on }])
+        }
+    }
+}
+
+/// A face looked over.
+pub(super) fn look(housing: &HousingName, face: Face, answers: &[Answer]) -> Asked {
+    let what = match face {
+        Face::Wire => "every seal lip even, wires straight to the face, holes clean?",
+        Face::Mating => "every terminal as high as its neighbours, right way up, holes clean?",
+    };
+    match answers.first() {
+        None => picks(format!("LOOK OVER the {face} face of {housing}: {what}"), &[Pick::Yes, Pick::No]),
+        Some(answer) => Asked::Ready(vec![Act::LookedOver {
+            housing: housing.clone(),
+            face,
+            cavities: Vec::new(),
+            sound: *answer == Answer::Pick(Pick::Yes),
+        }]),
+    }
+}
+
+/// The mating half.
+pub(super) fn mating_half(answers: &[Answer]) -> Asked {
+    match (answers.first(), texts(answers).first()) {
+        (None, _) => {
+            picks("LOOK at the mating half: pins, corrosion, seal, plastic.", &[Pick::Sound, Pick::NotSo])
+        }
+        (Some(Answer::Pick(Pick::Sound)), _) => {
+            Asked::Ready(vec![Act::MatingHalf { verdict: MatingVerdict::Sound }])
+        }
+        (Some(_), None) => field("What is wrong with the mating half?"),
+        (Some(_), Some(what)) => {
+            Asked::Ready(vec![Act::MatingHalf { verdict: MatingVerdict::Damaged((*what).to_owned()) }])
+        }
+    }
+}
+
+/// A row counted.
+pub(super) fn count_row(sight: &Sight<'_>, name: &HousingName, row: usize, answers: &[Answer]) -> Asked {
+    let rows = sight.housing(name).map_or(1, |h| h.rows().len());
+    match texts(answers).first() {
+        None => field(format!(
+            "COUNT row {row} of {rows} of {name} (rows as drawn): wires, plugs, open holes, as in 6 2 0"
+        )),
+        Some(typed) => {
+            let counts: Vec<usize> = typed
+                .split([' ', ',', '/'])
+                .filter(|t| !t.is_empty())
+                .filter_map(|t| t.parse().ok())
+                .collect();
+            match counts.as_slice() {
+                [wires, plugs, open] => Asked::Ready(vec![Act::RowCounted {
+                    housing: name.clone(),
+                    row,
+                    wires: *wires,
+                    plugs: *plugs,
+                    open: *open,
+                }]),
+                _ => Asked::Wrong("Key three numbers: wires, plugs, open holes.".to_owned()),
+            }
+        }
+    }
+}
+
+/// A hole of the new housing read back from the mating face; neither colour nor label is shown.
+pub(super) fn reread(sight: &Sight<'_>, at: &Address, answers: &[Answer]) -> Asked {
+    let Some(housing) = sight.housing(&at.housing) else { return Asked::Wrong("Look again.".to_owned()) };
+    match texts(answers).first() {
+        None => {
+            let pose = Pose { face: Face::Mating, up: Side::Top };
+            let seen = Seen::of(housing.housing(), pose);
+            let place = seen.place_of(&at.label).map_or(String::new(), |place| place_in_words(&seen, place));
+            let held = pose_in_words(housing.housing(), pose);
+            field(format!("RE-READ {}, {held}: {place}. Colour in that hole, plug or nothing?", at.housing))
+        }
+        Some(typed) => {
+            // One letter is enough for what is no wire.
+            let typed = match typed.to_ascii_lowercase().as_str() {
+                "p" => "plug",
+                "n" => "nothing",
+                _ => typed,
+            };
+            match typed.parse() {
+                Ok(colour) => Asked::Ready(vec![Act::ReRead { at: at.clone(), colour }]),
+                Err(why) => Asked::Wrong(why),
+            }
+        }
+    }
+}
+
+/// The new lock, last and without force.
+pub(super) fn lock(housing: &HousingName, answers: &[Answer]) -> Asked {
+    match answers.first() {
+        None => picks(
+            format!(
+                "CLOSE the secondary lock of {housing} to full-set, with a finger. If it does not go: find the terminal."
+            ),
+            &[Pick::Finger, Pick::Pressed],
+        ),
+        Some(answer) => Asked::Ready(vec![Act::Lock {
+            housing: housing.clone(),
+            to: LockState::FullSet,
+            finger: *answer == Answer::Pick(Pick::Finger),
+            why: None,
+            anyway: None,
+        }]),
+    }
+}
+
+/// The halves mated.
+pub(super) fn mate(answers: &[Answer]) -> Asked {
+    match answers.first() {
+        None => picks(
+            "MATE the halves until the latch clicks, tug the halves, look at the wires at the rear.",
+            &[Pick::Level, Pick::NotLevel],
+        ),
+        Some(answer) => {
+            Asked::Ready(vec![Act::Mate { level: *answer == Answer::Pick(Pick::Level), anyway: None }])
+        }
+    }
+}
+
+/// A test with its value.
+pub(super) fn test(kind: TestKind, answers: &[Answer]) -> Asked {
+    match (texts(answers).first(), answers.get(1)) {
+        (None, _) => {
+            field(format!("TEST, {kind}. Restraint circuits: no meter. Key what the instrument showed"))
+        }
+        (Some(_), None) => picks(format!("{kind}: passed?"), &[Pick::Passed, Pick::Failed]),
+        (Some(value), Some(verdict)) => Asked::Ready(vec![Act::Measure {
+            circuit: None,
+            test: kind,
+            value: (*value).to_owned(),
+            passed: *verdict == Answer::Pick(Pick::Passed),
+        }]),
+    }
+}
+
+/// The signature, with the end of the serial number so that no other job is signed.
+pub(super) fn sign(answers: &[Answer]) -> Asked {
+    match texts(answers).as_slice() {
+        [] => field("SIGN: your name?"),
+        [_] => field("The last two characters of the serial number, read on the machine?"),
+        [name, end, ..] => {
+            Asked::Ready(vec![Act::Sign { name: (*name).to_owned(), serial_end: (*end).to_owned() }])
+        }
+    }
+}
+
+/// The last question of the resume check.
+pub(super) fn resume(answers: &[Answer]) -> Asked {
+    match answers.first() {
+        None => picks(
+            "RESUME: is the power off, is every parked tag read against the list, are open halves capped?",
+            &[Pick::Yes],
+        ),
+        Some(_) => Asked::Ready(vec![Act::Resume { power_off: true, tags_read: true }]),
+    }
+}
+
+/// The side a housing is on, for prompts.
+pub(super) fn side_words(side: JobSide) -> &'static str {
+    match side {
+        JobSide::Old => "old",
+        JobSide::New => "new",
+    }
+}

@@ -1,0 +1,235 @@
+//! What the line at the bottom asks: a pure function of the job, the topic and the answers so far.
+//! When everything is known it gives the acts; nothing here is remembered between key presses but
+//! the answers themselves.
+
+mod closing;
+mod moves;
+mod other;
+mod record;
+mod setup;
+mod wire_line;
+
+use crate::{
+    record::{Address, HousingName},
+    swap::{Act, Do, ItemId, JobSide, Place, Status},
+};
+
+use super::{keys::Pick, sight::Sight};
+
+pub use other::{OTHERS, OtherThing, makes_sense};
+pub use wire_line::EXTRAS;
+
+/// One answer.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum Answer {
+    /// A key.
+    Pick(Pick),
+    /// Something typed.
+    Text(String),
+}
+
+/// What the line is about.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Topic {
+    /// A step of the job.
+    Step(Do),
+    /// An anchor of this housing failed: flip, answer again, or say the view again.
+    FailedAnchor(HousingName),
+    /// The resume check is complete but for the last question.
+    Resume,
+    /// A plug lies in the hand and has no step of its own.
+    PlugInHand,
+    /// A rule said no: who goes on, and why.
+    Anyway(Box<Act>),
+    /// Another thing one can do here.
+    Other(OtherThing),
+    /// Jump to a cavity.
+    Jump,
+    /// Nothing is left to do.
+    Nothing,
+}
+
+/// What is asked.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Asked {
+    /// Type it and end with Enter.
+    Field {
+        /// The question.
+        prompt: String,
+    },
+    /// Press one key.
+    Picks {
+        /// The question.
+        prompt: String,
+        /// The answers, with what they say here when that differs from the table.
+        picks: Vec<(Pick, String)>,
+    },
+    /// Everything is known.
+    Ready(Vec<Act>),
+    /// The last answer cannot be: why.
+    Wrong(String),
+    /// Go to this step.
+    Go(Do),
+}
+
+/// A question with one-key answers, each in the words of the table.
+pub(super) fn picks(prompt: impl Into<String>, picks: &[Pick]) -> Asked {
+    let picks = picks.iter().map(|pick| (*pick, pick.text().to_owned())).collect();
+    Asked::Picks { prompt: prompt.into(), picks }
+}
+
+/// A typed value.
+pub(super) fn field(prompt: impl Into<String>) -> Asked {
+    Asked::Field { prompt: prompt.into() }
+}
+
+/// The texts among the answers, in order.
+pub(super) fn texts(answers: &[Answer]) -> Vec<&str> {
+    answers
+        .iter()
+        .filter_map(|answer| match answer {
+            Answer::Text(text) => Some(text.as_str()),
+            Answer::Pick(_) => None,
+        })
+        .collect()
+}
+
+/// The topic of the moment, when nobody chose another.
+pub fn topic_now(sight: &Sight<'_>) -> Topic {
+    let state = sight.state();
+    if let Some(need) = &state.resume {
+        return resume_topic(sight, need);
+    }
+    for housing in &state.housings {
+        if state.failed_anchor(housing).is_some() && !state.has_moved() {
+            return Topic::FailedAnchor(housing.name.clone());
+        }
+    }
+    let next = sight.survey.steps.iter().find(|s| s.status == Status::Next).map(|s| s.what.clone());
+    let plug_in_hand = state.plugs.iter().any(|p| p.place == Place::Hand);
+    match next {
+        Some(Do::MovePlug { from, to }) if plug_in_hand => Topic::Step(Do::MovePlug { from, to }),
+        _ if plug_in_hand => Topic::PlugInHand,
+        Some(step) => Topic::Step(step),
+        None => Topic::Nothing,
+    }
+}
+
+/// After an interruption: gates, views, three re-reads, the rows, and the last question.
+fn resume_topic(sight: &Sight<'_>, need: &crate::swap::ResumeNeed) -> Topic {
+    let state = sight.state();
+    if let Some(gate) = state.next_gate() {
+        return Topic::Step(Do::Gate { gate });
+    }
+    if let Some(housing) = state.housings.iter().find(|h| !need.views.contains(&h.name)) {
+        return Topic::Step(Do::View { housing: housing.name.clone() });
+    }
+    if let Some(at) = state.resume_rereads().into_iter().find(|at| !need.reread.contains(at)) {
+        return Topic::Step(Do::ReRead { at });
+    }
+    let rows = state.housings.iter().flat_map(|h| (1..=h.rows().len()).map(|row| (h.name.clone(), row)));
+    if let Some((housing, row)) = rows.into_iter().find(|key| !need.rows.contains(key)) {
+        return Topic::Step(Do::CountRow { housing, row });
+    }
+    Topic::Resume
+}
+
+/// What is asked about a topic after these answers.
+pub fn ask(sight: &Sight<'_>, topic: &Topic, answers: &[Answer]) -> Asked {
+    match topic {
+        Topic::Step(step) => ask_step(sight, step, answers),
+        Topic::FailedAnchor(housing) => setup::failed_anchor(sight, housing, answers),
+        Topic::Resume => closing::resume(answers),
+        Topic::PlugInHand => moves::plug_in_hand(sight, answers),
+        Topic::Anyway(act) => anyway(act, answers),
+        Topic::Other(thing) => other::ask_other(sight, *thing, answers),
+        Topic::Jump => jump(sight, answers),
+        Topic::Nothing => Asked::Picks { prompt: "Nothing is left to do.".to_owned(), picks: Vec::new() },
+    }
+}
+
+fn ask_step(sight: &Sight<'_>, step: &Do, answers: &[Answer]) -> Asked {
+    match step {
+        Do::Record { at } => record::record(sight, at.as_ref(), answers),
+        Do::Gate { gate } => setup::gate(sight, *gate, answers),
+        Do::View { housing } => setup::view(sight, housing, answers),
+        Do::Anchor { housing, place } => setup::anchor(sight, housing, *place, answers),
+        Do::Compare { question } => setup::compare(*question, answers),
+        Do::Decide { at } => setup::decide(sight, at, answers),
+        Do::ConfirmMap => setup::confirm_map(answers),
+        Do::LookAt { cavities } => setup::look_at(cavities, answers),
+        Do::Tag { lead } => setup::tag(sight, lead, answers),
+        Do::AssuranceOff { housing } => closing::assurance(housing, false, answers),
+        Do::AssuranceOn { housing } => closing::assurance(housing, true, answers),
+        Do::Unlock { housing, to } => closing::unlock(sight, housing, *to, answers),
+        Do::SmallPartOff { housing, part } => closing::small_part(housing, part, false, answers),
+        Do::SmallPartOn { housing, part } => closing::small_part(housing, part, true, answers),
+        Do::TakePlug { at } => moves::take_plug(sight, at, answers),
+        Do::MoveWire { lead, .. } | Do::Repair { lead, .. } => moves::wire(sight, lead, answers),
+        Do::MovePlug { from, .. } => moves::plug(sight, from, answers),
+        Do::FitPlug { at } => moves::fit_plug(sight, at, answers),
+        Do::MoveOther { from, .. } => moves::other(sight, from, answers),
+        Do::Look { housing, face } => closing::look(housing, *face, answers),
+        Do::LookMatingHalf => closing::mating_half(answers),
+        Do::CountRow { housing, row } => closing::count_row(sight, housing, *row, answers),
+        Do::ReRead { at } => closing::reread(sight, at, answers),
+        Do::Lock { housing } => closing::lock(housing, answers),
+        Do::Mate => closing::mate(answers),
+        Do::Test { test } => closing::test(*test, answers),
+        Do::Sign => closing::sign(answers),
+    }
+}
+
+/// A named person goes on although a rule says no.
+fn anyway(act: &Act, answers: &[Answer]) -> Asked {
+    match texts(answers).as_slice() {
+        [] => field("GO ON ANYWAY. Who answers for it? Key the name (Esc: no)."),
+        [_] => field("Why?"),
+        [by, reason, ..] => {
+            let mut act = act.clone();
+            match act.anyway_mut() {
+                Some(anyway) => {
+                    *anyway = Some(crate::swap::Anyway {
+                        by: (*by).to_owned(),
+                        reason: (*reason).to_owned(),
+                        codes: Vec::new(),
+                    });
+                    Asked::Ready(vec![act])
+                }
+                None => Asked::Wrong("Nobody can go past this rule.".to_owned()),
+            }
+        }
+    }
+}
+
+/// Jumping to a cavity of the old side (or of the new one by its full address).
+fn jump(sight: &Sight<'_>, answers: &[Answer]) -> Asked {
+    let Some(typed) = texts(answers).first().copied() else {
+        return field("JUMP to which cavity? Key its label.");
+    };
+    let state = sight.state();
+    let at = match sight.resolve(JobSide::Old, typed) {
+        Ok(at) => at,
+        Err(why) => return Asked::Wrong(why),
+    };
+    if !state.records_finished() {
+        return Asked::Go(Do::Record { at: Some(at) });
+    }
+    match step_for(sight, &at) {
+        Some(step) => Asked::Go(step),
+        None => Asked::Wrong(format!("Nothing is left to do at {at}.")),
+    }
+}
+
+/// The open step about an old cavity.
+fn step_for(sight: &Sight<'_>, at: &Address) -> Option<Do> {
+    let id = ItemId::At(at.clone());
+    let is_it = |what: &Do| match what {
+        Do::MoveWire { lead, .. } => *lead == id,
+        Do::MovePlug { from, .. } | Do::MoveOther { from, .. } | Do::TakePlug { at: from } => from == at,
+        Do::FitPlug { at: to } => sight.state().mapped(at) == Some(to),
+        _ => false,
+    };
+    let open = sight.survey.steps.iter().filter(|s| s.status != Status::Done);
+    open.map(|s| &s.what).find(|what| is_it(what)).cloned()
+}

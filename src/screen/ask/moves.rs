@@ -1,0 +1,401 @@
+//! The moves: out, good, label, in and clicked, tugged. A flawless wire takes four keys and its
+//! label, a flawless plug two and its label.
+
+use crate::{
+    catalogue::{From, PartNumber},
+    colour::Colour,
+    record::{Address, Seal},
+    swap::{Act, Inspected, ItemId, JobSide, Lead, Place, PlugSource, RepairKind, Seat, SeenAt},
+};
+
+use super::{Answer, Asked, field, picks, texts};
+use crate::screen::{keys::Pick, sight::Sight};
+
+/// The next question about a lead, wherever it is.
+pub(super) fn wire(sight: &Sight<'_>, id: &ItemId, answers: &[Answer]) -> Asked {
+    let state = sight.state();
+    let Some(lead) = state.lead(id) else { return Asked::Wrong(format!("There is no lead {id}.")) };
+    match &lead.place {
+        Place::In(at) if state.side_of(at) == Some(JobSide::Old) => take_out(sight, lead, at, answers),
+        Place::In(at) => in_new(sight, lead, at, answers),
+        Place::Hand => in_hand(sight, lead, answers),
+        Place::Parked(tag) => match answers.first() {
+            None => picks(
+                format!("TAKE UP {} from tag {tag}, when it can go on.", state.call(lead)),
+                &[Pick::TakeUp],
+            ),
+            Some(_) => Asked::Ready(vec![Act::TakeUp { tag: tag.clone() }]),
+        },
+        _ => match answers.first() {
+            None => {
+                picks(format!("FIND {}: nobody sees it. In your hand now?", state.call(lead)), &[Pick::Yes])
+            }
+            Some(_) => Asked::Ready(vec![Act::Seen {
+                item: id.clone(),
+                at: SeenAt::Hand,
+                reason: "found again".to_owned(),
+            }]),
+        },
+    }
+}
+
+fn take_out(sight: &Sight<'_>, lead: &Lead, at: &Address, answers: &[Answer]) -> Asked {
+    let label = &at.label;
+    let asked = sight.state().colours_asked().contains(&lead.id);
+    let mut rest = answers;
+    let mut colour: Option<Colour> = None;
+    if asked {
+        match answers.split_first() {
+            None => {
+                return field(format!("EXTRACT the lead from {label}. Before you pull: what colour is it?"));
+            }
+            Some((Answer::Text(text), more)) => match text.parse() {
+                Ok(seen) => {
+                    colour = Some(seen);
+                    rest = more;
+                }
+                Err(why) => return Asked::Wrong(format!("{why}")),
+            },
+            Some(_) => return Asked::Wrong("Key the colour you see.".to_owned()),
+        }
+    }
+    let extract = |freely: bool, seal: Seal| {
+        Asked::Ready(vec![Act::Extract {
+            from: at.clone(),
+            colour: colour.clone(),
+            freely,
+            seal,
+            anyway: None,
+        }])
+    };
+    let with_seal = if is_individually_sealed(sight, at) { Seal::On } else { Seal::None };
+    match rest {
+        [] => {
+            picks(format!("EXTRACT the lead from {label}{}.", release(sight, at)), &[Pick::Out, Pick::NotSo])
+        }
+        [Answer::Pick(Pick::Out), ..] => extract(true, with_seal),
+        [_] => picks(format!("The lead from {label}: how did it come?"), &[Pick::Freely, Pick::Forced]),
+        [_, how] => {
+            let freely = *how == Answer::Pick(Pick::Freely);
+            match with_seal {
+                Seal::None => extract(freely, Seal::None),
+                _ => picks("And its seal?", &[Pick::SealWith, Pick::Missing]),
+            }
+        }
+        [_, how, seal, ..] => {
+            let seal = if *seal == Answer::Pick(Pick::Missing) { Seal::Missing } else { Seal::On };
+            extract(*how == Answer::Pick(Pick::Freely), seal)
+        }
+    }
+}
+
+/// Tang and release, as the definition tells them.
+fn release(sight: &Sight<'_>, at: &Address) -> String {
+    let Some(cavity) = sight.state().cavity(at) else { return String::new() };
+    let Some(housing) = sight.housing(&at.housing) else { return String::new() };
+    let tang = cavity.tang.map_or(String::new(), |side| format!(": tang to the {side}"));
+    let family = housing.definition.family();
+    let terminal = family.terminals_for(&cavity.size).next();
+    let from = match terminal.map(|t| t.released_from) {
+        Some(From::Front) => ", release from the front",
+        Some(From::Rear) => ", release from the rear",
+        None => "",
+    };
+    format!("{tang}{from}")
+}
+
+fn is_individually_sealed(sight: &Sight<'_>, at: &Address) -> bool {
+    let sealing = sight.housing(&at.housing).map(|h| &h.housing().sealing);
+    matches!(sealing, Some(crate::catalogue::Sealing::Individual))
+}
+
+fn in_hand(sight: &Sight<'_>, lead: &Lead, answers: &[Answer]) -> Asked {
+    let call = sight.state().call(lead);
+    match lead.inspected {
+        None => inspect(lead, &call, answers),
+        Some(Some(kind)) => repair(lead, &call, kind, answers),
+        Some(None) => insert(sight, lead, &call, answers),
+    }
+}
+
+const REPAIRS: [(Pick, RepairKind); 5] = [
+    (Pick::Reform, RepairKind::Reform),
+    (Pick::Terminal, RepairKind::NewTerminal),
+    (Pick::Seal, RepairKind::NewSeal),
+    (Pick::RepairLead, RepairKind::RepairLead),
+    (Pick::Other, RepairKind::Other),
+];
+
+fn inspect(lead: &Lead, call: &str, answers: &[Answer]) -> Asked {
+    match answers {
+        [] => picks(
+            format!(
+                "LOOK at the terminal of {call}: tang, spring, crimp, seal. Test pin only of the same family."
+            ),
+            &[Pick::Good, Pick::RepairNeeded, Pick::PutBack, Pick::Tagged],
+        ),
+        [Answer::Pick(Pick::Good), ..] => Asked::Ready(vec![Act::Inspect { verdict: Inspected::Good }]),
+        [Answer::Pick(Pick::PutBack), ..] => Asked::Ready(vec![Act::PutBack]),
+        [Answer::Pick(Pick::Tagged), ..] => park(answers.get(1..).unwrap_or_default()),
+        [_] => picks(format!("{call}: which repair?"), &REPAIRS.map(|(pick, _)| pick)),
+        [_, which, ..] => {
+            let kind = REPAIRS.iter().find(|(pick, _)| *which == Answer::Pick(*pick)).map(|(_, kind)| *kind);
+            let Some(how) = kind else { return Asked::Wrong("Choose a repair.".to_owned()) };
+            match texts(answers).first() {
+                None => field("What is wrong with it?"),
+                Some(reason) => Asked::Ready(vec![
+                    Act::Inspect { verdict: Inspected::Needs(how) },
+                    Act::Planned { lead: lead.id.clone(), how, reason: (*reason).to_owned(), part: None },
+                ]),
+            }
+        }
+    }
+}
+
+/// Tag and park what is in the hand.
+pub(super) fn park(answers: &[Answer]) -> Asked {
+    match texts(answers).as_slice() {
+        [] => field("PARK it: what is on the tag?"),
+        [_] => field("Why is it parked?"),
+        [tag, reason, ..] => match tag.parse() {
+            Ok(tag) => Asked::Ready(vec![Act::Park { tag, reason: (*reason).to_owned() }]),
+            Err(why) => Asked::Wrong(format!("{why}")),
+        },
+    }
+}
+
+fn repair(lead: &Lead, call: &str, kind: RepairKind, answers: &[Answer]) -> Asked {
+    let prompt = format!("{call} needs {}. Done, or park it until its part is here?", kind.words());
+    match answers {
+        [] => picks(prompt, &[Pick::RepairDone, Pick::Tagged, Pick::Answer]),
+        [Answer::Pick(Pick::Tagged), ..] => park(answers.get(1..).unwrap_or_default()),
+        [Answer::Pick(Pick::Answer), ..] => inspect(lead, call, answers.get(1..).unwrap_or_default()),
+        _ => match texts(answers).as_slice() {
+            [] => field(
+                "What was done? (seal on first, strip, crimp, look, finger tug; seal on the terminal side)",
+            ),
+            [_] => field("Part number of the new part? (- for none)"),
+            [done, part, ..] => {
+                let part: Option<PartNumber> = (*part != "-").then(|| part.parse().ok()).flatten();
+                let mut acts = Vec::new();
+                if lead.planned != Some(kind) {
+                    acts.push(Act::Planned {
+                        lead: lead.id.clone(),
+                        how: kind,
+                        reason: "found in the hand".to_owned(),
+                        part: part.clone(),
+                    });
+                }
+                acts.push(Act::Repair {
+                    lead: lead.id.clone(),
+                    how: kind,
+                    done: (*done).to_owned(),
+                    part,
+                    anyway: None,
+                });
+                Asked::Ready(acts)
+            }
+        },
+    }
+}
+
+impl RepairKind {
+    /// The repair in words.
+    pub fn words(self) -> &'static str {
+        match self {
+            Self::Reform => "its tang re-formed",
+            Self::NewTerminal => "a new terminal",
+            Self::NewSeal => "a new seal",
+            Self::RepairLead => "a repair lead",
+            Self::Other => "another repair",
+        }
+    }
+}
+
+fn insert(sight: &Sight<'_>, _lead: &Lead, call: &str, answers: &[Answer]) -> Asked {
+    match answers {
+        [] => field(format!("SEAT {call}. Into which cavity do you push it? Read the label and key it")),
+        [Answer::Text(label)] => match sight.resolve(JobSide::New, label) {
+            Ok(into) => picks(
+                format!("PUSH {call} straight into {} until it clicks.", into.label),
+                &[Pick::Clicked, Pick::NoClick],
+            ),
+            Err(why) => Asked::Wrong(why),
+        },
+        [Answer::Text(label), clicked, ..] => match sight.resolve(JobSide::New, label) {
+            Ok(into) => Asked::Ready(vec![Act::Insert {
+                into,
+                click: *clicked == Answer::Pick(Pick::Clicked),
+                anyway: None,
+            }]),
+            Err(why) => Asked::Wrong(why),
+        },
+        _ => Asked::Wrong("Key the label.".to_owned()),
+    }
+}
+
+/// A lead that sits in a new hole: tugged, or taken out again.
+fn in_new(sight: &Sight<'_>, lead: &Lead, at: &Address, answers: &[Answer]) -> Asked {
+    let call = sight.state().call(lead);
+    let wrong = sight.survey.target.of(&lead.id) != Some(at);
+    let again =
+        || Act::Extract { from: at.clone(), colour: None, freely: true, seal: lead.seal, anyway: None };
+    match (lead.seat, answers.first()) {
+        (Seat::Clicked, None) => {
+            picks(format!("TUG {call} in {}: straight and gently.", at.label), &[Pick::Held, Pick::NotHeld])
+        }
+        (Seat::Clicked, Some(Answer::Pick(Pick::Held))) => {
+            Asked::Ready(vec![Act::Tug { at: at.clone(), held: true }])
+        }
+        (Seat::Clicked, Some(_)) => Asked::Ready(vec![Act::Tug { at: at.clone(), held: false }]),
+        (_, None) => {
+            let why = if wrong { "is in the wrong hole" } else { "did not click" };
+            picks(format!("TAKE {call} out of {} again: it {why}.", at.label), &[Pick::Out])
+        }
+        (_, Some(_)) => Asked::Ready(vec![again()]),
+    }
+}
+
+/// A plug of the old housing on its way.
+pub(super) fn plug(sight: &Sight<'_>, from: &Address, answers: &[Answer]) -> Asked {
+    let state = sight.state();
+    let id = ItemId::At(from.clone());
+    match state.place_of(&id) {
+        Some(Place::Hand) => {
+            plug_into(sight, &format!("the plug of {}", from.label), PlugSource::Hand, answers)
+        }
+        Some(Place::Tray) => {
+            plug_into(sight, &format!("the plug of {}", from.label), PlugSource::Tray, answers)
+        }
+        _ => take_plug(sight, from, answers),
+    }
+}
+
+/// A plug that comes out.
+pub(super) fn take_plug(sight: &Sight<'_>, at: &Address, answers: &[Answer]) -> Asked {
+    let side = if sight.state().side_of(at) == Some(JobSide::New) { "new" } else { "old" };
+    match answers.first() {
+        None => Asked::Picks {
+            prompt: format!("TAKE the plug out of {side} {}, without a nick.", at.label),
+            picks: vec![(Pick::Out, "out".to_owned())],
+        },
+        Some(_) => Asked::Ready(vec![Act::TakePlug { from: at.clone(), anyway: None }]),
+    }
+}
+
+fn plug_into(sight: &Sight<'_>, call: &str, source: PlugSource, answers: &[Answer]) -> Asked {
+    match answers {
+        [] => field(format!("FIT {call}. Into which cavity? Read the label and key it")),
+        [Answer::Text(label)] => match sight.resolve(JobSide::New, label) {
+            Ok(into) => {
+                picks(format!("PUSH {call} into {}, as deep as the others.", into.label), &[Pick::InPlace])
+            }
+            Err(why) => Asked::Wrong(why),
+        },
+        [Answer::Text(label), ..] => match sight.resolve(JobSide::New, label) {
+            Ok(into) => {
+                Asked::Ready(vec![Act::FitPlug { into, source, part: None, spare: None, anyway: None }])
+            }
+            Err(why) => Asked::Wrong(why),
+        },
+        _ => Asked::Wrong("Key the label.".to_owned()),
+    }
+}
+
+/// A plug in the hand that has no step of its own: fit it where one is missing, or lay it aside.
+pub(super) fn plug_in_hand(sight: &Sight<'_>, answers: &[Answer]) -> Asked {
+    match answers {
+        [] => Asked::Picks {
+            prompt: "A PLUG is in your hand. Sound: fit it where one is missing. Else lay it aside."
+                .to_owned(),
+            picks: [Pick::InPlace, Pick::ToTray, Pick::ScrapIt, Pick::ReturnIt, Pick::LoseIt, Pick::PutBack]
+                .map(|pick| {
+                    (pick, if pick == Pick::InPlace { "fit it".to_owned() } else { pick.text().to_owned() })
+                })
+                .to_vec(),
+        },
+        [Answer::Pick(Pick::ToTray), ..] => match "tray".parse() {
+            Ok(tag) => Asked::Ready(vec![Act::Park { tag, reason: "into the tray".to_owned() }]),
+            Err(why) => Asked::Wrong(format!("{why}")),
+        },
+        [Answer::Pick(Pick::ScrapIt), ..] => match texts(answers).first() {
+            None => field("SCRAP the plug: why?"),
+            Some(reason) => Asked::Ready(vec![Act::ScrapPlug { reason: (*reason).to_owned() }]),
+        },
+        [Answer::Pick(Pick::ReturnIt), ..] => Asked::Ready(vec![Act::ReturnPlug]),
+        [Answer::Pick(Pick::LoseIt), ..] => Asked::Ready(vec![Act::LosePlug]),
+        [Answer::Pick(Pick::PutBack), ..] => Asked::Ready(vec![Act::PutBack]),
+        [_, rest @ ..] => plug_into(sight, "the plug", PlugSource::Hand, rest),
+    }
+}
+
+/// A hole that takes a plug which is not on its way from the old housing.
+pub(super) fn fit_plug(sight: &Sight<'_>, at: &Address, answers: &[Answer]) -> Asked {
+    let state = sight.state();
+    let size = state.cavity_size(at).map_or(String::new(), |size| format!(" of size {size}"));
+    let tray = state.plugs.iter().any(|p| p.place == Place::Tray);
+    let spare_too = *sight.survey.target.expected(at) == crate::swap::Expected::SpareAndPlug;
+    match answers {
+        [] => field(format!("FIT a plug{size} into new {}. Read the label of the hole and key it", at.label)),
+        [Answer::Text(label), rest @ ..] => {
+            let into = match sight.resolve(JobSide::New, label) {
+                Ok(into) => into,
+                Err(why) => return Asked::Wrong(why),
+            };
+            let spare = match (spare_too, texts(rest).first()) {
+                (false, _) => None,
+                (true, None) => {
+                    return field("The house rule wants a spare terminal before it: its part number?");
+                }
+                (true, Some(part)) => match part.parse() {
+                    Ok(part) => Some(part),
+                    Err(why) => return Asked::Wrong(format!("{why}")),
+                },
+            };
+            let picked = rest.iter().find_map(|a| match a {
+                Answer::Pick(pick) => Some(*pick),
+                Answer::Text(_) => None,
+            });
+            let source = match picked {
+                None if tray => {
+                    return picks(
+                        format!("PUSH the plug into {}.", into.label),
+                        &[Pick::FromStock, Pick::FromTray],
+                    );
+                }
+                None => return picks(format!("PUSH the plug into {}.", into.label), &[Pick::FromStock]),
+                Some(Pick::FromTray) => PlugSource::Tray,
+                Some(_) => PlugSource::Stock,
+            };
+            Asked::Ready(vec![Act::FitPlug { into, source, part: None, spare, anyway: None }])
+        }
+        _ => Asked::Wrong("Key the label.".to_owned()),
+    }
+}
+
+/// A spare terminal, bridge or clip.
+pub(super) fn other(sight: &Sight<'_>, from: &Address, answers: &[Answer]) -> Asked {
+    match answers {
+        [] => field(format!(
+            "MOVE the {} of {}. Into which cavity? Key its label",
+            what_is(sight, from),
+            from.label
+        )),
+        [Answer::Text(label)] => match sight.resolve(JobSide::New, label) {
+            Ok(to) => picks(format!("PUSH it into {}.", to.label), &[Pick::InPlace]),
+            Err(why) => Asked::Wrong(why),
+        },
+        [Answer::Text(label), ..] => match sight.resolve(JobSide::New, label) {
+            Ok(to) => Asked::Ready(vec![Act::MoveOther { from: from.clone(), to, anyway: None }]),
+            Err(why) => Asked::Wrong(why),
+        },
+        _ => Asked::Wrong("Key the label.".to_owned()),
+    }
+}
+
+fn what_is(sight: &Sight<'_>, at: &Address) -> String {
+    match sight.state().found.get(at) {
+        Some(crate::record::Holds::Bridge(what)) => what.clone(),
+        _ => "spare terminal".to_owned(),
+    }
+}

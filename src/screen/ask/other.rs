@@ -1,0 +1,344 @@
+//! The other things one can do: what is not the next step and may be needed any moment.
+
+use crate::{
+    catalogue::LockState,
+    quantity::Length,
+    record::Address,
+    swap::{About, Act, ItemId, JobSide, Place, SeenAt},
+};
+
+use super::{Answer, Asked, closing::side_words, field, moves, picks, record, texts};
+use crate::screen::{keys::Pick, sight::Sight};
+
+/// Another thing one can do here.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[allow(missing_docs)]
+pub enum OtherThing {
+    GoOn,
+    WrongKey,
+    PutBack,
+    Park,
+    Seen,
+    Correct,
+    Note,
+    Photo,
+    Cause,
+    CutFree,
+    Loose,
+    PlugGone,
+    LeftInOld,
+    ReopenLock,
+    Accept,
+    Arrived,
+    Removed,
+    HandOver,
+    Stop,
+}
+
+/// Every other thing: the thing, its key in the menu, what it says.
+pub const OTHERS: [(OtherThing, char, &str); 19] = [
+    (OtherThing::GoOn, 'y', "go on anyway with what was refused, by name"),
+    (OtherThing::WrongKey, 'w', "wrong key: the last entry did not happen at the bench"),
+    (OtherThing::PutBack, 'b', "I put it back where it came from"),
+    (OtherThing::Park, 'k', "tag and park what is in the hand"),
+    (OtherThing::Seen, 's', "what I see is elsewhere than on record"),
+    (OtherThing::Correct, 'c', "correct the record of a cavity"),
+    (OtherThing::Note, 'n', "a note"),
+    (OtherThing::Photo, 'p', "the number of a photo"),
+    (OtherThing::Cause, 'e', "the cause of the damage"),
+    (OtherThing::CutFree, 'f', "cut a lead free behind the housing"),
+    (OtherThing::Loose, 'l', "several leads fell out together"),
+    (OtherThing::PlugGone, 'g', "a plug is lost, torn or given back"),
+    (OtherThing::LeftInOld, 'o', "leave something in the old housing on purpose"),
+    (OtherThing::ReopenLock, 'r', "open the new lock again"),
+    (OtherThing::Accept, 'a', "accept a flag by name"),
+    (OtherThing::Arrived, 'i', "a part of the request arrived"),
+    (OtherThing::Removed, 'x', "take a wire out for good, under a document"),
+    (OtherThing::HandOver, 'h', "hand over to another person"),
+    (OtherThing::Stop, 't', "STOP the job"),
+];
+
+/// What is asked about another thing.
+pub(super) fn ask_other(sight: &Sight<'_>, thing: OtherThing, answers: &[Answer]) -> Asked {
+    let typed = texts(answers);
+    match thing {
+        // Taken over by its own topic, which carries the act.
+        OtherThing::GoOn => Asked::Wrong("Nothing was refused.".to_owned()),
+        OtherThing::WrongKey => confirm(answers, wrong_key_prompt(sight), Act::WrongKey),
+        OtherThing::PutBack => Asked::Ready(vec![Act::PutBack]),
+        OtherThing::Park => moves::park(answers),
+        OtherThing::Seen => seen(sight, &typed),
+        OtherThing::Correct => correct(sight, answers),
+        OtherThing::Note => note(sight, &typed),
+        OtherThing::Photo => match typed.as_slice() {
+            [] => field("PHOTO: its number?"),
+            [_] => field("What does it show?"),
+            [number, shows, ..] => {
+                Asked::Ready(vec![Act::Photo { number: (*number).to_owned(), shows: (*shows).to_owned() }])
+            }
+        },
+        OtherThing::Cause => match typed.first() {
+            None => {
+                field("CAUSE of the damage? (heat, rub, pull, water, missing plug, crash, earlier repair…)")
+            }
+            Some(text) => Asked::Ready(vec![Act::Cause { text: (*text).to_owned() }]),
+        },
+        OtherThing::CutFree => cut_free(sight, answers),
+        OtherThing::Loose => loose(sight, &typed),
+        OtherThing::PlugGone => plug_gone(answers),
+        OtherThing::LeftInOld => {
+            at_with_reason(sight, &typed, "LEAVE what is in which old cavity?", |at, reason| Act::LeftInOld {
+                at,
+                reason,
+            })
+        }
+        OtherThing::ReopenLock => reopen(sight, &typed),
+        OtherThing::Accept => accept(sight, &typed),
+        OtherThing::Arrived => match typed.as_slice() {
+            [] => field("ARRIVED: which line of the request?"),
+            [_] => field("How many came?"),
+            [line, count, ..] => match (line.parse(), count.parse()) {
+                (Ok(line), Ok(count)) => Asked::Ready(vec![Act::Arrived { line, count }]),
+                _ => Asked::Wrong("Key two whole numbers.".to_owned()),
+            },
+        },
+        OtherThing::Removed => match typed.as_slice() {
+            [] => field("TAKE OUT for good: which wire? (old:11, or old:11/2 for one of several)"),
+            [_] => field("Under which document?"),
+            [wire, document, ..] => match wire.parse() {
+                Ok(wire) => Asked::Ready(vec![Act::Removed { wire, document: (*document).to_owned() }]),
+                Err(why) => Asked::Wrong(why),
+            },
+        },
+        OtherThing::HandOver => match typed.first() {
+            None => field("HAND OVER to whom?"),
+            Some(to) => Asked::Ready(vec![Act::HandOver { to: (*to).to_owned() }]),
+        },
+        OtherThing::Stop => match typed.first() {
+            None => field("STOP the job for good: why? (Esc: no)"),
+            Some(why) => Asked::Ready(vec![Act::Stop { why: (*why).to_owned() }]),
+        },
+    }
+}
+
+fn confirm(answers: &[Answer], prompt: String, act: Act) -> Asked {
+    match answers.first() {
+        None => picks(prompt, &[Pick::Yes]),
+        Some(_) => Asked::Ready(vec![act]),
+    }
+}
+
+fn wrong_key_prompt(sight: &Sight<'_>) -> String {
+    match sight.job.last_in_force() {
+        Some((n, entry)) => {
+            format!("TAKE BACK entry {}, {}: it did not happen at the bench?", n + 1, entry.act.name())
+        }
+        None => "There is nothing to take back.".to_owned(),
+    }
+}
+
+fn seen(sight: &Sight<'_>, typed: &[&str]) -> Asked {
+    match typed {
+        [] => field("SEEN: which lead or plug? (the old label it was recorded in, new:4, loose/1)"),
+        [_] => field("Where do you see it? (hand, unseen, a new label, old:3, or tag T1)"),
+        [_, _] => field("What happened?"),
+        [item, place, reason, ..] => {
+            let item = match item_id(sight, item) {
+                Ok(item) => item,
+                Err(why) => return Asked::Wrong(why),
+            };
+            let at = match place.trim().to_ascii_lowercase().as_str() {
+                "hand" => SeenAt::Hand,
+                "unseen" | "nowhere" => SeenAt::Unseen,
+                tag if tag.starts_with("tag ") => match place.trim().get(4..).unwrap_or("").parse() {
+                    Ok(tag) => SeenAt::Parked(tag),
+                    Err(why) => return Asked::Wrong(format!("{why}")),
+                },
+                _ => match sight.resolve(JobSide::New, place) {
+                    Ok(at) => SeenAt::In(at),
+                    Err(why) => return Asked::Wrong(why),
+                },
+            };
+            Asked::Ready(vec![Act::Seen { item, at, reason: (*reason).to_owned() }])
+        }
+    }
+}
+
+fn item_id(sight: &Sight<'_>, typed: &str) -> Result<ItemId, String> {
+    if typed.contains('/') {
+        return typed.parse();
+    }
+    sight.resolve(JobSide::Old, typed).map(ItemId::At)
+}
+
+fn correct(sight: &Sight<'_>, answers: &[Answer]) -> Asked {
+    let Some((Answer::Text(label), rest)) = answers.split_first() else {
+        return field("CORRECT the record of which old cavity?");
+    };
+    let at = match sight.resolve(JobSide::Old, label) {
+        Ok(at) => at,
+        Err(why) => return Asked::Wrong(why),
+    };
+    // The last text is the reason; the ones before belong to the content.
+    match record::record(sight, Some(&at), rest) {
+        Asked::Ready(acts) => {
+            let wants = usize::from(matches!(rest.first(), Some(Answer::Pick(Pick::Wired | Pick::Bridge))));
+            match (texts(rest).get(wants), acts.into_iter().next()) {
+                (None, _) => field("What do you see that differs?"),
+                (Some(reason), Some(Act::Recorded { holds, .. })) => {
+                    Asked::Ready(vec![Act::RecordCorrected { at, holds, reason: (*reason).to_owned() }])
+                }
+                _ => Asked::Wrong("Say what it holds.".to_owned()),
+            }
+        }
+        asked => asked,
+    }
+}
+
+fn note(sight: &Sight<'_>, typed: &[&str]) -> Asked {
+    match typed {
+        [] => field("NOTE about what? (a label, or - for the whole job)"),
+        [_] => field("The note?"),
+        [about, text, ..] => {
+            let about = match *about {
+                "-" => About::Job,
+                label => {
+                    let old = sight.resolve(JobSide::Old, label);
+                    match old.or_else(|_| sight.resolve(JobSide::New, label)) {
+                        Ok(at) => About::At(at),
+                        Err(why) => return Asked::Wrong(why),
+                    }
+                }
+            };
+            Asked::Ready(vec![Act::Note { text: (*text).to_owned(), about }])
+        }
+    }
+}
+
+fn cut_free(sight: &Sight<'_>, answers: &[Answer]) -> Asked {
+    match texts(answers).as_slice() {
+        [] => field("CUT FREE the lead of which old cavity?"),
+        [label] => match sight.resolve(JobSide::Old, label) {
+            Ok(_) => field("Before the cut: what is written on the wire you are about to cut?"),
+            Err(why) => Asked::Wrong(why),
+        },
+        [_, _] => field("How far behind the housing? (50 mm)"),
+        [label, circuit, distance, ..] => {
+            let Some(Answer::Pick(stayed)) = answers.last() else {
+                return picks("Did the terminal stay in its cavity?", &[Pick::Yes, Pick::No]);
+            };
+            let distance: Length = match distance.parse() {
+                Ok(distance) => distance,
+                Err(why) => return Asked::Wrong(format!("{why}")),
+            };
+            match sight.resolve(JobSide::Old, label) {
+                Ok(from) => Asked::Ready(vec![Act::CutFree {
+                    from,
+                    distance,
+                    terminal_stayed: *stayed == Pick::Yes,
+                    circuit: Some((*circuit).to_owned()),
+                    anyway: None,
+                }]),
+                Err(why) => Asked::Wrong(why),
+            }
+        }
+    }
+}
+
+fn loose(sight: &Sight<'_>, typed: &[&str]) -> Asked {
+    let Some(line) = typed.first() else {
+        return field("LOOSE: which leads, each with its tag? (3=T1 4=T2)");
+    };
+    let mut leads = Vec::new();
+    for pair in line.split_whitespace() {
+        let Some((label, tag)) = pair.split_once('=') else {
+            return Asked::Wrong("Write label=tag for each lead.".to_owned());
+        };
+        match (sight.resolve(JobSide::Old, label), tag.parse()) {
+            (Ok(at), Ok(tag)) => leads.push((at, tag)),
+            (Err(why), _) => return Asked::Wrong(why),
+            (_, Err(why)) => return Asked::Wrong(format!("{why}")),
+        }
+    }
+    Asked::Ready(vec![Act::Loose { leads }])
+}
+
+fn plug_gone(answers: &[Answer]) -> Asked {
+    match (answers.first(), texts(answers).first()) {
+        (None, _) => {
+            picks("The PLUG in the hand, else in the tray:", &[Pick::LoseIt, Pick::ScrapIt, Pick::ReturnIt])
+        }
+        (Some(Answer::Pick(Pick::LoseIt)), _) => Asked::Ready(vec![Act::LosePlug]),
+        (Some(Answer::Pick(Pick::ReturnIt)), _) => Asked::Ready(vec![Act::ReturnPlug]),
+        (Some(_), None) => field("Why is it scrapped?"),
+        (Some(_), Some(reason)) => Asked::Ready(vec![Act::ScrapPlug { reason: (*reason).to_owned() }]),
+    }
+}
+
+fn at_with_reason(sight: &Sight<'_>, typed: &[&str], prompt: &str, act: fn(Address, String) -> Act) -> Asked {
+    match typed {
+        [] => field(prompt),
+        [_] => field("Why?"),
+        [label, reason, ..] => match sight.resolve(JobSide::Old, label) {
+            Ok(at) => Asked::Ready(vec![act(at, (*reason).to_owned())]),
+            Err(why) => Asked::Wrong(why),
+        },
+    }
+}
+
+fn reopen(sight: &Sight<'_>, typed: &[&str]) -> Asked {
+    let set = sight.state().side(JobSide::New).find(|h| h.lock == Some(LockState::FullSet));
+    let Some((housing, lock)) = set.and_then(|h| h.housing().lock.as_ref().map(|l| (h, l))) else {
+        return Asked::Wrong(format!("No lock on the {} side is full-set.", side_words(JobSide::New)));
+    };
+    match typed.first() {
+        None => field("OPEN the new lock again: why? (its fingers tire)"),
+        Some(why) => Asked::Ready(vec![Act::Lock {
+            housing: housing.name.clone(),
+            to: lock.open_state,
+            finger: true,
+            why: Some((*why).to_owned()),
+            anyway: None,
+        }]),
+    }
+}
+
+fn accept(sight: &Sight<'_>, typed: &[&str]) -> Asked {
+    let open: Vec<_> = sight.survey.account.open_flags().collect();
+    match typed {
+        [] => field("ACCEPT which flag? Key its number on the account page"),
+        [_] => field("Who accepts it?"),
+        [_, _] => field("Why?"),
+        [_, _, _] => field("Until when, if it is a temporary measure? (2026-12-01, or -)"),
+        [number, by, reason, due, ..] => {
+            let flag = number.parse::<usize>().ok().and_then(|n| open.get(n.checked_sub(1)?).copied());
+            match flag {
+                None => Asked::Wrong(format!("Key a number from 1 to {}.", open.len())),
+                Some(flag) => Asked::Ready(vec![Act::Accept {
+                    flag: flag.code,
+                    at: flag.at.clone(),
+                    by: Some((*by).to_owned()),
+                    reason: (*reason).to_owned(),
+                    due: (*due != "-").then(|| (*due).to_owned()),
+                }]),
+            }
+        }
+    }
+}
+
+/// Whether a thing makes sense now, so that the menu shows only what works.
+pub fn makes_sense(sight: &Sight<'_>, thing: OtherThing) -> bool {
+    let state = sight.state();
+    let plug_about = || state.plugs.iter().any(|p| matches!(p.place, Place::Hand | Place::Tray));
+    match thing {
+        OtherThing::PutBack | OtherThing::Park => state.in_hand().is_some(),
+        OtherThing::PlugGone => plug_about(),
+        OtherThing::ReopenLock => state.side(JobSide::New).any(|h| h.lock == Some(LockState::FullSet)),
+        OtherThing::Arrived => state.requested.is_some(),
+        OtherThing::Accept => sight.survey.account.open_flags().next().is_some(),
+        OtherThing::CutFree | OtherThing::Loose | OtherThing::LeftInOld | OtherThing::Removed => {
+            state.records_finished()
+        }
+        _ => true,
+    }
+}

@@ -1,0 +1,282 @@
+//! Questions before the first move: gates, views, anchors, comparisons, decisions, tags.
+
+use crate::{
+    face::{Face, PosePlace},
+    record::{Address, HousingName},
+    swap::{
+        Act, Fit, GateAnswer, GateKind, ItemId, JobSide, MapSource, Measured, Question, RecordSide,
+        place_in_words, pose_in_words,
+    },
+};
+
+use super::{Answer, Asked, field, picks, texts};
+use crate::screen::{keys::Pick, sight::Sight};
+
+/// A gate: what the diagram says, what is seen, a document and a name. Nothing passes on Enter.
+pub(super) fn gate(sight: &Sight<'_>, gate: GateKind, answers: &[Answer]) -> Asked {
+    let Some(Answer::Pick(pick)) = answers.first() else {
+        let offered = [Pick::Absent, Pick::Released, Pick::Stop, Pick::DontKnow];
+        return picks(format!("GATE, {}: {}", gate.title(), gate.question()), &offered);
+    };
+    let answer = match pick {
+        Pick::Absent => GateAnswer::Absent,
+        Pick::Released => GateAnswer::Released,
+        Pick::DontKnow => GateAnswer::DontKnow,
+        _ => GateAnswer::Stop,
+    };
+    let typed = texts(answers);
+    let questions: &[&str] = match answer {
+        GateAnswer::Stop | GateAnswer::DontKnow => &[],
+        GateAnswer::Released if gate.needs_measured_zero() => &[
+            "What does the diagram say these circuits are? (= as at the last gate)",
+            "Colour of the sleeve or connector? (none, yellow, orange…)",
+            "Which document does it rest on?",
+            "Name of the person who answers for it?",
+            "Volts measured at the connector?",
+            "Between which two points?",
+        ],
+        GateAnswer::Absent | GateAnswer::Released => &[
+            "What does the diagram say these circuits are? (= as at the last gate)",
+            "Colour of the sleeve or connector? (none, yellow, orange…)",
+            "Which document does it rest on?",
+            "Name of the person who answers for it?",
+        ],
+    };
+    if let Some(question) = questions.get(typed.len()) {
+        return field(format!("{}: {question}", gate.title()));
+    }
+    let said = |n: usize| {
+        let text = typed.get(n).copied()?;
+        let text = if text == "=" { last_gate(sight, n)? } else { text.to_owned() };
+        (!text.trim().is_empty()).then_some(text)
+    };
+    let measured = match (typed.get(4), typed.get(5)) {
+        (Some(volts), Some(between)) => {
+            if !matches!(answers.last(), Some(Answer::Pick(Pick::Proved))) {
+                return picks("Was the tester proved on a known source before and after?", &[Pick::Proved]);
+            }
+            match volts.parse() {
+                Ok(volts) => Some(Measured { volts, between: (*between).to_owned(), tester_proved: true }),
+                Err(why) => return Asked::Wrong(format!("{why}")),
+            }
+        }
+        _ => None,
+    };
+    Asked::Ready(vec![Act::Gate {
+        gate,
+        answer,
+        circuit: said(0),
+        sleeve: said(1),
+        document: said(2),
+        name: said(3),
+        voltage: None,
+        measured,
+    }])
+}
+
+/// What was typed for the same question at the gate before.
+fn last_gate(sight: &Sight<'_>, question: usize) -> Option<String> {
+    sight.job.entries().iter().rev().find_map(|entry| match &entry.act {
+        Act::Gate { circuit, sleeve, document, name, .. } => match question {
+            0 => circuit.clone(),
+            1 => sleeve.clone(),
+            2 => document.clone(),
+            _ => name.clone(),
+        },
+        _ => None,
+    })
+}
+
+const FEATURES: [Pick; 3] = [Pick::UpFeature1, Pick::UpFeature2, Pick::UpFeature3];
+
+/// Which face is towards the eye and which side is up.
+pub(super) fn view(sight: &Sight<'_>, name: &HousingName, answers: &[Answer]) -> Asked {
+    let Some(housing) = sight.housing(name) else {
+        return Asked::Wrong(format!("There is no housing {name}."));
+    };
+    let part = &housing.housing().part;
+    match answers {
+        [] => picks(
+            format!("HOLD {name} ({part}) as you will work: which face?"),
+            &[Pick::WireFace, Pick::MatingFace],
+        ),
+        [_] => {
+            let features = housing.housing().features.iter().zip(FEATURES);
+            let mut offered: Vec<(Pick, String)> =
+                features.map(|(f, pick)| (pick, format!("{} up", f.name))).collect();
+            for pick in [Pick::UpTop, Pick::UpRight, Pick::UpBottom, Pick::UpLeft] {
+                offered.push((pick, pick.text().to_owned()));
+            }
+            Asked::Picks { prompt: format!("Which side of {name} is up?"), picks: offered }
+        }
+        [face, up, ..] => {
+            let face = if *face == Answer::Pick(Pick::MatingFace) { Face::Mating } else { Face::Wire };
+            let feature = FEATURES.iter().position(|pick| *up == Answer::Pick(*pick));
+            let up = match (feature.and_then(|n| housing.housing().features.get(n)), up) {
+                (Some(feature), _) => feature.name.clone(),
+                (None, Answer::Pick(Pick::UpRight)) => "right".to_owned(),
+                (None, Answer::Pick(Pick::UpBottom)) => "bottom".to_owned(),
+                (None, Answer::Pick(Pick::UpLeft)) => "left".to_owned(),
+                (None, _) => "top".to_owned(),
+            };
+            Asked::Ready(vec![Act::View { housing: name.clone(), face, up }])
+        }
+    }
+}
+
+/// An anchor, asked by the pose and never by the label.
+pub(super) fn anchor(sight: &Sight<'_>, name: &HousingName, place: PosePlace, answers: &[Answer]) -> Asked {
+    let Some(housing) = sight.housing(name) else {
+        return Asked::Wrong(format!("There is no housing {name}."));
+    };
+    let pose = pose_in_words(housing.housing(), housing.pose());
+    let typed = texts(answers);
+    let done = |colour, mark: &str| {
+        Asked::Ready(vec![Act::Anchor { housing: name.clone(), place, colour, mark: mark.to_owned() }])
+    };
+    if place == PosePlace::Key {
+        return match typed.first() {
+            None => field(format!("ANCHOR {name}, {pose}: which feature do you see on the upper side?")),
+            Some(mark) => done(None, mark),
+        };
+    }
+    let place_words = place_in_words(&housing.seen(), place);
+    let ask_mark = || field(format!("ANCHOR {name}, {pose}: {place_words}. Which mark is moulded there?"));
+    match (housing.side, typed.as_slice()) {
+        (JobSide::Old, []) => {
+            field(format!("ANCHOR {name}, {pose}: {place_words}. Which colour goes in there?"))
+        }
+        (JobSide::New, []) => ask_mark(),
+        (JobSide::Old, [_]) => ask_mark(),
+        (JobSide::New, [mark, ..]) => done(None, mark),
+        (JobSide::Old, [colour, mark, ..]) => match colour.parse() {
+            Ok(colour) => done(Some(colour), mark),
+            Err(why) => Asked::Wrong(format!("{why}")),
+        },
+    }
+}
+
+/// An anchor failed: the reading that fits is offered.
+pub(super) fn failed_anchor(sight: &Sight<'_>, name: &HousingName, answers: &[Answer]) -> Asked {
+    let Some(housing) = sight.housing(name) else {
+        return Asked::Wrong(format!("There is no housing {name}."));
+    };
+    let state = sight.state();
+    let fits = state.readings_that_fit(housing);
+    let failed = state.failed_anchor(housing);
+    match (answers.first(), fits.as_slice(), failed) {
+        (None, [one], _) => picks(
+            format!("The list fits the connector if it was {}: flip the whole list?", one.in_words()),
+            &[Pick::FlipRecord, Pick::Answer, Pick::WireFace],
+        ),
+        (None, _, _) => {
+            picks("What you see is not what is recorded. Look again:", &[Pick::Answer, Pick::WireFace])
+        }
+        (Some(Answer::Pick(Pick::FlipRecord)), [one], _) => Asked::Ready(vec![Act::RecordFlipped {
+            housing: Some(name.clone()),
+            how: *one,
+            reason: format!("anchors fit a record {}", one.in_words()),
+        }]),
+        (Some(Answer::Pick(Pick::Answer)), _, Some(anchor)) => {
+            anchor_again(sight, name, anchor.place, answers)
+        }
+        _ => match answers.get(1..) {
+            Some(rest) => view(sight, name, rest),
+            None => Asked::Wrong("Look again.".to_owned()),
+        },
+    }
+}
+
+fn anchor_again(sight: &Sight<'_>, name: &HousingName, place: PosePlace, answers: &[Answer]) -> Asked {
+    anchor(sight, name, place, answers.get(1..).unwrap_or_default())
+}
+
+/// A question with the mating half in the hand.
+pub(super) fn compare(question: Question, answers: &[Answer]) -> Asked {
+    let answer = match answers.first() {
+        None => {
+            let prompt = format!(
+                "COMPARE with the mating half in your hand: does the {} of the new housing agree?",
+                question.words()
+            );
+            return picks(prompt, &[Pick::Yes, Pick::Differs, Pick::DontKnow]);
+        }
+        Some(Answer::Pick(Pick::Yes)) => Fit::Fits,
+        Some(Answer::Pick(Pick::Differs)) => Fit::Differs,
+        Some(_) => Fit::DontKnow,
+    };
+    Asked::Ready(vec![Act::Compared { question, answer, mating_half: true }])
+}
+
+/// A difference between what is found and what should be.
+pub(super) fn decide(sight: &Sight<'_>, at: &Address, answers: &[Answer]) -> Asked {
+    let sentence = sight
+        .state()
+        .differences()
+        .into_iter()
+        .find(|d| d.at == *at)
+        .map_or_else(|| format!("A difference at {at}."), |d| d.sentence());
+    let wins = match answers.first() {
+        None => {
+            return picks(
+                format!("DECIDE: {sentence} Which is to be?"),
+                &[Pick::FoundWins, Pick::ShouldWins],
+            );
+        }
+        Some(Answer::Pick(Pick::ShouldWins)) => RecordSide::Should,
+        Some(_) => RecordSide::Found,
+    };
+    match texts(answers).first() {
+        None => field("Why? (factory variant, earlier repair, fault to correct…)"),
+        Some(reason) => {
+            Asked::Ready(vec![Act::Decided { at: at.clone(), wins, reason: (*reason).to_owned() }])
+        }
+    }
+}
+
+/// The map from old to new.
+pub(super) fn confirm_map(answers: &[Answer]) -> Asked {
+    match answers.first() {
+        None => picks("CONFIRM the map: every cavity goes to the one of the same label.", &[Pick::Confirm]),
+        Some(_) => Asked::Ready(vec![Act::MapConfirmed { source: MapSource::SameLabels }]),
+    }
+}
+
+/// Neighbours of a hole that was open at intake.
+pub(super) fn look_at(cavities: &[Address], answers: &[Answer]) -> Asked {
+    let labels: Vec<&crate::face::Label> = cavities.iter().map(|at| &at.label).collect();
+    let Some(first) = cavities.first() else { return Asked::Wrong("Nothing to look at.".to_owned()) };
+    let looked = |sound: bool| Act::LookedOver {
+        housing: first.housing.clone(),
+        face: Face::Wire,
+        cavities: cavities.iter().map(|at| at.label.clone()).collect(),
+        sound,
+    };
+    match (answers.first(), texts(answers).first()) {
+        (None, _) => picks(
+            format!(
+                "LOOK at {} beside the open hole: corrosion, moisture, dirt?",
+                crate::quantity::list_of(&labels)
+            ),
+            &[Pick::Sound, Pick::NotSo],
+        ),
+        (Some(Answer::Pick(Pick::Sound)), _) => Asked::Ready(vec![looked(true)]),
+        (Some(_), None) => field("What do you see?"),
+        (Some(_), Some(text)) => Asked::Ready(vec![
+            looked(false),
+            Act::Note { text: (*text).to_owned(), about: crate::swap::About::At(first.clone()) },
+        ]),
+    }
+}
+
+/// A tag for a look-alike.
+pub(super) fn tag(sight: &Sight<'_>, lead: &ItemId, answers: &[Answer]) -> Asked {
+    let Some(typed) = texts(answers).first().copied() else {
+        let call = sight.state().lead(lead).map_or_else(|| lead.to_string(), |l| sight.state().call(l));
+        return field(format!("TAG {call} in {lead}: it looks like another here. What is on the tag?"));
+    };
+    match typed.parse() {
+        Ok(tag) => Asked::Ready(vec![Act::Tagged { lead: lead.clone(), tag }]),
+        Err(why) => Asked::Wrong(format!("{why}")),
+    }
+}

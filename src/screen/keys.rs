@@ -1,0 +1,269 @@
+//! Every key of the program, once. The handler, the footer and the help page read these tables.
+//!
+//! While a value is typed, printable keys go into the field; elsewhere one key is one answer.
+//! No chords, nothing a plain terminal cannot send.
+
+use crossterm::event::{KeyCode, KeyEvent, KeyEventKind};
+
+/// A key that works the same on every page.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[allow(missing_docs)]
+pub enum Common {
+    Enter,
+    Back,
+    Erase,
+    NextPage,
+    LastPage,
+    Up,
+    Down,
+    Other,
+    Help,
+    Jump,
+    Flip,
+    Turn,
+    Leave,
+}
+
+/// A common key: what it is, how it is named, what it does, whether it also works while a value
+/// is typed.
+pub struct CommonKey {
+    /// What it does, as a value.
+    pub does: Common,
+    /// What the keyboard sends.
+    pub code: KeyCode,
+    /// How it is named.
+    pub name: &'static str,
+    /// What it does, in words.
+    pub text: &'static str,
+    /// Whether it works while a value is typed.
+    pub in_field: bool,
+}
+
+const fn key(
+    does: Common,
+    code: KeyCode,
+    name: &'static str,
+    text: &'static str,
+    in_field: bool,
+) -> CommonKey {
+    CommonKey { does, code, name, text, in_field }
+}
+
+/// The common keys.
+pub const COMMON: [CommonKey; 13] = [
+    key(Common::Enter, KeyCode::Enter, "Enter", "ends what you type", true),
+    key(Common::Back, KeyCode::Esc, "Esc", "one answer back", true),
+    key(Common::Erase, KeyCode::Backspace, "Backspace", "erases a character", true),
+    key(Common::NextPage, KeyCode::Tab, "Tab", "next page", true),
+    key(Common::LastPage, KeyCode::BackTab, "Shift-Tab", "page before", true),
+    key(Common::Up, KeyCode::Up, "Up", "up the list", true),
+    key(Common::Down, KeyCode::Down, "Down", "down the list", true),
+    key(Common::Other, KeyCode::Char('!'), "!", "other things one can do here", true),
+    key(Common::Help, KeyCode::Char('?'), "?", "help", true),
+    key(Common::Jump, KeyCode::Char('/'), "/", "jump to a cavity by its label", false),
+    key(Common::Flip, KeyCode::Char('v'), "v", "view the other face", false),
+    key(Common::Turn, KeyCode::Char('u'), "u", "turn upside down", false),
+    key(Common::Leave, KeyCode::Char('q'), "q", "leave", false),
+];
+
+/// A one-key answer.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+#[allow(missing_docs)]
+pub enum Pick {
+    Absent,
+    Answer,
+    Blocked,
+    Bridge,
+    Broken,
+    Clicked,
+    Confirm,
+    Differs,
+    DontKnow,
+    Empty,
+    Failed,
+    Finger,
+    Finished,
+    FlipRecord,
+    Forced,
+    FoundWins,
+    Freely,
+    FromStock,
+    FromTray,
+    Good,
+    Held,
+    InPlace,
+    Level,
+    LoseIt,
+    MatingFace,
+    Missing,
+    New,
+    No,
+    NoClick,
+    NoSeal,
+    NotHeld,
+    NotLevel,
+    NotSo,
+    Off,
+    On,
+    Open,
+    Other,
+    Out,
+    Passed,
+    Plugged,
+    Pressed,
+    Proved,
+    PutBack,
+    Reform,
+    Released,
+    RepairDone,
+    RepairLead,
+    RepairNeeded,
+    Repeat,
+    ReturnIt,
+    ScrapIt,
+    Seal,
+    SealWith,
+    Send,
+    ShouldWins,
+    Sound,
+    Spare,
+    Stop,
+    Tagged,
+    TakeUp,
+    Terminal,
+    ToTray,
+    UpBottom,
+    UpFeature1,
+    UpFeature2,
+    UpFeature3,
+    UpLeft,
+    UpRight,
+    UpTop,
+    WireFace,
+    Wired,
+    Yes,
+}
+
+/// Every one-key answer: the key and what it says. Two answers offered at once never share a
+/// key; typing, clicking and tugging are three different keys.
+pub const PICKS: [(Pick, char, &str); 72] = [
+    (Pick::Absent, 'n', "no such circuit here"),
+    (Pick::Answer, 'a', "answer it again"),
+    (Pick::Blocked, 'b', "blocked: moulded shut"),
+    (Pick::Bridge, 'c', "clip, bridge or diode"),
+    (Pick::Broken, 'b', "it is broken"),
+    (Pick::Clicked, 'c', "in and clicked"),
+    (Pick::Confirm, 'm', "map confirmed: same labels on both"),
+    (Pick::Differs, 'n', "it differs"),
+    (Pick::DontKnow, 'd', "don't know"),
+    (Pick::Empty, 'e', "empty: nothing belongs there"),
+    (Pick::Failed, 'f', "failed"),
+    (Pick::Finger, 'f', "home, finger pressure only"),
+    (Pick::Finished, 'f', "finished: every cavity is recorded"),
+    (Pick::FlipRecord, 'f', "flip the whole record"),
+    (Pick::Forced, 'r', "it needed force"),
+    (Pick::FoundWins, 'f', "as found"),
+    (Pick::Freely, 'f', "it came freely"),
+    (Pick::FromStock, 'c', "in, a new one from stock"),
+    (Pick::FromTray, 't', "in, the one from the tray"),
+    (Pick::Good, 'g', "good"),
+    (Pick::Held, 't', "tugged and held"),
+    (Pick::InPlace, 'c', "in"),
+    (Pick::Level, 'y', "mated, wires level at the rear"),
+    (Pick::LoseIt, 'l', "lost"),
+    (Pick::MatingFace, 'm', "mating face towards you"),
+    (Pick::Missing, 'm', "the seal is missing"),
+    (Pick::New, 'n', "make a new job"),
+    (Pick::No, 'n', "not so"),
+    (Pick::NoClick, 'n', "in, no click"),
+    (Pick::NoSeal, 'n', "it carries no seal"),
+    (Pick::NotHeld, 'n', "it did not hold"),
+    (Pick::NotLevel, 'n', "a wire was pushed back"),
+    (Pick::NotSo, 'x', "not so: ask me each"),
+    (Pick::Off, 'o', "off"),
+    (Pick::On, 'o', "on"),
+    (Pick::Open, 'o', "open: something is missing"),
+    (Pick::Other, 'o', "something else"),
+    (Pick::Out, 'o', "out, freely, seal with it"),
+    (Pick::Passed, 'p', "passed"),
+    (Pick::Plugged, 'p', "plug"),
+    (Pick::Pressed, 'p', "only by pressing"),
+    (Pick::Proved, 'y', "tester proved before and after"),
+    (Pick::PutBack, 'b', "put back where it came from"),
+    (Pick::Reform, 'f', "re-form the tang"),
+    (Pick::Released, 'r', "made safe or released, by name"),
+    (Pick::RepairDone, 'd', "the repair is done"),
+    (Pick::RepairLead, 'l', "a repair lead"),
+    (Pick::RepairNeeded, 'r', "needs a repair"),
+    (Pick::Repeat, 'r', "repeat the last one"),
+    (Pick::ReturnIt, 'r', "back to stock"),
+    (Pick::ScrapIt, 's', "scrap"),
+    (Pick::Seal, 's', "a new seal"),
+    (Pick::SealWith, 's', "the seal came with it"),
+    (Pick::Send, 's', "send the request"),
+    (Pick::ShouldWins, 's', "as it should be"),
+    (Pick::Sound, 's', "sound"),
+    (Pick::Spare, 's', "spare terminal, no wire"),
+    (Pick::Stop, 's', "STOP"),
+    (Pick::Tagged, 'k', "tag and park it"),
+    (Pick::TakeUp, 't', "take it up"),
+    (Pick::Terminal, 't', "a new terminal"),
+    (Pick::ToTray, 't', "into the tray"),
+    (Pick::UpBottom, 'b', "bottom of the drawing up"),
+    (Pick::UpFeature1, '1', ""),
+    (Pick::UpFeature2, '2', ""),
+    (Pick::UpFeature3, '3', ""),
+    (Pick::UpLeft, 'l', "left of the drawing up"),
+    (Pick::UpRight, 'r', "right of the drawing up"),
+    (Pick::UpTop, 't', "top of the drawing up"),
+    (Pick::WireFace, 'w', "wires towards you"),
+    (Pick::Wired, 'w', "wired"),
+    (Pick::Yes, 'y', "yes"),
+];
+
+impl Pick {
+    /// The key.
+    pub fn key(self) -> char {
+        PICKS.iter().find(|(pick, ..)| *pick == self).map_or(' ', |(_, key, _)| *key)
+    }
+
+    /// What it says.
+    pub fn text(self) -> &'static str {
+        PICKS.iter().find(|(pick, ..)| *pick == self).map_or("", |(.., text)| *text)
+    }
+}
+
+/// What a key press means to the handler.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Pressed {
+    /// A common key.
+    Common(Common),
+    /// A printable character.
+    Char(char),
+    /// Nothing of ours.
+    Nothing,
+}
+
+/// Reads a key press; while a value is typed, only the keys marked so are common keys.
+pub fn pressed(event: KeyEvent, in_field: bool) -> Pressed {
+    // Held keys arrive as repeats where the terminal tells; they never answer a question.
+    if event.kind != KeyEventKind::Press {
+        return Pressed::Nothing;
+    }
+    // Not a chord of ours, but what every terminal user reaches for to get out.
+    if event.code == KeyCode::Char('c') && event.modifiers.contains(crossterm::event::KeyModifiers::CONTROL) {
+        return Pressed::Common(Common::Leave);
+    }
+    if event
+        .modifiers
+        .intersects(crossterm::event::KeyModifiers::CONTROL | crossterm::event::KeyModifiers::ALT)
+    {
+        return Pressed::Nothing;
+    }
+    let common = COMMON.iter().find(|k| k.code == event.code && (k.in_field || !in_field));
+    match (common, event.code) {
+        (Some(key), _) => Pressed::Common(key.does),
+        (None, KeyCode::Char(c)) => Pressed::Char(c),
+        _ => Pressed::Nothing,
+    }
+}

@@ -1,0 +1,18 @@
+//! The terminal. Screens are pure: `update` takes a key press and says what is to be done, `view`
+//! draws; the shell performs. Keys stand once, in [`keys`].
+
+pub mod ask;
+pub mod board;
+pub mod keys;
+pub mod shell;
+pub mod sight;
+pub mod state;
+pub mod theme;
+mod update;
+pub mod view;
+
+pub use shell::{Sitting, run_board, run_job};
+pub use sight::Sight;
+pub use state::{Effect, Outcome, Ui};
+pub use theme::Theme;
+pub use view::{to_ascii, view};

@@ -1,0 +1,264 @@
+//! The shell of the screens: terminal, keys, and the work that pure screens hand over. The only
+//! part of this module that does anything.
+
+use std::{io, path::Path, time::Duration};
+
+use anyhow::{Context, Result, bail};
+use crossterm::{
+    event::{self, DisableBracketedPaste, EnableBracketedPaste, Event, KeyEvent},
+    execute,
+};
+use jiff::Timestamp;
+use ratatui::DefaultTerminal;
+
+use super::{
+    board::{Board, BoardEffect, BoardLine, view_board},
+    sight::Sight,
+    state::{Effect, Message, Outcome, Ui},
+    theme::Theme,
+    view::view,
+};
+use crate::{
+    request::{RequestForm, RequestHead},
+    store::{EnterProblem, OpenJob, Store, last_request, send_request},
+    swap::{Account, Act, Entry, JobState, Status, Survey},
+};
+
+/// What the shell needs to know about this sitting.
+pub struct Sitting {
+    /// The folder of jobs.
+    pub store: Store,
+    /// Who works here.
+    pub by: String,
+    /// The look of the terminal.
+    pub theme: Theme,
+}
+
+impl Sitting {
+    /// A sitting; colours as `NO_COLOR` says.
+    pub fn new(store: Store, by: String, ascii: bool) -> Self {
+        let colour = std::env::var_os("NO_COLOR").is_none_or(|value| value.is_empty());
+        Self { store, by, theme: Theme { colour, ascii } }
+    }
+}
+
+/// Runs the job board until somebody leaves.
+pub fn run_board(sitting: &Sitting) -> Result<()> {
+    with_terminal(|terminal| {
+        let mut board = Board::of(board_lines(&sitting.store)?);
+        loop {
+            terminal.draw(|frame| view_board(&board, sitting.theme, frame.area(), frame.buffer_mut()))?;
+            for key in next_keys()? {
+                match board.update(key) {
+                    BoardEffect::None => {}
+                    BoardEffect::Leave => return Ok(()),
+                    BoardEffect::Open(id) => {
+                        let opened =
+                            sitting.store.path_of(&id).and_then(|path| work_on(terminal, sitting, &path));
+                        let marked = board.marked;
+                        board = Board::of(board_lines(&sitting.store)?);
+                        board.marked = board.lines.iter().position(|line| line.id == id).unwrap_or(marked);
+                        board.message = opened.err().map(|why| format!("{why:#}"));
+                        break;
+                    }
+                }
+            }
+        }
+    })
+}
+
+/// Opens one job until somebody leaves it.
+pub fn run_job(sitting: &Sitting, path: &Path) -> Result<()> {
+    // What cannot be opened is said on the plain terminal.
+    OpenJob::look(path)?;
+    with_terminal(|terminal| work_on(terminal, sitting, path))
+}
+
+/// Sets the terminal up and puts it back, whatever happens.
+fn with_terminal<T>(work: impl FnOnce(&mut DefaultTerminal) -> Result<T>) -> Result<T> {
+    use io::IsTerminal;
+    if !io::stdout().is_terminal() || !io::stdin().is_terminal() {
+        bail!("this needs a terminal");
+    }
+    // Our own theme honours NO_COLOR; left to itself crossterm would wipe bold and reverse, too.
+    crossterm::style::force_color_output(true);
+    let mut terminal = ratatui::try_init().context("the terminal cannot be set up")?;
+    let _paste = execute!(io::stdout(), EnableBracketedPaste);
+    let done = work(&mut terminal);
+    let _paste = execute!(io::stdout(), DisableBracketedPaste);
+    ratatui::restore();
+    done
+}
+
+/// Waits for a key, then takes all that wait, so that one frame answers them.
+fn next_keys() -> Result<Vec<KeyEvent>> {
+    let mut keys = Vec::new();
+    loop {
+        if keys.is_empty() || event::poll(Duration::ZERO)? {
+            match event::read()? {
+                Event::Key(key) => keys.push(key),
+                Event::Paste(text) => keys.extend(text.chars().filter(|c| !c.is_control()).map(typed)),
+                // Drawn anew at its new size.
+                Event::Resize(..) => return Ok(keys),
+                _ => {}
+            }
+        } else {
+            return Ok(keys);
+        }
+    }
+}
+
+fn typed(c: char) -> KeyEvent {
+    KeyEvent::new(event::KeyCode::Char(c), event::KeyModifiers::NONE)
+}
+
+/// A job on the screen.
+struct Bench<'a> {
+    open: OpenJob,
+    survey: Survey,
+    last_request: Option<RequestForm>,
+    id: String,
+    sitting: &'a Sitting,
+}
+
+impl<'a> Bench<'a> {
+    fn open(sitting: &'a Sitting, path: &Path) -> Result<Self> {
+        let open = OpenJob::open(path, &sitting.by, Timestamp::now())?;
+        let survey = open.job().survey(Timestamp::now());
+        let (id, last_request) = (open.id(), last_request(&open)?);
+        Ok(Self { open, survey, last_request, id, sitting })
+    }
+
+    fn sight(&self) -> Sight<'_> {
+        Sight {
+            id: &self.id,
+            job: self.open.job(),
+            survey: &self.survey,
+            last_request: self.last_request.as_ref(),
+            by: &self.sitting.by,
+            read_only: self.open.read_only(),
+        }
+    }
+
+    /// Does what a screen asks for, and looks at the job anew.
+    fn perform(&mut self, work: impl FnOnce(&mut OpenJob) -> Outcome) -> Outcome {
+        let outcome = work(&mut self.open);
+        self.survey = self.open.job().survey(Timestamp::now());
+        self.last_request = last_request(&self.open).unwrap_or(None);
+        outcome
+    }
+}
+
+fn work_on(terminal: &mut DefaultTerminal, sitting: &Sitting, path: &Path) -> Result<()> {
+    let mut bench = Bench::open(sitting, path)?;
+    let mut ui = Ui::default();
+    if let Some(trouble) = bench.open.trouble() {
+        ui.message = Some(Message::Trouble(trouble.to_owned()));
+    }
+    loop {
+        terminal.draw(|frame| view(&bench.sight(), &ui, sitting.theme, frame.area(), frame.buffer_mut()))?;
+        for key in next_keys()? {
+            let outcome = match ui.update(&bench.sight(), key) {
+                Effect::None => continue,
+                Effect::Leave => return Ok(()),
+                Effect::Enter(acts) => bench.perform(|open| enter(open, &sitting.by, acts)),
+                Effect::SendRequest => bench.perform(|open| send(open, &sitting.by)),
+            };
+            ui.finish(outcome);
+        }
+    }
+}
+
+/// Enters acts by the one road; the first refusal stops.
+fn enter(open: &mut OpenJob, by: &str, acts: Vec<Act>) -> Outcome {
+    let mut said = String::new();
+    for act in acts {
+        let at = Timestamp::from_second(Timestamp::now().as_second()).unwrap_or_default();
+        said = act.name();
+        match open.enter(Entry { at, by: by.to_owned(), act: act.clone() }) {
+            Ok(_) => {}
+            Err(EnterProblem::Refused { refusals, can_go_on }) => {
+                return Outcome::Refused { act: Box::new(act), refusals, can_go_on };
+            }
+            Err(other) => return Outcome::Trouble(other.to_string()),
+        }
+    }
+    Outcome::Entered(format!("on disk: {said}"))
+}
+
+fn send(open: &mut OpenJob, by: &str) -> Outcome {
+    let head = RequestHead { asked_by: by.to_owned(), ..RequestHead::default() };
+    match send_request(open, head, Timestamp::now()) {
+        Ok(request) => Outcome::Entered(format!("on disk and sent: {}", request.file_name())),
+        Err(why) => Outcome::Trouble(format!("{why:#}")),
+    }
+}
+
+/// Every job of the folder as the board shows it.
+fn board_lines(store: &Store) -> Result<Vec<BoardLine>> {
+    let mut lines = Vec::new();
+    for listed in store.jobs()? {
+        let touched = Timestamp::try_from(listed.touched).unwrap_or_default();
+        let touched = touched.to_string().get(..16).unwrap_or_default().replace('T', " ");
+        let id = listed.id.to_string();
+        lines.push(match &listed.job {
+            Ok(open) => {
+                let ticket = &open.job().state().ticket;
+                let survey = open.job().survey(Timestamp::now());
+                BoardLine {
+                    id,
+                    asset: ticket.asset.clone(),
+                    connector: ticket.connector.clone(),
+                    state: survey.account.state.as_str().to_owned(),
+                    about: about(open, &survey),
+                    touched,
+                    opens: true,
+                }
+            }
+            Err(why) => BoardLine {
+                id,
+                asset: String::new(),
+                connector: String::new(),
+                state: "unreadable".to_owned(),
+                about: why.clone(),
+                touched,
+                opens: false,
+            },
+        });
+    }
+    Ok(lines)
+}
+
+/// What a job waits for, or how far it is.
+fn about(open: &OpenJob, survey: &Survey) -> String {
+    let account: &Account = &survey.account;
+    let state = open.job().state();
+    if let Some(trouble) = open.trouble() {
+        return trouble.to_owned();
+    }
+    match account.state {
+        JobState::Stopped => state.stopped.clone().unwrap_or_default(),
+        JobState::Closed => format!("signed by {}", state.signed.clone().unwrap_or_default()),
+        JobState::Waiting => {
+            let waits: Vec<String> = state
+                .leads
+                .iter()
+                .filter(|lead| state.waits_for_part(lead))
+                .map(|lead| state.call(lead))
+                .collect();
+            format!("waits for parts: {}", waits.join(", "))
+        }
+        JobState::NotStartable => {
+            let gravest = account.open_flags().next();
+            gravest.map_or(String::new(), |flag| flag.say.clone())
+        }
+        JobState::NotStarted | JobState::Moving | JobState::ReadyToClose => {
+            let done = survey.steps.iter().filter(|s| s.status == Status::Done).count();
+            let out = match account.not_in_a_housing() {
+                0 => String::new(),
+                n => format!(", {n} in no housing"),
+            };
+            format!("{done} of {} steps done{out}", survey.steps.len())
+        }
+    }
+}

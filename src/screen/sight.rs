@@ -1,0 +1,71 @@
+//! What a screen may look at: the job as it stands on disk, and nothing it could change.
+
+use crate::{
+    face::Label,
+    record::{Address, HousingName},
+    request::RequestForm,
+    swap::{Job, JobHousing, JobSide, State, Survey},
+};
+
+/// A job as screens see it.
+#[derive(Clone, Copy)]
+pub struct Sight<'a> {
+    /// The job's id.
+    pub id: &'a str,
+    /// The job.
+    pub job: &'a Job,
+    /// Its account, target and steps, reckoned since the last entry.
+    pub survey: &'a Survey,
+    /// The request sent last, when one was.
+    pub last_request: Option<&'a RequestForm>,
+    /// Who works here.
+    pub by: &'a str,
+    /// Why nothing can be entered, when that is so.
+    pub read_only: Option<&'a str>,
+}
+
+impl<'a> Sight<'a> {
+    /// What the entries add up to.
+    pub fn state(&self) -> &'a State {
+        self.job.state()
+    }
+
+    /// A housing by name.
+    pub fn housing(&self, name: &HousingName) -> Option<&'a JobHousing> {
+        self.state().housing(name)
+    }
+
+    /// The address a typed label means on one side: the label alone where it is unique there, or
+    /// a full address.
+    pub fn resolve(&self, side: JobSide, typed: &str) -> Result<Address, String> {
+        let typed = typed.trim();
+        if typed.contains(':') {
+            let at: Address = typed.parse().map_err(|e: crate::record::AddressProblem| e.to_string())?;
+            return match self.state().cavity(&at) {
+                Some(_) => Ok(at),
+                None => Err(format!("There is no cavity {at} in this job.")),
+            };
+        }
+        let housings = || self.state().side(side);
+        let exact = |label: &Label| label.as_str() == typed;
+        let folded = |label: &Label| label.as_str().eq_ignore_ascii_case(typed);
+        let all = |same: &dyn Fn(&Label) -> bool| -> Vec<Address> {
+            housings()
+                .flat_map(|h| h.housing().cavities.iter().map(move |c| (h, &c.label)))
+                .filter(|(_, label)| same(label))
+                .map(|(h, label)| h.address(label))
+                .collect()
+        };
+        let mut found = all(&exact);
+        if found.is_empty() {
+            found = all(&folded);
+        }
+        match found.as_slice() {
+            [one] => Ok(one.clone()),
+            [] => Err(format!("There is no cavity \"{}\" on that side.", crate::quantity::harmless(typed))),
+            _ => {
+                Err(format!("\"{typed}\" is on several housings: key {}.", crate::quantity::list_of(&found)))
+            }
+        }
+    }
+}

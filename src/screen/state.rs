@@ -1,0 +1,140 @@
+//! What a screen remembers between key presses: never anything about the job itself.
+
+use crate::swap::{Act, Refusal};
+
+use super::ask::{Answer, OtherThing, Topic};
+
+/// The pages of a job, in the order Tab goes through them.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[allow(missing_docs)]
+pub enum Page {
+    Bench,
+    Account,
+    Differences,
+    Request,
+    Notes,
+}
+
+/// Every page with its title.
+pub const PAGES: [(Page, &str); 5] = [
+    (Page::Bench, "bench"),
+    (Page::Account, "account"),
+    (Page::Differences, "differences"),
+    (Page::Request, "parts request"),
+    (Page::Notes, "notes"),
+];
+
+/// What stands over the page.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Overlay {
+    /// Nothing.
+    None,
+    /// The help page.
+    Help,
+    /// The menu of other things; which entry is marked.
+    Menu(usize),
+}
+
+/// A message under the question.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Message {
+    /// Something went in.
+    Done(String),
+    /// Something was refused, and what to do instead.
+    Refused(String),
+    /// A disk or journal problem: nothing more can be entered.
+    Trouble(String),
+}
+
+/// What a job's screen remembers.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Ui {
+    /// The page shown.
+    pub page: Page,
+    /// What stands over it.
+    pub overlay: Overlay,
+    /// The topic somebody chose instead of the next step.
+    pub chosen: Option<Topic>,
+    /// The answers so far.
+    pub answers: Vec<Answer>,
+    /// What is typed.
+    pub field: String,
+    /// The message.
+    pub message: Option<Message>,
+    /// What a rule just refused and a named person may go on with.
+    pub refused: Option<Box<Act>>,
+    /// The faces are drawn from the other side.
+    pub flipped: bool,
+    /// The faces are drawn upside down.
+    pub turned: bool,
+    /// How far a list is scrolled.
+    pub scroll: usize,
+}
+
+impl Default for Ui {
+    fn default() -> Self {
+        Self {
+            page: Page::Bench,
+            overlay: Overlay::None,
+            chosen: None,
+            answers: Vec::new(),
+            field: String::new(),
+            message: None,
+            refused: None,
+            flipped: false,
+            turned: false,
+            scroll: 0,
+        }
+    }
+}
+
+/// What the shell is to do.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Effect {
+    /// Nothing but draw.
+    None,
+    /// Enter these acts, in order, by the one road; stop at the first refusal.
+    Enter(Vec<Act>),
+    /// Send the parts request.
+    SendRequest,
+    /// Leave the job.
+    Leave,
+}
+
+/// How the shell's work ended.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Outcome {
+    /// Everything went in; what to say.
+    Entered(String),
+    /// This act was refused; whether a named person may go on.
+    Refused {
+        /// The act.
+        act: Box<Act>,
+        /// What rules or facts say.
+        refusals: Vec<Refusal>,
+        /// Whether it is a rule a named person may go past.
+        can_go_on: bool,
+    },
+    /// The disk or the journal failed.
+    Trouble(String),
+}
+
+impl Ui {
+    /// Starts over with the next step.
+    pub(super) fn forget_answers(&mut self) {
+        self.answers.clear();
+        self.field.clear();
+        self.chosen = None;
+    }
+
+    /// Chooses another thing to do.
+    pub(super) fn choose(&mut self, thing: OtherThing) {
+        self.forget_answers();
+        self.overlay = Overlay::None;
+        self.page = Page::Bench;
+        self.chosen = Some(match (thing, self.refused.take()) {
+            (OtherThing::GoOn, Some(act)) => Topic::Anyway(act),
+            (thing, _) => Topic::Other(thing),
+        });
+    }
+}

@@ -1,0 +1,221 @@
+//! From a key press to what is to be done: pure. The job is looked at, never changed here.
+
+use crossterm::event::KeyEvent;
+
+use crate::swap::Refusal;
+
+use super::{
+    ask::{Answer, Asked, OTHERS, OtherThing, Topic, ask, makes_sense, topic_now},
+    keys::{Common, Pressed, pressed},
+    sight::Sight,
+    state::{Effect, Message, Outcome, Overlay, PAGES, Page, Ui},
+};
+
+impl Ui {
+    /// What the line is about: what somebody chose, else what comes next.
+    pub fn topic(&self, sight: &Sight<'_>) -> Topic {
+        self.chosen.clone().unwrap_or_else(|| topic_now(sight))
+    }
+
+    /// What is asked now.
+    pub fn asked(&self, sight: &Sight<'_>) -> Asked {
+        ask(sight, &self.topic(sight), &self.answers)
+    }
+
+    /// Whether a value is being typed.
+    pub fn is_typing(&self, sight: &Sight<'_>) -> bool {
+        self.page == Page::Bench
+            && self.overlay == Overlay::None
+            && sight.read_only.is_none()
+            && matches!(self.asked(sight), Asked::Field { .. })
+    }
+
+    /// Handles one key press.
+    pub fn update(&mut self, sight: &Sight<'_>, event: KeyEvent) -> Effect {
+        let typing = self.is_typing(sight);
+        match (pressed(event, typing), self.overlay) {
+            (Pressed::Nothing, _) => Effect::None,
+            (key, Overlay::Help) => self.on_help(key),
+            (key, Overlay::Menu(marked)) => self.on_menu(sight, key, marked),
+            (Pressed::Common(common), Overlay::None) => self.on_common(sight, common),
+            (Pressed::Char(c), Overlay::None) => self.on_char(sight, c, typing),
+        }
+    }
+
+    /// The other things that make sense now.
+    pub fn things(&self, sight: &Sight<'_>) -> Vec<OtherThing> {
+        let things = OTHERS.iter().map(|(thing, ..)| *thing);
+        things
+            .filter(|thing| match thing {
+                OtherThing::GoOn => self.refused.is_some(),
+                thing => makes_sense(sight, *thing),
+            })
+            .collect()
+    }
+
+    fn on_help(&mut self, key: Pressed) -> Effect {
+        match key {
+            Pressed::Common(Common::Down) => self.scroll += 1,
+            Pressed::Common(Common::Up) => self.scroll = self.scroll.saturating_sub(1),
+            _ => {
+                self.overlay = Overlay::None;
+                self.scroll = 0;
+            }
+        }
+        Effect::None
+    }
+
+    fn on_menu(&mut self, sight: &Sight<'_>, key: Pressed, marked: usize) -> Effect {
+        let things = self.things(sight);
+        let last = things.len().saturating_sub(1);
+        match key {
+            Pressed::Common(Common::Down) => self.overlay = Overlay::Menu((marked + 1).min(last)),
+            Pressed::Common(Common::Up) => self.overlay = Overlay::Menu(marked.saturating_sub(1)),
+            Pressed::Common(Common::Enter) => {
+                if let Some(thing) = things.get(marked) {
+                    self.choose(*thing);
+                    return self.advance(sight);
+                }
+            }
+            Pressed::Char(typed) => {
+                match OTHERS.iter().find(|(thing, c, _)| *c == typed && things.contains(thing)) {
+                    Some((thing, ..)) => {
+                        self.choose(*thing);
+                        return self.advance(sight);
+                    }
+                    None => self.overlay = Overlay::None,
+                }
+            }
+            _ => self.overlay = Overlay::None,
+        }
+        Effect::None
+    }
+
+    fn on_common(&mut self, sight: &Sight<'_>, key: Common) -> Effect {
+        match key {
+            Common::Enter => return self.on_enter(sight),
+            Common::Back => self.back(),
+            Common::Erase => {
+                self.field.pop();
+            }
+            Common::NextPage => self.turn_page(1),
+            Common::LastPage => self.turn_page(PAGES.len() - 1),
+            Common::Up => self.scroll = self.scroll.saturating_sub(1),
+            Common::Down => self.scroll += 1,
+            Common::Other if sight.read_only.is_none() => self.overlay = Overlay::Menu(0),
+            Common::Other => {}
+            Common::Help => {
+                self.overlay = Overlay::Help;
+                self.scroll = 0;
+            }
+            Common::Jump => {
+                self.forget_answers();
+                self.page = Page::Bench;
+                self.message = None;
+                self.chosen = Some(Topic::Jump);
+            }
+            Common::Flip => self.flipped = !self.flipped,
+            Common::Turn => self.turned = !self.turned,
+            Common::Leave => return Effect::Leave,
+        }
+        Effect::None
+    }
+
+    fn turn_page(&mut self, by: usize) {
+        let here = PAGES.iter().position(|(page, _)| *page == self.page).unwrap_or(0);
+        self.page = PAGES.get((here + by) % PAGES.len()).map_or(Page::Bench, |(page, _)| *page);
+        self.scroll = 0;
+    }
+
+    /// One answer back; with none left, back to the next step.
+    fn back(&mut self) {
+        self.message = None;
+        if !self.field.is_empty() {
+            self.field.clear();
+        } else if self.answers.pop().is_none() {
+            self.chosen = None;
+            self.page = Page::Bench;
+        }
+    }
+
+    fn on_enter(&mut self, sight: &Sight<'_>) -> Effect {
+        if !self.is_typing(sight) || self.field.trim().is_empty() {
+            return Effect::None;
+        }
+        let text = std::mem::take(&mut self.field);
+        self.answers.push(Answer::Text(text.trim().to_owned()));
+        self.advance(sight)
+    }
+
+    fn on_char(&mut self, sight: &Sight<'_>, c: char, typing: bool) -> Effect {
+        if self.page == Page::Request {
+            return if c == super::keys::Pick::Send.key() && sight.read_only.is_none() {
+                Effect::SendRequest
+            } else {
+                Effect::None
+            };
+        }
+        if self.page != Page::Bench || sight.read_only.is_some() {
+            return Effect::None;
+        }
+        if typing {
+            if !crate::quantity::is_harmful(c) {
+                self.field.push(c);
+            }
+            return Effect::None;
+        }
+        let Asked::Picks { picks, .. } = self.asked(sight) else { return Effect::None };
+        match picks.iter().find(|(pick, _)| pick.key() == c) {
+            Some((pick, _)) => {
+                self.answers.push(Answer::Pick(*pick));
+                self.advance(sight)
+            }
+            None => Effect::None,
+        }
+    }
+
+    /// Goes on after an answer: asks the next question, says what cannot be, or hands over the
+    /// acts.
+    fn advance(&mut self, sight: &Sight<'_>) -> Effect {
+        self.message = None;
+        match self.asked(sight) {
+            Asked::Ready(acts) => Effect::Enter(acts),
+            Asked::Wrong(why) => {
+                self.answers.pop();
+                self.message = Some(Message::Refused(why));
+                if self.answers.is_empty() && matches!(self.chosen, Some(Topic::Other(_))) {
+                    self.chosen = None;
+                }
+                Effect::None
+            }
+            Asked::Go(step) => {
+                self.forget_answers();
+                self.chosen = Some(Topic::Step(step));
+                Effect::None
+            }
+            Asked::Field { .. } | Asked::Picks { .. } => Effect::None,
+        }
+    }
+
+    /// Takes in how the shell's work ended.
+    pub fn finish(&mut self, outcome: Outcome) {
+        match outcome {
+            Outcome::Entered(what) => {
+                self.forget_answers();
+                self.refused = None;
+                self.message = (!what.is_empty()).then_some(Message::Done(what));
+            }
+            Outcome::Refused { act, refusals, can_go_on } => {
+                self.forget_answers();
+                let text: Vec<String> = refusals.iter().map(Refusal::to_string).collect();
+                self.message = Some(Message::Refused(text.join(" ")));
+                self.refused = can_go_on.then_some(act);
+            }
+            Outcome::Trouble(what) => {
+                self.answers.clear();
+                self.field.clear();
+                self.message = Some(Message::Trouble(what));
+            }
+        }
+    }
+}

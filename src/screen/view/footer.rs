@@ -1,0 +1,62 @@
+//! The footer: only the keys that work now.
+
+use ratatui::{
+    buffer::Buffer,
+    layout::Rect,
+    text::{Line, Span},
+};
+
+use crate::screen::{
+    keys::{COMMON, Common},
+    sight::Sight,
+    state::{Overlay, Page, Ui},
+    theme::Theme,
+};
+
+use super::text::put;
+
+/// Draws the footer.
+pub(super) fn draw(sight: &Sight<'_>, ui: &Ui, theme: Theme, area: Rect, buf: &mut Buffer) {
+    let typing = ui.is_typing(sight);
+    let mut spans = Vec::new();
+    for key in COMMON.iter().filter(|k| works(sight, ui, k.does, typing)) {
+        spans.push(Span::styled(format!(" {}", key.name), theme.key()));
+        spans.push(Span::styled(format!(" {} ", short(key.does)), theme.faint()));
+    }
+    put(buf, area, 0, &Line::from(spans));
+}
+
+/// A word or two: the help page says more.
+fn short(does: Common) -> &'static str {
+    match does {
+        Common::Enter => "done",
+        Common::Back => "back",
+        Common::Erase => "erase",
+        Common::NextPage => "page",
+        Common::LastPage => "page before",
+        Common::Up => "up",
+        Common::Down => "down",
+        Common::Other => "other",
+        Common::Help => "help",
+        Common::Jump => "jump",
+        Common::Flip => "other face",
+        Common::Turn => "turn",
+        Common::Leave => "leave",
+    }
+}
+
+fn works(sight: &Sight<'_>, ui: &Ui, does: Common, typing: bool) -> bool {
+    if ui.overlay != Overlay::None {
+        return matches!(does, Common::Back);
+    }
+    match does {
+        Common::Enter | Common::Erase => typing,
+        Common::Back => typing || !ui.answers.is_empty() || ui.chosen.is_some() || ui.page != Page::Bench,
+        Common::NextPage | Common::Help => true,
+        Common::LastPage => false,
+        Common::Up | Common::Down => ui.page != Page::Bench,
+        Common::Other => sight.read_only.is_none(),
+        Common::Jump | Common::Flip | Common::Turn => !typing && ui.page == Page::Bench,
+        Common::Leave => !typing,
+    }
+}

@@ -1,0 +1,194 @@
+//! The list pages: account, differences, parts request, notes.
+
+use ratatui::{buffer::Buffer, layout::Rect, style::Style, text::Line};
+
+use crate::{
+    record::look_alikes,
+    request::{RequestHead, build, paper},
+    screen::{sight::Sight, state::Ui, theme::Theme},
+    swap::{About, Act, JobSide, RecordSide},
+};
+
+use super::text::{clean, put, wrap};
+
+/// Lines with their look, collected and then shown from the scroll on.
+struct Lines {
+    theme: Theme,
+    width: usize,
+    lines: Vec<(String, Style)>,
+}
+
+impl Lines {
+    fn new(theme: Theme, area: Rect) -> Self {
+        Self { theme, width: usize::from(area.width).saturating_sub(2), lines: Vec::new() }
+    }
+
+    fn add(&mut self, text: &str, style: Style) {
+        let text = clean(text, self.theme).into_owned();
+        if text.chars().count() <= self.width {
+            self.lines.push((text, style));
+            return;
+        }
+        let indent = text.len() - text.trim_start().len();
+        let pad = " ".repeat(indent);
+        let wrapped = wrap(text.trim_start(), self.width.saturating_sub(indent + 2).max(10));
+        self.lines.extend(wrapped.into_iter().enumerate().map(|(n, line)| {
+            let hang = if n == 0 { "" } else { "  " };
+            (format!("{pad}{hang}{line}"), style)
+        }));
+    }
+
+    fn show(self, ui: &Ui, area: Rect, buf: &mut Buffer) {
+        let last = self.lines.len().saturating_sub(usize::from(area.height));
+        let shown = self.lines.iter().skip(ui.scroll.min(last));
+        for (row, (line, style)) in (0_u16..area.height).zip(shown) {
+            put(buf, area, row, &Line::styled(format!(" {line}"), *style));
+        }
+    }
+}
+
+/// The account: places, cavities, flags.
+pub(super) fn account(sight: &Sight<'_>, ui: &Ui, theme: Theme, area: Rect, buf: &mut Buffer) {
+    let account = &sight.survey.account;
+    let mut lines = Lines::new(theme, area);
+    let (w, l, p, o, c) = (account.wires, account.leads, account.plugs, account.others, account.cavities);
+    lines.add("WHERE EVERYTHING IS", theme.now());
+    let plain = Style::new();
+    lines.add(
+        &format!(
+            "wires   found {} = old {} + hand {} + parked {} + new {} + removed {} + unseen {}",
+            w.found, w.old, w.hand, w.parked, w.new, w.removed, w.unseen
+        ),
+        plain,
+    );
+    let places = l.places;
+    lines.add(
+        &format!(
+            "leads   found {} + made {} = old {} + hand {} + parked {} + new {} + removed {} + joined {} + unseen {}",
+            places.found, l.made, places.old, places.hand, places.parked, places.new, places.removed, l.joined, places.unseen
+        ),
+        plain,
+    );
+    lines.add(
+        &format!(
+            "plugs   found {} + prefitted {} + stock {} = old {} + hand {} + tray {} + new {} + scrapped {} + lost {} + returned {} + unseen {}",
+            p.found, p.prefitted, p.new_stock, p.old, p.hand, p.tray, p.new, p.scrapped, p.lost, p.returned, p.unseen
+        ),
+        plain,
+    );
+    if o.found > 0 {
+        lines.add(
+            &format!(
+                "others  found {} = old {} + hand {} + parked {} + new {} + scrapped {} + returned {} + lost {} + unseen {}",
+                o.found, o.old, o.hand, o.parked, o.new, o.scrapped, o.returned, o.lost, o.unseen
+            ),
+            plain,
+        );
+    }
+    lines.add(
+        &format!(
+            "new side  {} cavities = wired {} + plugged {} + open {} + empty {} + blocked {} + spare {} + bridge {}",
+            c.total, c.wired, c.plugged, c.open, c.empty, c.blocked, c.spare, c.bridge
+        ),
+        plain,
+    );
+    lines.add("", plain);
+    let open = account.open_flags().count();
+    lines.add(&format!("FLAGS: {open} open"), theme.now());
+    for (n, flag) in account.open_flags().enumerate() {
+        let place = flag.at.as_ref().map_or(String::new(), |at| format!(" {at}"));
+        lines.add(
+            &format!("{:>2}  {} {}{place}: {}", n + 1, flag.code.severity(), flag.code, flag.say),
+            plain,
+        );
+        lines.add(&format!("      {}", flag.instead), theme.faint());
+    }
+    for flag in account.flags.iter().filter(|f| f.accepted.is_some()) {
+        let by = flag.accepted.as_ref().map_or(String::new(), |a| format!("{}: {}", a.by, a.reason));
+        lines.add(&format!("accepted  {}: {} ({by})", flag.code, flag.say), theme.faint());
+    }
+    lines.show(ui, area, buf);
+}
+
+/// Differences between found and should, decisions, and look-alikes.
+pub(super) fn differences(sight: &Sight<'_>, ui: &Ui, theme: Theme, area: Rect, buf: &mut Buffer) {
+    let state = sight.state();
+    let mut lines = Lines::new(theme, area);
+    lines.add("AS FOUND AGAINST AS IT SHOULD BE", theme.now());
+    let differences = state.differences();
+    if state.should.is_empty() {
+        lines.add("There is no record of what should be (repin new --should).", Style::new());
+    } else if differences.is_empty() {
+        lines.add("No difference.", Style::new());
+    }
+    for difference in differences {
+        lines.add(&difference.sentence(), Style::new());
+        let decided = match state.decisions.get(&difference.at) {
+            Some((RecordSide::Found, reason)) => format!("    as found: {reason}"),
+            Some((RecordSide::Should, reason)) => format!("    as it should be: {reason}"),
+            None => "    not decided".to_owned(),
+        };
+        lines.add(&decided, theme.faint());
+    }
+    lines.add("", Style::new());
+    lines.add("LOOK-ALIKES", theme.now());
+    let groups = look_alikes(&state.found);
+    if groups.is_empty() {
+        lines.add("No two leads look alike.", Style::new());
+    }
+    for group in groups {
+        let labels: Vec<String> = group.at.iter().map(|at| at.label.to_string()).collect();
+        lines.add(&format!("{}: {}", group.looks, labels.join(", ")), Style::new());
+    }
+    lines.add("", Style::new());
+    lines.add("FROM OLD TO NEW", theme.now());
+    for old in state.side(JobSide::Old) {
+        for cavity in &old.housing().cavities {
+            let at = old.address(&cavity.label);
+            let to = state.mapped(&at).map_or("not mapped".to_owned(), ToString::to_string);
+            let holds = state.found.get(&at).map_or("not recorded", |h| h.word());
+            lines.add(&format!("{at:<12} {holds:<9} > {to}", at = at.to_string()), Style::new());
+        }
+    }
+    lines.show(ui, area, buf);
+}
+
+/// What the job needs now, as the desk will read it.
+pub(super) fn request(sight: &Sight<'_>, ui: &Ui, theme: Theme, area: Rect, buf: &mut Buffer) {
+    let mut lines = Lines::new(theme, area);
+    match sight.state().requested.as_ref() {
+        Some(sent) => lines
+            .add(&format!("Request {}, revision {}, was sent.", sent.number, sent.revision), Style::new()),
+        None => lines.add("Nothing was sent yet.", Style::new()),
+    }
+    if sight.read_only.is_none() {
+        lines.add("[s] send the request as it stands", theme.key());
+    }
+    lines.add("", Style::new());
+    for line in request_text(sight).lines() {
+        lines.add(line, Style::new());
+    }
+    lines.show(ui, area, buf);
+}
+
+fn request_text(sight: &Sight<'_>) -> String {
+    let head = RequestHead { asked_by: sight.by.to_owned(), ..RequestHead::default() };
+    paper(&build(sight.job, sight.survey, sight.id, head, sight.last_request))
+}
+
+/// Notes, photos and the cause, the newest first.
+pub(super) fn notes(sight: &Sight<'_>, ui: &Ui, theme: Theme, area: Rect, buf: &mut Buffer) {
+    let mut lines = Lines::new(theme, area);
+    lines.add("NOTES, PHOTOS, CAUSE (! adds one)", theme.now());
+    for entry in sight.job.entries().iter().rev() {
+        let text = match &entry.act {
+            Act::Note { text, about: About::Job } => format!("note: {text}"),
+            Act::Note { text, about: About::At(at) } => format!("note on {at}: {text}"),
+            Act::Photo { number, shows } => format!("photo {number}: {shows}"),
+            Act::Cause { text } => format!("cause: {text}"),
+            _ => continue,
+        };
+        lines.add(&format!("{}  {}  {text}", entry.at, entry.by), Style::new());
+    }
+    lines.show(ui, area, buf);
+}

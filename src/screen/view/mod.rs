@@ -1,0 +1,80 @@
+//! Drawing: from what is looked at and what is remembered to cells. Pure, and never more than is
+//! in view.
+
+mod bench;
+mod faces;
+mod footer;
+mod lists;
+mod overlay;
+mod text;
+
+use ratatui::{buffer::Buffer, layout::Rect, text::Line};
+
+use crate::swap::{Occasion, caution};
+
+use super::{
+    sight::Sight,
+    state::{Overlay, PAGES, Page, Ui},
+    theme::Theme,
+};
+
+pub use text::{clean, put, to_ascii, two_ends};
+
+/// The smallest terminal a job is shown on.
+pub const SMALLEST: (u16, u16) = (80, 24);
+
+/// Draws a job.
+pub fn view(sight: &Sight<'_>, ui: &Ui, theme: Theme, area: Rect, buf: &mut Buffer) {
+    if area.width < SMALLEST.0 || area.height < SMALLEST.1 {
+        put(buf, area, 0, &Line::from(format!("Make the window at least {} × {}.", SMALLEST.0, SMALLEST.1)));
+        return;
+    }
+    let head = title(sight, ui, theme, area, buf);
+    let body = Rect { y: area.y + head, height: area.height - head - 1, ..area };
+    match ui.page {
+        Page::Bench => bench::draw(sight, ui, theme, body, buf),
+        Page::Account => lists::account(sight, ui, theme, body, buf),
+        Page::Differences => lists::differences(sight, ui, theme, body, buf),
+        Page::Request => lists::request(sight, ui, theme, body, buf),
+        Page::Notes => lists::notes(sight, ui, theme, body, buf),
+    }
+    footer::draw(sight, ui, theme, Rect { y: area.bottom() - 1, height: 1, ..area }, buf);
+    match ui.overlay {
+        Overlay::None => {}
+        Overlay::Help => overlay::help(ui, theme, area, buf),
+        Overlay::Menu(marked) => overlay::menu(sight, ui, marked, theme, area, buf),
+    }
+}
+
+/// Machine, connector and page, then the loud lines; gives the rows used.
+fn title(sight: &Sight<'_>, ui: &Ui, theme: Theme, area: Rect, buf: &mut Buffer) -> u16 {
+    let ticket = &sight.state().ticket;
+    let page = PAGES.iter().find(|(page, _)| *page == ui.page).map_or("", |(_, title)| title);
+    let left = format!(
+        " {}  {} {} {} {}",
+        text::clean(sight.id, theme),
+        text::clean(&ticket.asset, theme),
+        if theme.ascii { "-" } else { "·" },
+        text::clean(&ticket.connector, theme),
+        if page == "bench" { String::new() } else { format!("[{page}]") },
+    );
+    let right = format!("{} ", sight.survey.account.state.as_str());
+    text::two_ends(buf, area, 0, &left, &right, theme.title());
+    let mut used = 1;
+    let out = sight.survey.account.not_in_a_housing();
+    let interrupted = sight.state().resume.is_some();
+    if let Some(why) = sight.read_only {
+        put(buf, area, used, &Line::styled(format!(" READ ONLY: {why}"), theme.alarm()));
+        used += 1;
+    }
+    if interrupted {
+        let text = format!(
+            " {}",
+            caution(Occasion::Interrupted)
+                .replace("wires are", &format!("{} is", crate::quantity::count_of(out, "thing")))
+        );
+        put(buf, area, used, &Line::styled(text, theme.alarm()));
+        used += 1;
+    }
+    used
+}

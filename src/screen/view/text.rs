@@ -1,0 +1,84 @@
+//! Small things every page writes with: lines that clip, text made harmless, plain ASCII.
+
+use std::borrow::Cow;
+
+use ratatui::{
+    buffer::Buffer,
+    layout::Rect,
+    style::Style,
+    text::{Line, Span},
+    widgets::Widget,
+};
+use unicode_width::UnicodeWidthStr;
+
+use crate::{picture::Picture, quantity::harmless, screen::theme::Theme};
+
+/// Writes one line at a row of an area; what does not fit is cut off.
+pub fn put(buf: &mut Buffer, area: Rect, row: u16, line: &Line<'_>) {
+    if row < area.height {
+        let at = Rect { y: area.y + row, height: 1, ..area };
+        Widget::render(line, at, buf);
+    }
+}
+
+/// Text from a file or a person: harmless, and in ASCII where that is asked.
+pub fn clean(text: &str, theme: Theme) -> Cow<'_, str> {
+    let text = harmless(text);
+    if theme.ascii && !text.is_ascii() { Cow::Owned(to_ascii(&text)) } else { text }
+}
+
+/// The nearest plain spelling of what the program itself writes; `?` for anything else.
+pub fn to_ascii(text: &str) -> String {
+    let mut out = String::with_capacity(text.len());
+    for c in text.chars() {
+        match c {
+            '×' => out.push('x'),
+            '²' => out.push('2'),
+            '·' | '–' | '—' => out.push('-'),
+            '°' => out.push_str("deg"),
+            'Ω' => out.push_str("ohm"),
+            '…' => out.push_str("..."),
+            '→' | '▶' => out.push('>'),
+            '█' | '▌' | '▐' => out.push('#'),
+            c if c.is_ascii() => out.push(c),
+            _ => out.push('?'),
+        }
+    }
+    out
+}
+
+/// A line with something at both ends, filled in between.
+pub fn two_ends(buf: &mut Buffer, area: Rect, row: u16, left: &str, right: &str, style: Style) {
+    let width = usize::from(area.width);
+    let gap = width.saturating_sub(left.width() + right.width());
+    let text = if gap == 0 { left.to_owned() } else { format!("{left}{}{right}", " ".repeat(gap)) };
+    put(buf, area, row, &Line::styled(text, style));
+}
+
+/// Breaks a text into lines of at most `width` columns, at blanks.
+pub fn wrap(text: &str, width: usize) -> Vec<String> {
+    let mut lines = Vec::new();
+    let mut line = String::new();
+    for word in text.split_whitespace() {
+        if !line.is_empty() && line.width() + 1 + word.width() > width {
+            lines.push(std::mem::take(&mut line));
+        }
+        if !line.is_empty() {
+            line.push(' ');
+        }
+        line.push_str(word);
+    }
+    if !line.is_empty() {
+        lines.push(line);
+    }
+    lines
+}
+
+/// Paints a picture with its upper left corner at the area's.
+pub fn paint(buf: &mut Buffer, area: Rect, picture: &Picture, theme: Theme) {
+    for (y, row) in (0_u16..).zip(picture.rows()) {
+        let spans: Vec<Span<'_>> =
+            row.iter().map(|cell| Span::styled(cell.text.to_string(), theme.mark(&cell.mark))).collect();
+        put(buf, area, y, &Line::from(spans));
+    }
+}

@@ -1,0 +1,537 @@
+//! Acts in files: the mirror of every act, field by field. A file that names a field this mirror
+//! does not have is refused: a new field or act raises [`RECORD_VERSION`].
+
+use serde::{Deserialize, Serialize};
+
+use super::{record::is_false, values::mirrored};
+use crate::{
+    catalogue::{Definition, LockState, PartNumber},
+    colour::Colour,
+    face::{Face, PosePlace},
+    house::{HouseRules, TestKind},
+    quantity::{Length, Voltage},
+    record::{Address, Holds, HousingName, Seal},
+    swap::{
+        About, Act, Anyway, Code, Fit, Flip, GateAnswer, GateKind, Inspected, ItemId, JobSide, MapSource,
+        MatingVerdict, Measured, PlugSource, Question, ReadBack, RecordSide, RepairKind, RequestedLine,
+        SeenAt, Tag, WireId,
+    },
+};
+
+/// The version of entries written now. A newer one is read by a newer repin.
+pub const RECORD_VERSION: u32 = 1;
+
+#[derive(Serialize, Deserialize)]
+#[serde(remote = "Act", deny_unknown_fields)]
+enum ActMirror {
+    // The world the job carries.
+    Ticket {
+        asset: String,
+        serial: String,
+        connector: String,
+        reason: String,
+        seed: u64,
+    },
+    Housed {
+        name: HousingName,
+        side: JobSide,
+        definition: Box<Definition>,
+    },
+    Rules {
+        rules: Box<HouseRules>,
+    },
+    // Records and decisions.
+    Recorded {
+        side: RecordSide,
+        at: Address,
+        holds: Holds,
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        from: Option<(String, u32)>,
+    },
+    RecordFinished {
+        side: RecordSide,
+    },
+    RecordCorrected {
+        at: Address,
+        holds: Holds,
+        reason: String,
+    },
+    RecordFlipped {
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        housing: Option<HousingName>,
+        how: Flip,
+        reason: String,
+    },
+    Decided {
+        at: Address,
+        wins: RecordSide,
+        reason: String,
+    },
+    Compared {
+        question: Question,
+        answer: Fit,
+        mating_half: bool,
+    },
+    Mapped {
+        from: Address,
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        to: Option<Address>,
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        document: Option<String>,
+    },
+    MapConfirmed {
+        source: MapSource,
+    },
+    Cause {
+        text: String,
+    },
+    Photo {
+        number: String,
+        shows: String,
+    },
+    // Safety and point of view.
+    Gate {
+        gate: GateKind,
+        answer: GateAnswer,
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        document: Option<String>,
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        name: Option<String>,
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        circuit: Option<String>,
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        voltage: Option<Voltage>,
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        sleeve: Option<String>,
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        measured: Option<Measured>,
+    },
+    View {
+        housing: HousingName,
+        face: Face,
+        up: String,
+    },
+    Anchor {
+        housing: HousingName,
+        place: PosePlace,
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        colour: Option<Colour>,
+        mark: String,
+    },
+    // Parts of the housings.
+    Lock {
+        housing: HousingName,
+        to: LockState,
+        finger: bool,
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        why: Option<String>,
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        anyway: Option<Anyway>,
+    },
+    Assurance {
+        housing: HousingName,
+        on: bool,
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        anyway: Option<Anyway>,
+    },
+    SmallPart {
+        housing: HousingName,
+        part: String,
+        on: bool,
+    },
+    MatingHalf {
+        verdict: MatingVerdict,
+    },
+    // Leads.
+    Tagged {
+        lead: ItemId,
+        tag: Tag,
+    },
+    Extract {
+        from: Address,
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        colour: Option<Colour>,
+        freely: bool,
+        seal: Seal,
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        anyway: Option<Anyway>,
+    },
+    CutFree {
+        from: Address,
+        #[serde(rename = "distance_mm", with = "millimetres")]
+        distance: Length,
+        terminal_stayed: bool,
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        circuit: Option<String>,
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        anyway: Option<Anyway>,
+    },
+    Loose {
+        leads: Vec<(Address, Tag)>,
+    },
+    Inspect {
+        verdict: Inspected,
+    },
+    Insert {
+        into: Address,
+        click: bool,
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        anyway: Option<Anyway>,
+    },
+    Tug {
+        at: Address,
+        held: bool,
+    },
+    PutBack,
+    Park {
+        tag: Tag,
+        reason: String,
+    },
+    TakeUp {
+        tag: Tag,
+    },
+    // Plugs and other contents.
+    TakePlug {
+        from: Address,
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        anyway: Option<Anyway>,
+    },
+    FitPlug {
+        into: Address,
+        source: PlugSource,
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        part: Option<PartNumber>,
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        spare: Option<PartNumber>,
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        anyway: Option<Anyway>,
+    },
+    LosePlug,
+    ScrapPlug {
+        reason: String,
+    },
+    ReturnPlug,
+    LeftInOld {
+        at: Address,
+        reason: String,
+    },
+    MoveOther {
+        from: Address,
+        to: Address,
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        anyway: Option<Anyway>,
+    },
+    // Repairs in their plain form.
+    Planned {
+        lead: ItemId,
+        how: RepairKind,
+        reason: String,
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        part: Option<PartNumber>,
+    },
+    Repair {
+        lead: ItemId,
+        how: RepairKind,
+        done: String,
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        part: Option<PartNumber>,
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        anyway: Option<Anyway>,
+    },
+    Removed {
+        wire: WireId,
+        document: String,
+    },
+    // What is so.
+    Seen {
+        item: ItemId,
+        at: SeenAt,
+        reason: String,
+    },
+    WrongKey,
+    ReRead {
+        at: Address,
+        colour: ReadBack,
+    },
+    RowCounted {
+        housing: HousingName,
+        row: usize,
+        wires: usize,
+        plugs: usize,
+        open: usize,
+    },
+    LookedOver {
+        housing: HousingName,
+        face: Face,
+        #[serde(default, skip_serializing_if = "Vec::is_empty")]
+        cavities: Vec<crate::face::Label>,
+        #[serde(default = "yes", skip_serializing_if = "is_yes")]
+        sound: bool,
+    },
+    Measure {
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        circuit: Option<String>,
+        test: TestKind,
+        value: String,
+        #[serde(default = "yes", skip_serializing_if = "is_yes")]
+        passed: bool,
+    },
+    // Parts, people, end.
+    Requested {
+        number: String,
+        revision: u32,
+        lines: Vec<RequestedLine>,
+    },
+    Arrived {
+        line: u32,
+        count: u32,
+    },
+    Accept {
+        flag: Code,
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        at: Option<Address>,
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        by: Option<String>,
+        reason: String,
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        due: Option<String>,
+    },
+    Note {
+        text: String,
+        #[serde(default = "the_job", skip_serializing_if = "is_the_job")]
+        about: About,
+    },
+    HandOver {
+        to: String,
+    },
+    Resume {
+        power_off: bool,
+        tags_read: bool,
+    },
+    Mate {
+        #[serde(default = "yes", skip_serializing_if = "is_yes")]
+        level: bool,
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        anyway: Option<Anyway>,
+    },
+    Sign {
+        name: String,
+        serial_end: String,
+    },
+    Stop {
+        why: String,
+    },
+}
+
+fn yes() -> bool {
+    true
+}
+
+fn is_yes(value: &bool) -> bool {
+    *value
+}
+
+fn the_job() -> About {
+    About::Job
+}
+
+fn is_the_job(about: &About) -> bool {
+    *about == About::Job
+}
+
+/// A length as a number of millimetres.
+mod millimetres {
+    use serde::{Deserialize, Deserializer, Serializer, de::Error};
+
+    use crate::quantity::Length;
+
+    pub(super) fn serialize<S: Serializer>(length: &Length, to: S) -> Result<S::Ok, S::Error> {
+        to.serialize_f64(length.mm())
+    }
+
+    pub(super) fn deserialize<'de, D: Deserializer<'de>>(from: D) -> Result<Length, D::Error> {
+        let mm = f64::deserialize(from)?;
+        mm.to_string().parse().map_err(D::Error::custom)
+    }
+}
+
+#[derive(Serialize, Deserialize)]
+#[serde(remote = "Anyway", deny_unknown_fields)]
+struct AnywayForm {
+    by: String,
+    reason: String,
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    codes: Vec<Code>,
+}
+
+#[derive(Serialize, Deserialize)]
+#[serde(remote = "Measured", deny_unknown_fields)]
+struct MeasuredForm {
+    volts: Voltage,
+    between: String,
+    #[serde(default, skip_serializing_if = "is_false")]
+    tester_proved: bool,
+}
+
+#[derive(Serialize, Deserialize)]
+#[serde(remote = "RequestedLine", deny_unknown_fields)]
+struct RequestedLineForm {
+    line: u32,
+    need: u32,
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    leads: Vec<ItemId>,
+}
+
+#[derive(Serialize, Deserialize)]
+#[serde(remote = "RecordSide")]
+enum RecordSideForm {
+    Found,
+    Should,
+}
+
+#[derive(Serialize, Deserialize)]
+#[serde(remote = "JobSide")]
+enum JobSideForm {
+    Old,
+    New,
+}
+
+#[derive(Serialize, Deserialize)]
+#[serde(remote = "Flip")]
+enum FlipForm {
+    Mirror,
+    Turn,
+    Both,
+}
+
+#[derive(Serialize, Deserialize)]
+#[serde(remote = "GateKind")]
+enum GateKindForm {
+    Restraint,
+    HighVoltage,
+    Interlock,
+    Battery,
+    StoredEnergy,
+}
+
+#[derive(Serialize, Deserialize)]
+#[serde(remote = "GateAnswer")]
+enum GateAnswerForm {
+    Absent,
+    Released,
+    Stop,
+    DontKnow,
+}
+
+#[derive(Serialize, Deserialize)]
+#[serde(remote = "Question")]
+enum QuestionForm {
+    Key,
+    Latch,
+    Gender,
+    Clip,
+}
+
+#[derive(Serialize, Deserialize)]
+#[serde(remote = "Fit")]
+enum FitForm {
+    Fits,
+    Differs,
+    DontKnow,
+}
+
+#[derive(Serialize, Deserialize)]
+#[serde(remote = "MapSource")]
+enum MapSourceForm {
+    SameLabels,
+    Shop,
+    Position,
+    Hand,
+}
+
+#[derive(Serialize, Deserialize)]
+#[serde(remote = "RepairKind")]
+enum RepairKindForm {
+    Reform,
+    NewTerminal,
+    NewSeal,
+    RepairLead,
+    Other,
+}
+
+#[derive(Serialize, Deserialize)]
+#[serde(remote = "Inspected")]
+enum InspectedForm {
+    Good,
+    Needs(RepairKind),
+}
+
+#[derive(Serialize, Deserialize)]
+#[serde(remote = "PlugSource")]
+enum PlugSourceForm {
+    Hand,
+    Tray,
+    Stock,
+}
+
+#[derive(Serialize, Deserialize)]
+#[serde(remote = "SeenAt")]
+enum SeenAtForm {
+    In(Address),
+    Hand,
+    Parked(Tag),
+    Unseen,
+}
+
+#[derive(Serialize, Deserialize)]
+#[serde(remote = "MatingVerdict")]
+enum MatingVerdictForm {
+    Sound,
+    Damaged(String),
+}
+
+#[derive(Serialize, Deserialize)]
+#[serde(remote = "About")]
+enum AboutForm {
+    Job,
+    At(Address),
+}
+
+#[derive(Serialize, Deserialize)]
+#[serde(remote = "LockState")]
+enum LockStateForm {
+    FullSet,
+    PreSet,
+    Out,
+    Broken,
+}
+
+#[derive(Serialize, Deserialize)]
+#[serde(remote = "Face")]
+enum FaceForm {
+    Mating,
+    Wire,
+}
+
+mirrored!(
+    Act as ActMirror,
+    Anyway as AnywayForm,
+    Measured as MeasuredForm,
+    RequestedLine as RequestedLineForm,
+    RecordSide as RecordSideForm,
+    JobSide as JobSideForm,
+    Flip as FlipForm,
+    GateKind as GateKindForm,
+    GateAnswer as GateAnswerForm,
+    Question as QuestionForm,
+    Fit as FitForm,
+    MapSource as MapSourceForm,
+    RepairKind as RepairKindForm,
+    Inspected as InspectedForm,
+    PlugSource as PlugSourceForm,
+    SeenAt as SeenAtForm,
+    MatingVerdict as MatingVerdictForm,
+    About as AboutForm,
+    LockState as LockStateForm,
+    Face as FaceForm,
+);

@@ -1,0 +1,18 @@
+//! Journals and folders on disk: the only module that writes files. Above it nothing does.
+
+mod act_file;
+mod folder;
+pub mod form;
+mod journal;
+mod lock;
+mod names;
+mod open;
+mod outbox;
+
+pub use act_file::{ActLine, ActProblem, read_acts};
+pub use folder::{Listed, Store, StoreProblem};
+pub use journal::{Condition, Journal, line_of, read_journal};
+pub use lock::{Held, Lock};
+pub use names::{JobId, JobIdProblem};
+pub use open::{EnterProblem, Entered, OpenJob, OpenProblem};
+pub use outbox::{last_request, request_of, send_request};

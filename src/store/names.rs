@@ -1,0 +1,56 @@
+//! The names of jobs.
+
+use std::{fmt, str::FromStr};
+
+/// A job's id: the file's name without its ending. Never a way out of the folder.
+#[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub struct JobId(String);
+
+/// Why a text is not a job's id.
+#[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
+#[error(
+    "\"{shown}\" cannot be a job's name: use letters, digits, - _ and ., up to 60, starting with a letter or digit"
+)]
+pub struct JobIdProblem {
+    shown: String,
+}
+
+impl JobId {
+    /// The id as text.
+    pub fn as_str(&self) -> &str {
+        &self.0
+    }
+}
+
+impl FromStr for JobId {
+    type Err = JobIdProblem;
+
+    fn from_str(text: &str) -> Result<Self, Self::Err> {
+        let starts = text.starts_with(|c: char| c.is_ascii_alphanumeric());
+        let plain = text.chars().all(|c| c.is_ascii_alphanumeric() || matches!(c, '-' | '_' | '.'));
+        if starts && plain && text.len() <= 60 && !text.contains("..") {
+            Ok(Self(text.to_owned()))
+        } else {
+            Err(JobIdProblem { shown: crate::quantity::harmless(text).chars().take(60).collect() })
+        }
+    }
+}
+
+impl fmt::Display for JobId {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.pad(&self.0)
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_name_never_leads_out_of_the_folder() {
+        for bad in ["", "..", "../x", "a/b", "a\\b", ".hidden", "a..b", "a\u{202e}b", "x y"] {
+            assert!(bad.parse::<JobId>().is_err(), "{bad:?}");
+        }
+        assert_eq!("SC1.b-2".parse::<JobId>().unwrap().as_str(), "SC1.b-2");
+    }
+}

@@ -1,0 +1,167 @@
+//! Anchors: questions that prove the point of view. They are asked by the pose of the housing in
+//! the hand, never by label, at places where a mirrored, turned or doubly wrong reading would put
+//! something else.
+
+use crate::{
+    colour::Colour,
+    face::{Label, PosePlace},
+    record::Told,
+};
+
+use super::{
+    Flip, JobSide,
+    state::{AnchorSeen, JobHousing, State},
+    view::{Seen, flipped},
+};
+
+const FLIPS: [Flip; 3] = [Flip::Mirror, Flip::Turn, Flip::Both];
+
+/// How many anchors prove a view: two, in different rows where there are two.
+const NEEDED: usize = 2;
+
+impl State {
+    /// The colour recorded at a cavity of an old housing, when it holds one wire of known colour.
+    fn colour_at(&self, housing: &JobHousing, label: &Label) -> Option<&Colour> {
+        let lead = self.found.get(&housing.address(label))?.lead()?;
+        match lead.wires.as_slice() {
+            [only] => only.colour.known(),
+            _ => None,
+        }
+    }
+
+    /// Whether an answer at this place tells the right reading from the three wrong ones.
+    fn tells(&self, housing: &JobHousing, place: PosePlace) -> bool {
+        let seen = housing.seen();
+        let Some(label) = seen.label_at(place) else { return false };
+        let readings = FLIPS.map(|how| Seen::of(housing.housing(), flipped(housing.pose(), how)));
+        let mut others = readings.iter().map(|reading| reading.label_at(place));
+        match housing.side {
+            JobSide::New => others.all(|other| other != Some(label)),
+            JobSide::Old => match self.colour_at(housing, label) {
+                None => false,
+                Some(colour) => others.all(|other| {
+                    other.and_then(|l| self.colour_at(housing, l)) != Some(colour) && other != Some(label)
+                }),
+            },
+        }
+    }
+
+    fn colour_is_unique(&self, housing: &JobHousing, colour: &Colour) -> bool {
+        let mine = self.found.iter().filter(|(at, _)| at.housing == housing.name);
+        let wires = mine.filter_map(|(_, holds)| holds.lead()).flat_map(|lead| &lead.wires);
+        wires.filter(|w| w.colour == Told::Is(colour.clone())).count() == 1
+    }
+
+    /// The places to ask about, the next one first. Empty when the view is proved.
+    pub fn anchors_left(&self, housing: &JobHousing) -> Vec<PosePlace> {
+        let told: Vec<PosePlace> =
+            housing.anchors.iter().filter(|a| a.agrees && a.tells).map(|a| a.place).collect();
+        let mut chosen = self.anchor_places(housing);
+        let left = chosen.len().saturating_sub(told.len());
+        chosen.retain(|place| !told.contains(place));
+        chosen.truncate(left);
+        chosen
+    }
+
+    /// Whether the view of a housing is set and proved.
+    pub fn view_is_proved(&self, housing: &JobHousing) -> bool {
+        housing.view.is_some()
+            && self.failed_anchor(housing).is_none()
+            && self.anchors_left(housing).is_empty()
+    }
+
+    /// The anchor that failed since the view was last set, if one did.
+    pub fn failed_anchor<'a>(&self, housing: &'a JobHousing) -> Option<&'a AnchorSeen> {
+        housing.anchors.iter().find(|a| !a.agrees)
+    }
+
+    /// Two places in different rows where there are two, as far from the middle as can be; on a
+    /// single row the second question is where the key or latch sits.
+    fn anchor_places(&self, housing: &JobHousing) -> Vec<PosePlace> {
+        let seen = housing.seen();
+        let rows = seen.rows();
+        let mut candidates: Vec<(bool, usize, usize, PosePlace)> = Vec::new();
+        for (r, row) in rows.iter().enumerate() {
+            for (c, label) in row.iter().enumerate() {
+                let Some(place) = seen.place_of(label) else { continue };
+                if self.tells(housing, place) {
+                    let unique =
+                        self.colour_at(housing, label).is_none_or(|k| self.colour_is_unique(housing, k));
+                    // Distance from the nearer end of the row: ends are found fastest by eye.
+                    candidates.push((!unique, c.min(row.len() - 1 - c), r, place));
+                }
+            }
+        }
+        candidates.sort();
+        let mut chosen: Vec<(usize, PosePlace)> = Vec::new();
+        for (_, _, r, place) in &candidates {
+            if chosen.len() < NEEDED && (rows.len() < NEEDED || chosen.iter().all(|(row, _)| row != r)) {
+                chosen.push((*r, *place));
+            }
+        }
+        chosen.sort();
+        let mut places: Vec<PosePlace> = chosen.into_iter().map(|(_, place)| place).collect();
+        if rows.len() == 1 && seen.label_at(PosePlace::Clockwise(1)).is_none() {
+            places.truncate(1);
+        }
+        if places.len() < NEEDED && !housing.housing().features.is_empty() {
+            places.push(PosePlace::Key);
+        }
+        places
+    }
+
+    /// What an answer to an anchor amounts to.
+    pub(super) fn judge_anchor(
+        &self,
+        housing: &JobHousing,
+        place: PosePlace,
+        colour: Option<&Colour>,
+        mark: &str,
+    ) -> AnchorSeen {
+        let seen = housing.seen();
+        let (agrees, tells) = match seen.label_at(place) {
+            Some(label) => {
+                let mark_agrees = label.as_str() == mark.trim();
+                let colour_agrees = match (housing.side, colour) {
+                    (JobSide::New, None) => true,
+                    (JobSide::New, Some(_)) => true,
+                    (JobSide::Old, Some(colour)) => self.colour_at(housing, label) == Some(colour),
+                    (JobSide::Old, None) => false,
+                };
+                (mark_agrees && colour_agrees, self.tells(housing, place))
+            }
+            None => {
+                let side = housing.housing().side_of(mark);
+                (place == PosePlace::Key && side == Some(housing.pose().up) && side.is_some(), true)
+            }
+        };
+        AnchorSeen { place, colour: colour.cloned(), mark: mark.trim().to_owned(), agrees, tells }
+    }
+
+    /// The wrong readings that fit everything seen at the anchors of an old housing, when the
+    /// reading on record does not. One: it can be flipped. Several: nothing can be said.
+    pub fn readings_that_fit(&self, housing: &JobHousing) -> Vec<Flip> {
+        if self.failed_anchor(housing).is_none() {
+            return Vec::new();
+        }
+        let fits = |how: &Flip| {
+            let reading = Seen::of(housing.housing(), flipped(housing.pose(), *how));
+            housing.anchors.iter().filter(|a| a.colour.is_some()).all(|anchor| {
+                let recorded = reading.label_at(anchor.place).and_then(|l| self.colour_at(housing, l));
+                recorded.is_some() && recorded == anchor.colour.as_ref()
+            })
+        };
+        FLIPS.into_iter().filter(fits).collect()
+    }
+}
+
+impl Flip {
+    /// How the record was read, in words.
+    pub fn in_words(self) -> &'static str {
+        match self {
+            Self::Mirror => "read from the other face",
+            Self::Turn => "read upside down",
+            Self::Both => "read from the other face and upside down",
+        }
+    }
+}

@@ -1,0 +1,255 @@
+//! Checks of locks, readings, requests, people and the end of a job.
+
+use crate::{catalogue::LockState, record::HousingName};
+
+use super::{Checked, Rules, impossible};
+use crate::swap::{Act, Code, JobSide, Place, Seat, state::State, steps::Status, target::Target};
+
+impl State {
+    pub(super) fn check_closing(&self, act: &Act, target: &Target) -> Checked {
+        match act {
+            Act::Lock { housing, to, finger, why, .. } => {
+                self.check_lock(housing, *to, *finger, why.as_deref())
+            }
+            Act::Assurance { housing, on, .. } => self.check_assurance(housing, *on),
+            Act::ReRead { at, .. } => match self.check_cavity(at)? {
+                JobSide::New => Ok(Rules::default()),
+                JobSide::Old => {
+                    impossible(format!("{at} is on the old side."), "Holes of the new housing are re-read.")
+                }
+            },
+            Act::RowCounted { housing, row, .. } => match self.count_row(housing, *row) {
+                Some(_) => Ok(Rules::default()),
+                None => impossible(
+                    format!("{housing} has no row {row}."),
+                    "Count rows from the top of the drawing.",
+                ),
+            },
+            Act::LookedOver { housing, cavities, .. } => {
+                for label in cavities {
+                    self.check_cavity(&crate::record::Address::new(housing.clone(), label.clone()))?;
+                }
+                match self.housing(housing) {
+                    Some(_) => Ok(Rules::default()),
+                    None => {
+                        impossible(format!("This job has no housing {housing}."), "Name one of its housings.")
+                    }
+                }
+            }
+            Act::Mate { .. } => self.check_mate(target),
+            Act::Measure { value, .. } if value.trim().is_empty() => {
+                impossible("A test needs its value.", "Key what the instrument showed.")
+            }
+            Act::Requested { revision, number, .. } => self.check_requested(number, *revision),
+            Act::Arrived { line, .. } => match &self.requested {
+                Some(request) if request.lines.iter().any(|l| l.line == *line) => Ok(Rules::default()),
+                Some(request) => impossible(
+                    format!("Request {} has no line {line}.", request.number),
+                    "Read the line number on the request.",
+                ),
+                None => impossible("No request was sent.", "Send the request first."),
+            },
+            Act::Accept { flag, at, due, .. } => {
+                self.check_accept(*flag, at.as_ref(), due.as_deref(), target)
+            }
+            Act::Resume { power_off, tags_read } => self.check_resumed(*power_off, *tags_read),
+            Act::Sign { serial_end, name } => self.check_sign(name, serial_end, target),
+            _ => Ok(Rules::default()),
+        }
+    }
+
+    fn check_lock(&self, name: &HousingName, to: LockState, finger: bool, why: Option<&str>) -> Checked {
+        let Some(housing) = self.housing(name) else {
+            return impossible(format!("This job has no housing {name}."), "Name one of its housings.");
+        };
+        if housing.housing().lock.is_none() {
+            return impossible(
+                format!("{} has no secondary lock.", housing.housing().part),
+                "Nothing to set.",
+            );
+        }
+        // A lock that was forced is pressed home again with a finger: that is a new fact.
+        if housing.lock == Some(to) && !(housing.lock_forced && finger) {
+            return impossible(format!("The lock of {name} is {} already.", to.words()), "Nothing to do.");
+        }
+        let mut rules = Rules::default();
+        if housing.side == JobSide::New && to == LockState::FullSet {
+            for lead in &self.leads {
+                let Place::In(at) = &lead.place else { continue };
+                if at.housing != *name {
+                    continue;
+                }
+                match lead.seat {
+                    Seat::NoClick => rules.add(
+                        Code::NotSeated,
+                        format!("{} in {at} did not click.", self.call(lead)),
+                        "Seat it first; the lock is not a press.",
+                    ),
+                    Seat::Clicked => rules.add(
+                        Code::NotTugged,
+                        format!("{} in {at} was not tugged.", self.call(lead)),
+                        "Tug it first.",
+                    ),
+                    Seat::Away | Seat::Held => {}
+                }
+            }
+            if !finger {
+                rules.add(
+                    Code::LockForced,
+                    format!("The lock of {name} does not go home with a finger."),
+                    "Find the terminal that stands proud; do not press harder.",
+                );
+            }
+        }
+        let reopened = housing.side == JobSide::New
+            && housing.lock == Some(LockState::FullSet)
+            && to != LockState::FullSet;
+        if reopened && self.has_moved() && why.is_none_or(|w| w.trim().is_empty()) {
+            return impossible(
+                format!("The lock of {name} is opened again without a reason."),
+                "Say why: its fingers tire.",
+            );
+        }
+        Ok(rules)
+    }
+
+    fn check_assurance(&self, name: &HousingName, on: bool) -> Checked {
+        let Some(housing) = self.housing(name) else {
+            return impossible(format!("This job has no housing {name}."), "Name one of its housings.");
+        };
+        if housing.housing().assurance.is_none() {
+            return impossible(
+                format!("{} has no connector position assurance.", housing.housing().part),
+                "Nothing to set.",
+            );
+        }
+        let mut rules = Rules::default();
+        if on && housing.side == JobSide::New && self.mated != Some(true) {
+            let say = "The connector position assurance proves the latch, and the halves are not mated.";
+            rules.add(Code::AssuranceOff, say, "Mate the halves first; never use it to force the latch.");
+        }
+        Ok(rules)
+    }
+
+    fn check_mate(&self, target: &Target) -> Checked {
+        self.check_empty_hand()?;
+        let mut rules = Rules::default();
+        for new in self.side(JobSide::New) {
+            if new.housing().lock.is_some() && new.lock != Some(LockState::FullSet) {
+                let say = format!("The secondary lock of {} is not full-set.", new.name);
+                rules.add(Code::LockNotSet, say, "Press it home with a finger first.");
+            }
+        }
+        let left =
+            self.steps(target).iter().filter(|s| s.status != Status::Done && !s.what.is_closing()).count();
+        if left > 0 {
+            let say =
+                format!("{} left before the halves can be mated.", crate::quantity::count_of(left, "step"));
+            rules.add(Code::NotMated, say, "Finish the moves first.");
+        }
+        Ok(rules)
+    }
+
+    fn check_requested(&self, number: &str, revision: u32) -> Checked {
+        let next = self.requested.as_ref().map_or(1, |r| r.revision + 1);
+        if revision != next {
+            return impossible(
+                format!("The next revision of this job's request is {next}."),
+                "Send it with that revision.",
+            );
+        }
+        match self.requested.as_ref().filter(|r| r.number != number) {
+            Some(request) => impossible(
+                format!("This job's request is {}.", request.number),
+                "Keep one number for every later enquiry.",
+            ),
+            None => Ok(Rules::default()),
+        }
+    }
+
+    fn check_accept(
+        &self,
+        flag: Code,
+        at: Option<&crate::record::Address>,
+        due: Option<&str>,
+        target: &Target,
+    ) -> Checked {
+        let steps = self.steps(target);
+        let now = self.last_at.unwrap_or_default();
+        let flags = self.flags(target, &steps, now);
+        let raised = flags.iter().any(|f| f.code == flag && (at.is_none() || f.at.as_ref() == at));
+        if !raised {
+            return impossible(
+                format!("There is no open flag {flag} there."),
+                "`repin check` lists the open flags.",
+            );
+        }
+        if self.may_be_accepted(flag, at) || due.is_some_and(|d| !d.trim().is_empty()) {
+            return Ok(Rules::default());
+        }
+        impossible(
+            format!("{flag} is not one that a name can accept."),
+            "Put it right, or set a temporary measure with the date by which it will be.",
+        )
+    }
+
+    fn check_resumed(&self, power_off: bool, tags_read: bool) -> Checked {
+        let Some(need) = &self.resume else {
+            return impossible("No resume check is due.", "Go on with the next step.");
+        };
+        if !power_off || !tags_read {
+            return impossible(
+                "The machine must be off, and every tag read against the record.",
+                "Do both, then resume.",
+            );
+        }
+        if let Some(gate) = self.next_gate() {
+            return impossible(format!("The gate on {} is open.", gate.title()), "Answer the gates first.");
+        }
+        if let Some(housing) = self.housings.iter().find(|h| !need.views.contains(&h.name)) {
+            return impossible(format!("Nobody said again how {} is held.", housing.name), "Say its view.");
+        }
+        if let Some(at) = self.resume_rereads().into_iter().find(|at| !need.reread.contains(at)) {
+            return impossible(
+                format!("The hole {at} was not re-read, or not as recorded."),
+                "Read it back; say what you see where it differs.",
+            );
+        }
+        let rows = self.housings.iter().flat_map(|h| (1..=h.rows().len()).map(|row| (h.name.clone(), row)));
+        if let Some((housing, row)) = rows.into_iter().find(|key| !need.rows.contains(key)) {
+            return impossible(
+                format!("Row {row} of {housing} was not counted, or not as recorded."),
+                "Count it; say what you see where it differs.",
+            );
+        }
+        Ok(Rules::default())
+    }
+
+    fn check_sign(&self, name: &str, serial_end: &str, target: &Target) -> Checked {
+        let serial: Vec<char> = self.ticket.serial.trim().chars().collect();
+        let end: String = serial.iter().skip(serial.len().saturating_sub(2)).collect();
+        if !serial_end.trim().eq_ignore_ascii_case(&end) {
+            return impossible(
+                format!(
+                    "\"{}\" is not the end of this machine's serial number.",
+                    crate::quantity::harmless(serial_end)
+                ),
+                "Read the last two characters on the machine: this may be another job.",
+            );
+        }
+        if name.trim().is_empty() {
+            return impossible("A signature needs a name.", "Key it.");
+        }
+        let steps = self.steps(target);
+        let flags = self.flags(target, &steps, self.last_at.unwrap_or_default());
+        let open: Vec<&crate::swap::Flag> =
+            flags.iter().filter(|f| f.accepted.is_none() && f.code != Code::Unsigned).collect();
+        match open.first() {
+            None => Ok(Rules::default()),
+            Some(first) => impossible(
+                format!("{} open; the first: {}", crate::quantity::count_of(open.len(), "flag"), first.say),
+                first.instead.clone(),
+            ),
+        }
+    }
+}

@@ -1,0 +1,269 @@
+//! What the job says to an entry before it is kept. Every refusal is one sentence that says what
+//! is wrong and one that says what to do instead.
+
+mod closing;
+mod moves;
+mod plugs;
+mod records;
+mod setup;
+
+use super::{Act, Code, Entry, Job, Refusal, Verdict, state::State, target::Target};
+
+/// Collects what rules say.
+#[derive(Default)]
+struct Rules(Vec<Refusal>);
+
+impl Rules {
+    fn add(&mut self, code: Code, say: impl Into<String>, instead: impl Into<String>) {
+        self.0.push(Refusal { code: Some(code), say: say.into(), instead: instead.into() });
+    }
+}
+
+/// The outcome of one check: `Err` when the act cannot be, else what rules say of it.
+type Checked = Result<Rules, Refusal>;
+
+/// An act that cannot be.
+fn impossible<T>(say: impl Into<String>, instead: impl Into<String>) -> Result<T, Refusal> {
+    Err(Refusal { code: None, say: say.into(), instead: instead.into() })
+}
+
+/// An act a rule forbids that takes no `anyway`.
+fn barred<T>(code: Code, say: impl Into<String>, instead: impl Into<String>) -> Result<T, Refusal> {
+    Err(Refusal { code: Some(code), say: say.into(), instead: instead.into() })
+}
+
+impl Job {
+    /// What the job says to an entry that is about to be kept.
+    pub fn check(&self, entry: &Entry) -> Verdict {
+        match self.checked(entry) {
+            Err(refusal) => Verdict::Impossible(refusal),
+            Ok(Rules(rules)) if rules.is_empty() => Verdict::Allowed,
+            Ok(Rules(rules)) => Verdict::Against(rules),
+        }
+    }
+
+    fn checked(&self, entry: &Entry) -> Checked {
+        let state = self.state();
+        let act = &entry.act;
+        if let (Some(why), false) = (&state.stopped, matches!(act, Act::Note { .. })) {
+            return impossible(format!("The job was stopped: {why}"), "Start a new job from what was left.");
+        }
+        if !matches!(act, Act::Ticket { .. } | Act::Housed { .. } | Act::Rules { .. })
+            && state.housings.is_empty()
+        {
+            return impossible("The job has no housings yet.", "Start it with `repin new`.");
+        }
+        state.check_resume(entry)?;
+        match act {
+            Act::WrongKey => self.check_wrong_key(entry),
+            _ => state.check(act),
+        }
+    }
+
+    /// A slip of the keys can be taken back as far as the last thing somebody else may have
+    /// relied on.
+    fn check_wrong_key(&self, entry: &Entry) -> Checked {
+        let nothing = "Say what you see instead: put it back, or key what is so.";
+        let Some((n, last)) = self.last_in_force() else {
+            return impossible("There is nothing to take back.", nothing);
+        };
+        let fixed = matches!(
+            last.act,
+            Act::Gate { .. }
+                | Act::Requested { .. }
+                | Act::HandOver { .. }
+                | Act::Resume { .. }
+                | Act::Sign { .. }
+                | Act::Ticket { .. }
+                | Act::Housed { .. }
+                | Act::Rules { .. }
+        );
+        if fixed {
+            return impossible(
+                "The last entry is one that others rely on; it cannot be taken back.",
+                nothing,
+            );
+        }
+        if last.by != entry.by {
+            return impossible(format!("The last entry is {}'s, not yours.", last.by), nothing);
+        }
+        if !self.is_of_this_sitting(n) {
+            return impossible(
+                "The last entry was made before this sitting; it cannot be taken back.",
+                nothing,
+            );
+        }
+        Ok(Rules::default())
+    }
+}
+
+impl State {
+    /// After an interruption only looking and saying what is seen is allowed.
+    fn check_resume(&self, entry: &Entry) -> Result<(), Refusal> {
+        let due = self.resume.as_ref().map(|need| need.why.clone());
+        let starts = || {
+            let why = self.pause_before(entry.at, &entry.by, &entry.act)?;
+            (self.has_moved() && self.signed.is_none()).then_some(why)
+        };
+        match due.or_else(starts) {
+            Some(why) if !entry.act.is_part_of_resume() => barred(
+                Code::ResumeUnchecked,
+                format!("The work was interrupted: {why}. DO NOT POWER."),
+                "Answer the gates, say the views, read three holes back, count the rows, read the tags; then resume.",
+            ),
+            _ => Ok(()),
+        }
+    }
+
+    fn check(&self, act: &Act) -> Checked {
+        let target = || self.target();
+        match act {
+            Act::Ticket { .. } | Act::Housed { .. } | Act::Rules { .. } => self.check_world(act),
+            Act::Recorded { .. }
+            | Act::RecordFinished { .. }
+            | Act::RecordCorrected { .. }
+            | Act::RecordFlipped { .. }
+            | Act::Decided { .. } => self.check_record(act),
+            Act::Compared { .. }
+            | Act::Mapped { .. }
+            | Act::MapConfirmed { .. }
+            | Act::Cause { .. }
+            | Act::Photo { .. }
+            | Act::Gate { .. }
+            | Act::View { .. }
+            | Act::Anchor { .. }
+            | Act::SmallPart { .. }
+            | Act::MatingHalf { .. }
+            | Act::Tagged { .. } => self.check_setup(act),
+            Act::Extract { .. }
+            | Act::CutFree { .. }
+            | Act::Loose { .. }
+            | Act::Inspect { .. }
+            | Act::Insert { .. }
+            | Act::Tug { .. }
+            | Act::PutBack
+            | Act::Park { .. }
+            | Act::TakeUp { .. } => self.check_lead(act, &target()),
+            Act::TakePlug { .. }
+            | Act::FitPlug { .. }
+            | Act::LosePlug
+            | Act::ScrapPlug { .. }
+            | Act::ReturnPlug
+            | Act::LeftInOld { .. }
+            | Act::MoveOther { .. } => self.check_plug(act, &target()),
+            Act::Planned { .. } | Act::Repair { .. } | Act::Removed { .. } | Act::Seen { .. } => {
+                self.check_repair(act)
+            }
+            Act::Lock { .. }
+            | Act::Assurance { .. }
+            | Act::ReRead { .. }
+            | Act::RowCounted { .. }
+            | Act::LookedOver { .. }
+            | Act::Measure { .. }
+            | Act::Requested { .. }
+            | Act::Arrived { .. }
+            | Act::Accept { .. }
+            | Act::Note { .. }
+            | Act::HandOver { .. }
+            | Act::Resume { .. }
+            | Act::Mate { .. }
+            | Act::Sign { .. }
+            | Act::Stop { .. } => self.check_closing(act, &target()),
+            Act::WrongKey => Ok(Rules::default()),
+        }
+    }
+
+    /// What must be so before anything leaves an old housing or enters a new one.
+    fn check_start(&self, target: &Target) -> Checked {
+        if !self.records_finished() {
+            let left = self.unrecorded().len();
+            let say = match left {
+                0 => "The record of what is found is not finished.".to_owned(),
+                n => format!(
+                    "The record of what is found is not finished: {} left.",
+                    crate::quantity::count_of(n, "cavity")
+                ),
+            };
+            return impossible(say, "Finish it before anything is moved.");
+        }
+        if let Some(gate) = self.next_gate() {
+            let say = format!("The gate on {} is not passed.", gate.title());
+            return barred(Code::GateOpen, say, "Answer it with a name and a document, or stop the job.");
+        }
+        if let Some(lead) = self.blocked_lead(target) {
+            let say = format!("{} has no place: its new cavity is moulded shut.", self.call(lead));
+            return barred(
+                Code::BlockedUnderWire,
+                say,
+                "Ask the desk for an earlier revision, or map it under a document.",
+            );
+        }
+        if let Some(clip) = self.clip_missing() {
+            let say = format!("The new housing comes without the {clip} of the old one.");
+            return barred(Code::BridgeMissing, say, "Do not start: ask the desk for the housing with it.");
+        }
+        let mut rules = Rules::default();
+        for housing in &self.housings {
+            if housing.view.is_none() {
+                let say = format!("Nobody said how {} is held.", housing.name);
+                rules.add(Code::ViewUnset, say, "Say which face is towards you and which side is up.");
+            } else if !self.view_is_proved(housing) {
+                let say = format!("The view of {} is not proved.", housing.name);
+                rules.add(Code::AnchorFailed, say, "Answer its anchors first.");
+            }
+        }
+        if let Some(difference) = self.undecided().first() {
+            rules.add(Code::FoundDiffers, difference.sentence(), "Decide it first, with the reason.");
+        }
+        if self.map_confirmed.is_none() {
+            rules.add(Code::MapClash, "The map from old to new is not confirmed.", "Confirm it first.");
+        }
+        if let Some(question) = self.misfit().or_else(|| self.next_question()) {
+            let say = format!("The {} was not found to agree with the mating half.", question.words());
+            rules.add(Code::PartMisfit, say, "Compare it with the mating half in your hand.");
+        }
+        Ok(rules)
+    }
+
+    fn blocked_lead(&self, target: &Target) -> Option<&super::Lead> {
+        let blocked =
+            |id: &super::ItemId| matches!(target.leads.get(id), Some(super::Destination::Blocked(_)));
+        self.leads.iter().find(|lead| blocked(&lead.id))
+    }
+
+    /// The hand is empty, or the act cannot be.
+    fn check_empty_hand(&self) -> Result<(), Refusal> {
+        match self.in_hand() {
+            None => Ok(()),
+            Some(held) => {
+                let what = match held {
+                    super::InHand::Lead(lead) => self.call(lead),
+                    super::InHand::Plug(plug) => format!("the plug {}", plug.id),
+                    super::InHand::Other(other) => format!("the part {}", other.id),
+                };
+                impossible(
+                    format!("{what} is in the hand."),
+                    "One thing at a time: put it in, put it back, or tag and park it.",
+                )
+            }
+        }
+    }
+
+    /// A cavity that belongs to a housing of the job, or the act cannot be.
+    fn check_cavity(&self, at: &crate::record::Address) -> Result<super::JobSide, Refusal> {
+        let Some(housing) = self.housing(&at.housing) else {
+            let names: Vec<&crate::record::HousingName> = self.housings.iter().map(|h| &h.name).collect();
+            return impossible(
+                format!("This job has no housing {}.", at.housing),
+                format!("Its housings are {}.", crate::quantity::list_of(&names)),
+            );
+        };
+        match housing.housing().cavity(&at.label) {
+            Some(_) => Ok(housing.side),
+            None => impossible(
+                format!("{} has no cavity {}.", housing.housing().part, at.label),
+                "Read the label moulded beside the hole.",
+            ),
+        }
+    }
+}

@@ -1,0 +1,278 @@
+//! Checks of what is done to plugs, spare terminals, bridges, and of repairs and sightings.
+
+use crate::record::Address;
+
+use super::{Checked, Rules, barred, impossible};
+use crate::swap::{
+    Act, Code, InHand, ItemId, JobSide, Occupant, OtherKind, Place, PlugSource, RepairKind, SeenAt,
+    state::State,
+    target::{Expected, Target},
+};
+
+impl State {
+    pub(super) fn check_plug(&self, act: &Act, target: &Target) -> Checked {
+        match act {
+            Act::TakePlug { from, .. } => self.check_take_plug(from, target),
+            Act::FitPlug { into, source, spare, .. } => {
+                self.check_fit(into, *source, spare.is_some(), target)
+            }
+            Act::LosePlug | Act::ScrapPlug { .. } | Act::ReturnPlug => {
+                let there = self.plugs.iter().any(|p| matches!(p.place, Place::Hand | Place::Tray));
+                match there {
+                    true => Ok(Rules::default()),
+                    false => impossible(
+                        "No plug is in the hand or in the tray.",
+                        "Take it out first, or say it is seen nowhere.",
+                    ),
+                }
+            }
+            Act::LeftInOld { at, .. } => {
+                if self.check_cavity(at)? == JobSide::New {
+                    return impossible(format!("{at} is on the new side."), "Name a cavity of the old side.");
+                }
+                match self.occupant(at) {
+                    Some(Occupant::Plug(_) | Occupant::Other(_)) => Ok(Rules::default()),
+                    Some(Occupant::Lead(lead)) => impossible(
+                        format!("{} cannot be left in the old housing.", self.call(lead)),
+                        "Move it, or take it out for good under a document.",
+                    ),
+                    None => impossible(format!("{at} is bare."), "Nothing is left there."),
+                }
+            }
+            Act::MoveOther { from, to, .. } => self.check_move_other(from, to, target),
+            _ => Ok(Rules::default()),
+        }
+    }
+
+    fn check_take_plug(&self, from: &Address, target: &Target) -> Checked {
+        self.check_empty_hand()?;
+        let side = self.check_cavity(from)?;
+        match self.occupant(from) {
+            Some(Occupant::Plug(_)) => {}
+            Some(Occupant::Lead(lead)) => {
+                return impossible(
+                    format!("{from} holds {}, not a plug.", self.call(lead)),
+                    "Read the label again.",
+                );
+            }
+            Some(Occupant::Other(_)) => {
+                return impossible(
+                    format!("The plug in {from} belongs to what is before it."),
+                    "Move both together.",
+                );
+            }
+            None => return impossible(format!("{from} is bare."), "If a plug is there, say what you see."),
+        }
+        let mut rules = if side == JobSide::Old { self.check_start(target)? } else { Rules::default() };
+        self.check_lock_open(from, &mut rules);
+        Ok(rules)
+    }
+
+    fn check_fit(&self, into: &Address, source: PlugSource, with_spare: bool, target: &Target) -> Checked {
+        if self.check_cavity(into)? == JobSide::Old {
+            return impossible(format!("{into} is on the old side."), "Plugs go into the new housing.");
+        }
+        let place = match source {
+            PlugSource::Hand => Some(Place::Hand),
+            PlugSource::Tray => Some(Place::Tray),
+            PlugSource::Stock => None,
+        };
+        if source != PlugSource::Hand {
+            self.check_empty_hand()?;
+        } else if !matches!(self.in_hand(), Some(InHand::Plug(_))) {
+            return impossible(
+                "There is no plug in the hand.",
+                "Take one out, or take one from the tray or from stock.",
+            );
+        }
+        self.check_free(into)?;
+        let size = self.cavity_size(into);
+        let mut rules = self.check_start(target)?;
+        if let Some(place) = place {
+            let mut here = self.plugs.iter().filter(|p| p.place == place).peekable();
+            if here.peek().is_none() {
+                return impossible("There is no plug in the tray.", "Take one from stock.");
+            }
+            if !here.clone().any(|p| p.size.is_none() || p.size == size)
+                && let (Some(plug), Some(size)) = (here.next(), &size)
+            {
+                let theirs = plug.size.as_ref().map_or("?", |s| s.as_str());
+                let say = format!("The plug is size {theirs}, and {into} is size {size}.");
+                rules.add(Code::PlugSize, say, "Fit a plug of the cavity's size.");
+            }
+        }
+        let expected = target.expected(into);
+        if !matches!(expected, Expected::Plug(_) | Expected::SpareAndPlug) {
+            let say = match expected {
+                Expected::Leads(_) => format!("A wire goes into {into}, not a plug."),
+                _ => format!("{into} takes no plug."),
+            };
+            rules.add(Code::PlugWrongCavity, say, "Read the label again.");
+        }
+        if *expected == Expected::SpareAndPlug && !with_spare {
+            let say = format!("By the house rule {into} takes a spare terminal, and the plug behind it.");
+            rules.add(Code::SpareMissing, say, "Put the spare terminal in, and say so with the plug.");
+        }
+        self.check_lock_open(into, &mut rules);
+        Ok(rules)
+    }
+
+    fn check_move_other(&self, from: &Address, to: &Address, target: &Target) -> Checked {
+        self.check_empty_hand()?;
+        self.check_cavity(from)?;
+        let Some(Occupant::Other(other)) = self.occupant(from) else {
+            return impossible(
+                format!("{from} holds no spare terminal, bridge or clip."),
+                "Read the label again.",
+            );
+        };
+        if self.check_cavity(to)? == JobSide::Old {
+            return impossible(format!("{to} is on the old side."), "It goes into the new housing.");
+        }
+        self.check_free(to)?;
+        let mut rules = self.check_start(target)?;
+        if *target.expected(to) != Expected::Other(other.id.clone()) {
+            let code = match other.kind {
+                OtherKind::Spare => Code::SpareMissing,
+                OtherKind::Bridge(_) => Code::BridgeMissing,
+            };
+            rules.add(code, format!("{} does not belong in {to}.", other.id), "Read the map again.");
+        }
+        self.check_lock_open(from, &mut rules);
+        self.check_lock_open(to, &mut rules);
+        Ok(rules)
+    }
+
+    pub(super) fn check_repair(&self, act: &Act) -> Checked {
+        match act {
+            Act::Planned { lead, how, .. } => {
+                let Some(lead) = self.lead(lead) else {
+                    return impossible(
+                        format!("There is no lead {lead}."),
+                        "Name it by the cavity it was recorded in.",
+                    );
+                };
+                let forbidden = lead.seen.wires.iter().find(|w| w.kind.forbids_splice());
+                match forbidden.filter(|_| *how == RepairKind::RepairLead) {
+                    None => Ok(Rules::default()),
+                    Some(wire) => barred(
+                        Code::SpliceForbidden,
+                        format!(
+                            "{} is a {}: no repair lead is planned on it.",
+                            self.call(lead),
+                            wire.kind.words()
+                        ),
+                        "Stop, and ask for the document of this machine.",
+                    ),
+                }
+            }
+            Act::Repair { lead: id, how, part, .. } => {
+                let Some(lead) = self.lead(id).filter(|l| l.place == Place::Hand) else {
+                    return impossible(
+                        format!("{id} is not in the hand."),
+                        "Take it up before it is repaired.",
+                    );
+                };
+                if lead.planned != Some(*how) {
+                    return impossible(
+                        format!("This repair of {} is not planned.", self.call(lead)),
+                        "Plan it first, so that its parts are asked for.",
+                    );
+                }
+                let mut rules = Rules::default();
+                if *how == RepairKind::Reform
+                    && lead.repairs.iter().any(|(kind, _)| *kind == RepairKind::Reform)
+                {
+                    let say = format!("The tang of {} was re-formed once already.", self.call(lead));
+                    rules.add(Code::ReformedTwice, say, "Replace the terminal.");
+                }
+                if let (Some(part), Some(to)) = (part, self.target().of(id)) {
+                    self.check_part(*how, part, to, &mut rules);
+                }
+                Ok(rules)
+            }
+            Act::Removed { wire, document } => {
+                let Some(lead) = self.lead(&wire.lead) else {
+                    return impossible(
+                        format!("There is no lead {}.", wire.lead),
+                        "Name it by the cavity it was recorded in.",
+                    );
+                };
+                if document.trim().is_empty() {
+                    return impossible("A wire is taken out for good only under a document.", "Name it.");
+                }
+                match wire.wire {
+                    Some(n) if n > lead.seen.wires.len() || lead.removed_wires.contains(&n) => impossible(
+                        format!("{} has no wire {n}.", lead.id),
+                        "Count the wires in its terminal.",
+                    ),
+                    _ if lead.place == Place::Removed => {
+                        impossible(format!("{} is out already.", self.call(lead)), "Nothing to do.")
+                    }
+                    _ => Ok(Rules::default()),
+                }
+            }
+            Act::Seen { item, at, .. } => self.check_seen(item, at),
+            _ => Ok(Rules::default()),
+        }
+    }
+
+    fn check_part(
+        &self,
+        how: RepairKind,
+        part: &crate::catalogue::PartNumber,
+        to: &Address,
+        rules: &mut Rules,
+    ) {
+        let Some(housing) = self.housing(&to.housing) else { return };
+        let family = housing.definition.family();
+        let size = self.cavity_size(to);
+        let fits = match how {
+            RepairKind::NewTerminal | RepairKind::RepairLead => {
+                family.terminals.iter().any(|t| t.part == *part && Some(&t.size) == size.as_ref())
+            }
+            RepairKind::NewSeal => {
+                family.wire_seals.iter().any(|s| s.part == *part && Some(&s.size) == size.as_ref())
+            }
+            RepairKind::Reform | RepairKind::Other => true,
+        };
+        if !fits {
+            let say = format!("Part {part} is not one for {to}.");
+            rules.add(Code::TerminalMisfit, say, "Use a part of the housing's family and the cavity's size.");
+        }
+    }
+
+    fn check_seen(&self, item: &ItemId, at: &SeenAt) -> Checked {
+        let place = self.place_of(item);
+        if place.is_none() && !matches!(item, ItemId::Loose(_)) {
+            return impossible(
+                format!("There is no {item} in this job."),
+                "A lead nobody recorded is loose/1, loose/2 and so on.",
+            );
+        }
+        match at {
+            SeenAt::Hand if place == Some(Place::Hand) => {
+                impossible("It is in the hand on record too.", "Nothing to say.")
+            }
+            SeenAt::Hand => self.check_empty_hand().map(|()| Rules::default()),
+            SeenAt::Parked(tag) => match self.parked().any(|(t, id)| t == tag && id != item) {
+                true => impossible(format!("Tag {tag} is used already."), "Give it its own tag."),
+                false => Ok(Rules::default()),
+            },
+            SeenAt::Unseen => Ok(Rules::default()),
+            SeenAt::In(at) => {
+                self.check_cavity(at)?;
+                match self.occupant(at) {
+                    None => Ok(Rules::default()),
+                    Some(_) if place == Some(Place::In(at.clone())) => {
+                        impossible("It is there on record too.", "Nothing to say.")
+                    }
+                    Some(_) => impossible(
+                        format!("On record {at} is taken."),
+                        "First say where the thing is seen that the record has there.",
+                    ),
+                }
+            }
+        }
+    }
+}

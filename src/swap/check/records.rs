@@ -1,0 +1,158 @@
+//! Checks of the world a job carries, of its records and of decisions on them.
+
+use crate::{catalogue::Delivered, record::Holds};
+
+use super::{Checked, Rules, impossible};
+use crate::swap::{Act, JobSide, Place, RecordSide, Seen, flipped, state::State};
+
+impl State {
+    pub(super) fn check_world(&self, act: &Act) -> Checked {
+        match act {
+            Act::Ticket { .. } if !self.housings.is_empty() => {
+                impossible("The ticket is written.", "Key a note for what should be added.")
+            }
+            Act::Housed { name, .. } if self.housing(name).is_some() => {
+                impossible(format!("There is a housing {name} already."), "Give each housing its own name.")
+            }
+            Act::Housed { .. } | Act::Rules { .. } if self.has_moved() => impossible(
+                "Something has moved already.",
+                "Stop this job and start a new one from what was left.",
+            ),
+            _ => Ok(Rules::default()),
+        }
+    }
+
+    pub(super) fn check_record(&self, act: &Act) -> Checked {
+        match act {
+            Act::Recorded { side, at, holds, .. } => {
+                self.check_old(at)?;
+                if *side == RecordSide::Found && (self.has_moved() || self.finished.contains(side)) {
+                    return impossible(
+                        "The record of what is found is finished.",
+                        "Correct the cavity, with the reason.",
+                    );
+                }
+                self.check_holds(at, holds)
+            }
+            Act::RecordFinished { side } => self.check_finished(*side),
+            Act::RecordCorrected { at, holds, .. } => {
+                self.check_old(at)?;
+                let moved = self.leads.iter().find(|l| l.id == crate::swap::ItemId::At(at.clone()));
+                if let (Some(lead), true) = (moved, holds.lead().is_none())
+                    && !matches!(&lead.place, Place::In(now) if now == at)
+                {
+                    return impossible(
+                        format!("{} was recorded there and is elsewhere now.", self.call(lead)),
+                        "Say where it is seen instead.",
+                    );
+                }
+                self.check_holds(at, holds)
+            }
+            Act::RecordFlipped { housing, how, .. } => {
+                if self.has_moved() {
+                    return impossible(
+                        "Something has moved already; a whole record is not flipped under it.",
+                        "Correct single cavities, or put everything back first.",
+                    );
+                }
+                let named = self.flipped_housing(housing.as_ref());
+                let Some(housing) = named.and_then(|name| self.housing(&name)) else {
+                    return impossible(
+                        "Only the record of one old housing can be flipped.",
+                        "Name an old housing.",
+                    );
+                };
+                let reading = Seen::of(housing.housing(), flipped(housing.pose(), *how));
+                let seen = housing.seen();
+                let lands = |label| seen.place_of(label).and_then(|place| reading.label_at(place)).is_some();
+                match housing.housing().cavities.iter().find(|c| !lands(&c.label)) {
+                    None => Ok(Rules::default()),
+                    Some(cavity) => impossible(
+                        format!("Flipped like this, cavity {} would have no counterpart.", cavity.label),
+                        "Correct the cavities one by one.",
+                    ),
+                }
+            }
+            Act::Decided { at, .. } => {
+                if self.has_moved() {
+                    return impossible(
+                        "Something has moved already.",
+                        "Differences are decided before the first move.",
+                    );
+                }
+                match self.differences().iter().any(|d| d.at == *at) {
+                    true => Ok(Rules::default()),
+                    false => {
+                        impossible(format!("There is no difference at {at}."), "`repin check` lists them.")
+                    }
+                }
+            }
+            _ => Ok(Rules::default()),
+        }
+    }
+
+    fn check_old(&self, at: &crate::record::Address) -> Result<(), crate::swap::Refusal> {
+        match self.check_cavity(at)? {
+            JobSide::Old => Ok(()),
+            JobSide::New => impossible(
+                format!("{at} is on the new side."),
+                "Records are of the old side; the new side follows from the moves.",
+            ),
+        }
+    }
+
+    fn check_holds(&self, at: &crate::record::Address, holds: &Holds) -> Checked {
+        let delivered = self.cavity(at).map(|c| c.delivered);
+        match (holds, delivered) {
+            (Holds::Wired(lead), _) if lead.wires.is_empty() => impossible(
+                format!("The lead in {at} has no wire."),
+                "Record a terminal without wire as spare.",
+            ),
+            (Holds::Wired(lead), _) => {
+                for wire in &lead.wires {
+                    if let Some(partner) = &wire.twisted_with {
+                        let partner = crate::record::Address::new(at.housing.clone(), partner.clone());
+                        self.check_cavity(&partner)?;
+                        if partner == *at {
+                            return impossible(
+                                format!("The wire in {at} cannot be twisted with itself."),
+                                "Name the cavity of its partner.",
+                            );
+                        }
+                    }
+                }
+                self.check_not_shut(at, delivered)
+            }
+            (Holds::Plugged | Holds::Spare(_) | Holds::Bridge(_), _) => self.check_not_shut(at, delivered),
+            (Holds::Blocked, Some(Delivered::Bare)) => Ok(Rules::default()),
+            _ => Ok(Rules::default()),
+        }
+    }
+
+    fn check_not_shut(&self, at: &crate::record::Address, delivered: Option<Delivered>) -> Checked {
+        match delivered {
+            Some(Delivered::Blocked) => impossible(
+                format!("By its definition {at} is moulded shut."),
+                "Check the housing's part and revision, and the label.",
+            ),
+            _ => Ok(Rules::default()),
+        }
+    }
+
+    fn check_finished(&self, side: RecordSide) -> Checked {
+        if side == RecordSide::Should {
+            return Ok(Rules::default());
+        }
+        let left = self.unrecorded();
+        match left.first() {
+            None => Ok(Rules::default()),
+            Some(first) => impossible(
+                format!(
+                    "{} not recorded yet, the first is {first}.",
+                    crate::quantity::count_of(left.len(), "cavity")
+                ),
+                "\"Nothing there\" is not an answer: key open, empty or blocked.",
+            ),
+        }
+    }
+}

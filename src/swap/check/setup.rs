@@ -1,0 +1,187 @@
+//! Checks of what is set up before the first move: map, views, anchors, gates, tags.
+
+use super::{Checked, Rules, impossible};
+use crate::swap::{Act, JobSide, MapSource, Refusal, gates::check_gate, state::State};
+
+impl State {
+    pub(super) fn check_setup(&self, act: &Act) -> Checked {
+        match act {
+            Act::Gate { .. } => match check_gate(act) {
+                Some(refusal) => Err(refusal),
+                None => Ok(Rules::default()),
+            },
+            Act::Compared { mating_half: false, .. } => impossible(
+                "Compared without the mating half in the hand, this proves nothing.",
+                "Fetch the mating half, then answer.",
+            ),
+            Act::Mapped { from, to, document } => self.check_mapped(from, to.as_ref(), document.as_deref()),
+            Act::MapConfirmed { source } => self.check_map(*source),
+            Act::View { housing, up, .. } => {
+                let housing = self.named(housing)?;
+                match housing.housing().side_of(up) {
+                    Some(_) => Ok(Rules::default()),
+                    None => {
+                        let names: Vec<&str> =
+                            housing.housing().features.iter().map(|f| f.name.as_str()).collect();
+                        impossible(
+                            format!(
+                                "{} has no \"{}\".",
+                                housing.housing().part,
+                                crate::quantity::harmless(up)
+                            ),
+                            format!("Up is top, right, bottom, left{}.", or_one_of(&names)),
+                        )
+                    }
+                }
+            }
+            Act::Anchor { housing, place, .. } => {
+                let housing = self.named(housing)?;
+                if housing.view.is_none() {
+                    return impossible(
+                        format!("Nobody said how {} is held.", housing.name),
+                        "Say the view first: an anchor is asked by it.",
+                    );
+                }
+                let seen = housing.seen();
+                match place {
+                    crate::face::PosePlace::Key => Ok(Rules::default()),
+                    place if seen.label_at(*place).is_some() => Ok(Rules::default()),
+                    place => impossible(
+                        format!("There is no cavity at {place}."),
+                        "Count rows from the top, places from the left.",
+                    ),
+                }
+            }
+            Act::SmallPart { housing, part, .. } => {
+                let housing = self.named(housing)?;
+                match housing.housing().small_parts.iter().any(|p| p.name == *part) {
+                    true => Ok(Rules::default()),
+                    false => {
+                        let names: Vec<&str> =
+                            housing.housing().small_parts.iter().map(|p| p.name.as_str()).collect();
+                        impossible(
+                            format!(
+                                "{} has no small part \"{}\".",
+                                housing.housing().part,
+                                crate::quantity::harmless(part)
+                            ),
+                            format!("It has {}.", crate::quantity::list_of(&names)),
+                        )
+                    }
+                }
+            }
+            Act::Tagged { lead, tag } => {
+                if self.lead(lead).is_none() {
+                    return impossible(
+                        format!("There is no lead {lead}."),
+                        "Name it by the cavity it was recorded in.",
+                    );
+                }
+                match self.leads.iter().find(|l| l.id != *lead && l.tag.as_ref() == Some(tag)) {
+                    None => Ok(Rules::default()),
+                    Some(other) => impossible(
+                        format!("Tag {tag} is on {} already.", self.call(other)),
+                        "Use another tag: two leads on one tag are one lead too few.",
+                    ),
+                }
+            }
+            _ => Ok(Rules::default()),
+        }
+    }
+
+    fn named(&self, name: &crate::record::HousingName) -> Result<&crate::swap::JobHousing, Refusal> {
+        match self.housing(name) {
+            Some(housing) => Ok(housing),
+            None => {
+                let names: Vec<&crate::record::HousingName> = self.housings.iter().map(|h| &h.name).collect();
+                impossible(
+                    format!("This job has no housing {name}."),
+                    format!("Its housings are {}.", crate::quantity::list_of(&names)),
+                )
+            }
+        }
+    }
+
+    fn check_mapped(
+        &self,
+        from: &crate::record::Address,
+        to: Option<&crate::record::Address>,
+        document: Option<&str>,
+    ) -> Checked {
+        if self.has_moved() {
+            return impossible(
+                "Something has moved already.",
+                "Put it back, or stop this job and start a new one.",
+            );
+        }
+        if self.check_cavity(from)? != JobSide::Old {
+            return impossible(format!("{from} is on the new side."), "A map goes from old to new.");
+        }
+        let document = document.is_some_and(|d| !d.trim().is_empty());
+        match to {
+            None if !document => {
+                impossible(format!("{from} would have no place."), "Name the document that says so.")
+            }
+            None => Ok(Rules::default()),
+            Some(to) => {
+                if self.check_cavity(to)? != JobSide::New {
+                    return impossible(format!("{to} is on the old side."), "A map goes from old to new.");
+                }
+                let other_label = from.label != to.label && self.has_same_label(from);
+                if other_label && !document {
+                    return impossible(
+                        format!("The mating half has its terminal at {}, not at {}.", from.label, to.label),
+                        "Both halves must change, under a document: name it.",
+                    );
+                }
+                match self.map.iter().find(|(other, t)| *other != from && t.as_ref() == Some(to)) {
+                    Some((other, _)) => impossible(
+                        format!("{other} is mapped to {to} already."),
+                        "One cavity takes one: map one of them elsewhere.",
+                    ),
+                    None => Ok(Rules::default()),
+                }
+            }
+        }
+    }
+
+    /// Whether the new side numbers like the old one, as far as this cavity goes.
+    fn has_same_label(&self, from: &crate::record::Address) -> bool {
+        self.side(JobSide::New).filter(|h| h.housing().cavity(&from.label).is_some()).count() == 1
+            && self.side(JobSide::Old).count() == 1
+    }
+
+    fn check_map(&self, source: MapSource) -> Checked {
+        if self.has_moved() {
+            return impossible("Something has moved already.", "The map is confirmed before the first move.");
+        }
+        if !self.records_finished() {
+            return impossible(
+                "The record of what is found is not finished.",
+                "Finish it first: the map follows it.",
+            );
+        }
+        let same = |at: &crate::record::Address| {
+            source == MapSource::SameLabels
+                && self.side(JobSide::New).filter(|h| h.housing().cavity(&at.label).is_some()).count() == 1
+        };
+        let unmapped = self
+            .found
+            .iter()
+            .filter(|(_, holds)| {
+                !matches!(holds, crate::record::Holds::Empty | crate::record::Holds::Blocked)
+            })
+            .find(|(at, _)| !self.map.contains_key(at) && !same(at));
+        match unmapped {
+            None => Ok(Rules::default()),
+            Some((at, _)) => impossible(
+                format!("{at} is not mapped to the new side."),
+                "Map it, or say under which document it has no place.",
+            ),
+        }
+    }
+}
+
+fn or_one_of(names: &[&str]) -> String {
+    names.iter().map(|name| format!(" or {name}")).collect()
+}

@@ -1,0 +1,167 @@
+//! Flags about the housings themselves, and what is left once everything has moved.
+
+use crate::{catalogue::LockState, face::Face};
+
+use super::{Flag, Flags};
+use crate::swap::{Code, JobSide, MatingVerdict, Question, state::State, target::Target};
+
+impl State {
+    pub(super) fn flag_housings(&self, flags: &mut Flags) {
+        for housing in &self.housings {
+            if housing.lock_forced {
+                let say = format!("The lock of {} was pressed home with force.", housing.name);
+                flags.push(
+                    Flag::job(
+                        Code::LockForced,
+                        say,
+                        "Open it, find the terminal that stands proud, close it with a finger.",
+                    )
+                    .of(housing),
+                );
+            }
+            if housing.lock_openings >= self.rules.lock_worn_at.value {
+                let say = format!("The lock of {} was opened {} times.", housing.name, housing.lock_openings);
+                flags.push(
+                    Flag::job(Code::LockWorn, say, "Its fingers tire: fit a new one, or accept it by name.")
+                        .of(housing),
+                );
+            }
+        }
+        for (at, count) in &self.insertions {
+            let sealed = self.housing(&at.housing).is_some_and(|h| h.housing().sealing.is_sealed());
+            if sealed && *count >= self.rules.seal_worn_at.value {
+                let say = format!("{at} was filled {count} times: its seal is worn.");
+                flags.push(
+                    Flag::job(Code::SealWorn, say, "Renew the seal or the housing, or accept it by name.")
+                        .at(self, at),
+                );
+            }
+        }
+        if let Some(MatingVerdict::Damaged(what)) = &self.mating_half {
+            let instead = "Repair both halves: a bad pin in one ruins the other.";
+            flags.push(Flag::job(Code::MatingHalf, format!("The mating half is not sound: {what}"), instead));
+        }
+        for test in self.tests.iter().filter(|t| !t.passed) {
+            let later = self.tests.iter().rev().find(|t| t.test == test.test && t.circuit == test.circuit);
+            if later.is_some_and(|t| !t.passed) {
+                let say = format!("The test failed: {} ({}).", test.test, test.value);
+                flags.push(
+                    Flag::job(Code::TestFailed, say, "Find the fault and test again.")
+                        .circuit(test.circuit.as_deref()),
+                );
+            }
+        }
+        if self.mated == Some(false) {
+            let instead = "Part the halves and find the terminal that was pushed out.";
+            flags.push(Flag::job(
+                Code::NotMated,
+                "After mating the wires were not level at the rear.",
+                instead,
+            ));
+        }
+        let neighbours = self.neighbours_to_look_at();
+        if self.has_moved() && neighbours.iter().any(|at| !self.looked_at.contains(at)) {
+            let labels: Vec<&crate::face::Label> = neighbours.iter().map(|at| &at.label).collect();
+            let say = format!(
+                "{} were beside an open cavity and nobody looked at them.",
+                crate::quantity::list_of(&labels)
+            );
+            flags.push(Flag::job(
+                Code::NotLookedOver,
+                say,
+                "Look for corrosion on each terminal and up its wire.",
+            ));
+        }
+    }
+
+    /// What stands between a connector with everything in it and its signature.
+    pub(super) fn flag_closing(&self, target: &Target, flags: &mut Flags) {
+        for new in self.side(JobSide::New) {
+            let name = &new.name;
+            for part in new.housing().small_parts.iter().filter(|p| !new.parts_on.contains(&p.name)) {
+                let say = format!("The {} is not on {name}.", part.name);
+                flags.push(Flag::job(Code::SmallPart, say, "Fit it.").of(new));
+            }
+            for face in [Face::Wire, Face::Mating] {
+                if self.looked_over.get(&(name.clone(), face)) != Some(&true) {
+                    let say = format!("The {face} face of {name} was not looked over.");
+                    flags.push(
+                        Flag::job(
+                            Code::NotLookedOver,
+                            say,
+                            "Lips even, wires straight, terminals level, holes clean?",
+                        )
+                        .of(new),
+                    );
+                }
+            }
+            for row in 1..=new.rows().len() {
+                if !self.row_counts.contains_key(&(name.clone(), row)) {
+                    let say = format!("Row {row} of {name} was not counted.");
+                    flags.push(
+                        Flag::job(Code::RowCount, say, "Count its wires, plugs and open holes.").of(new),
+                    );
+                }
+            }
+            if new.housing().lock.is_some() && new.lock != Some(LockState::FullSet) {
+                let say = format!("The secondary lock of {name} is not full-set.");
+                flags.push(Flag::job(Code::LockNotSet, say, "Press it home with a finger.").of(new));
+            }
+            if new.assurance == Some(false) {
+                let say = format!("The connector position assurance of {name} is off.");
+                flags.push(
+                    Flag::job(
+                        Code::AssuranceOff,
+                        say,
+                        "Push it in: it goes in only when the halves are latched.",
+                    )
+                    .of(new),
+                );
+            }
+        }
+        for at in self.rereads_asked(target) {
+            if !self.rereads.contains_key(&at) {
+                let say = "A hole of the new housing was not re-read.";
+                flags.push(
+                    Flag::job(Code::NotReRead, say, "Read the hole asked for, from the mating face.")
+                        .at(self, &at),
+                );
+            }
+        }
+        if self.mating_half.is_none() {
+            flags.push(Flag::job(
+                Code::MatingHalf,
+                "The mating half was not looked at.",
+                "Look at its pins, seal and plastic.",
+            ));
+        }
+        if self.mated.is_none() {
+            flags.push(Flag::job(
+                Code::NotMated,
+                "The halves are not mated.",
+                "Mate them, tug them, look at the wires at the rear.",
+            ));
+        }
+        for test in self.tests_left() {
+            if !self.tests.iter().any(|t| t.test == test) {
+                let say = format!("A test was not made: {test}.");
+                flags.push(Flag::job(Code::TestMissing, say, "Make it and key the value."));
+            }
+        }
+        if self.signed.is_none() {
+            flags.push(Flag::job(Code::Unsigned, "Nobody signed.", "Sign when no other flag is open."));
+        }
+    }
+}
+
+impl Question {
+    /// What is compared, in words.
+    pub fn words(self) -> &'static str {
+        match self {
+            Self::Key => "key code",
+            Self::Latch => "side of the latch",
+            Self::Gender => "gender",
+            Self::Clip => "shorting clip or bridge",
+        }
+    }
+}

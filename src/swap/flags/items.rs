@@ -1,0 +1,283 @@
+//! Flags about leads, plugs, other contents, and rules a named person went past.
+
+use crate::{
+    catalogue::Sealing,
+    record::{Address, Seal},
+};
+
+use super::{Flag, Flags};
+use crate::swap::{
+    Code, ItemId, JobSide, Lead, OtherKind, Place, PlugOrigin, RepairKind, Seat,
+    state::{Broken, Occupant, State},
+    target::{Expected, Target},
+};
+
+/// Re-forming a tang is done once; the second time the terminal is replaced.
+const REFORMS_TOO_MANY: usize = 2;
+
+impl State {
+    pub(super) fn flag_leads(&self, target: &Target, flags: &mut Flags) {
+        for lead in &self.leads {
+            let call = self.call(lead);
+            let mut add = |code, say: String, instead: &str| {
+                flags.push(self.about_lead(Flag::job(code, say, instead), lead));
+            };
+            match &lead.place {
+                Place::Hand => add(
+                    Code::InHand,
+                    format!("{call} is in the hand."),
+                    "Put it in, put it back, or tag and park it.",
+                ),
+                Place::Parked(tag) => add(
+                    Code::Parked,
+                    format!("{call} is parked, tag {tag}."),
+                    "Take it up by its tag when it can go on.",
+                ),
+                Place::Unseen => add(
+                    Code::WireMissing,
+                    format!("Nobody sees {call}."),
+                    "Find it, and say where it is seen.",
+                ),
+                Place::In(at) if self.side_of(at) == Some(JobSide::New) => {
+                    if target.of(&lead.id) != Some(at) {
+                        let goes = target.of(&lead.id).map_or("elsewhere".to_owned(), ToString::to_string);
+                        add(
+                            Code::WrongCavity,
+                            format!("{call} is in {at} and belongs in {goes}."),
+                            "Take it out and put it where it belongs.",
+                        );
+                    }
+                    match lead.seat {
+                        Seat::NoClick => add(
+                            Code::NotSeated,
+                            format!("{call} in {at} did not click."),
+                            "Take it out, look at its tang, put it in again.",
+                        ),
+                        Seat::Clicked => add(
+                            Code::NotTugged,
+                            format!("{call} in {at} was not tugged."),
+                            "Tug it straight and gently.",
+                        ),
+                        Seat::Away | Seat::Held => {}
+                    }
+                }
+                _ => {}
+            }
+            self.flag_condition(lead, &call, flags);
+        }
+        for (at, reread) in self.rereads.iter().filter(|(_, r)| !r.agrees) {
+            let say =
+                format!("At a re-read {at} did not show what is recorded there (read by {}).", reread.by);
+            let instead = "Look at both faces, put it right, and read it again.";
+            flags.push(Flag::job(Code::WrongCavity, say, instead).at(self, at));
+        }
+        for ((housing, row), _) in self.row_counts.iter().filter(|(_, agrees)| !**agrees) {
+            let say = format!("The count of row {row} of {housing} did not agree.");
+            let mut flag =
+                Flag::job(Code::RowCount, say, "Find the hole that differs, put it right, count again.");
+            flag.housing = Some(housing.clone());
+            flag.side = self.housing(housing).map(|h| h.side);
+            flags.push(flag);
+        }
+    }
+
+    fn flag_condition(&self, lead: &Lead, call: &str, flags: &mut Flags) {
+        let mut add = |code, say: String, instead: &str| {
+            flags.push(self.about_lead(Flag::job(code, say, instead), lead));
+        };
+        let reforms = lead.repairs.iter().rev().take_while(|(kind, _)| *kind != RepairKind::NewTerminal);
+        if reforms.filter(|(kind, _)| *kind == RepairKind::Reform).count() >= REFORMS_TOO_MANY {
+            add(
+                Code::ReformedTwice,
+                format!("The tang of {call} was re-formed twice."),
+                "Replace the terminal.",
+            );
+        }
+        if lead.forced && lead.inspected == Some(None) {
+            add(
+                Code::CrimpSuspect,
+                format!("{call} came out with force: its crimp is suspect."),
+                "Replace the terminal, or accept it by name.",
+            );
+        } else if lead.forced {
+            add(Code::ForcedOut, format!("{call} came out with force."), "Look at crimp and tang closely.");
+        }
+        let sealed = self.side(JobSide::New).any(|h| h.housing().sealing == Sealing::Individual);
+        if lead.seal == Seal::Missing && sealed && lead.place != Place::Removed {
+            add(
+                Code::SealMissing,
+                format!("The seal of {call} is missing."),
+                "Look in the old cavity, and put a new seal on.",
+            );
+        }
+        if let Some(left) = self.slack_left(lead)
+            && left.0 < left.1
+        {
+            let say = format!("{call} has {} mm of slack left: less than one more terminal takes.", left.0);
+            add(Code::LastTime, say, "Next time it needs a repair lead.");
+        }
+    }
+
+    /// Slack left after the terminals already renewed, and what one more takes, in mm.
+    fn slack_left(&self, lead: &Lead) -> Option<(f64, f64)> {
+        let slack = lead.first_wire()?.slack.as_ref()?.mm();
+        let part = self.terminal_of(lead)?;
+        let terminals = self.housings.iter().flat_map(|h| &h.definition.family().terminals);
+        let used = terminals.into_iter().find(|t| t.part == *part)?.used_mm?;
+        let renewed = lead.repairs.iter().filter(|(kind, _)| *kind == RepairKind::NewTerminal).count();
+        Some((slack - used * renewed as f64, used))
+    }
+
+    pub(super) fn flag_plugs(&self, target: &Target, flags: &mut Flags) {
+        let occupants = self.occupants();
+        for plug in &self.plugs {
+            match &plug.place {
+                Place::In(at) if self.side_of(at) == Some(JobSide::New) => {
+                    let expected = target.expected(at);
+                    // Behind a spare terminal the plug belongs to the spare.
+                    let behind = !matches!(occupants.get(at), Some(Occupant::Plug(_)));
+                    let wrong = !behind && !matches!(expected, Expected::Plug(_) | Expected::SpareAndPlug);
+                    if wrong && plug.origin == PlugOrigin::Prefitted && plug.came_from.is_none() {
+                        let say = format!("{at} is delivered with a plug, and something else goes there.");
+                        flags.push(
+                            Flag::job(
+                                Code::PrefittedPlug,
+                                say,
+                                "Take the plug out first; use it where one is missing.",
+                            )
+                            .at(self, at),
+                        );
+                    } else if wrong {
+                        let say = format!("The plug in {at} does not belong there.");
+                        flags.push(
+                            Flag::job(
+                                Code::PlugWrongCavity,
+                                say,
+                                "Take it out: something else goes there, or nothing.",
+                            )
+                            .at(self, at),
+                        );
+                    }
+                    if let (Some(size), Some(cavity)) = (&plug.size, self.cavity_size(at))
+                        && *size != cavity
+                    {
+                        let say =
+                            format!("The plug in {at} is size {size}, and the cavity is size {cavity}.");
+                        flags.push(
+                            Flag::job(Code::PlugSize, say, "Fit a plug of the cavity's size.").at(self, at),
+                        );
+                    }
+                }
+                Place::Hand => {
+                    flags.push(Flag::job(
+                        Code::InHand,
+                        "A plug is in the hand.",
+                        "Fit it, put it back, or lay it in the tray.",
+                    ));
+                }
+                Place::Tray => {
+                    flags.push(Flag::job(
+                        Code::Parked,
+                        "A plug lies in the tray.",
+                        "Fit it, scrap it or return it.",
+                    ));
+                }
+                Place::Lost => self.flag_lost_plug(plug, target, &occupants, flags),
+                _ => {}
+            }
+        }
+    }
+
+    /// A lost plug is a fault of its own until its cavity is filled: it may rattle in the
+    /// connector.
+    fn flag_lost_plug(
+        &self,
+        plug: &crate::swap::PlugItem,
+        target: &Target,
+        occupants: &std::collections::BTreeMap<&Address, Occupant<'_>>,
+        flags: &mut Flags,
+    ) {
+        let ItemId::At(home) = &plug.id else { return };
+        let Some(to) = self.mapped(home) else { return };
+        if !occupants.contains_key(to) && matches!(target.expected(to), Expected::Plug(_)) {
+            let say = format!("The plug of {} is lost.", home.label);
+            let instead = "Search floor, tray, mating half and harness cover; then fit a new one.";
+            flags.push(Flag::job(Code::PlugMissing, say, instead).at(self, to));
+        }
+    }
+
+    pub(super) fn flag_others(&self, target: &Target, flags: &mut Flags) {
+        for other in &self.others {
+            let (code, what) = match &other.kind {
+                OtherKind::Spare => (Code::SpareMissing, "spare terminal".to_owned()),
+                OtherKind::Bridge(what) => (Code::BridgeMissing, what.clone()),
+            };
+            let wanted = target.cavities.values().any(|e| *e == Expected::Other(other.id.clone()));
+            match &other.place {
+                Place::In(at) if self.side_of(at) == Some(JobSide::New) => {
+                    if *target.expected(at) != Expected::Other(other.id.clone())
+                        && *target.expected(at) != Expected::SpareAndPlug
+                        && !matches!(target.expected(at), Expected::Plug(_))
+                    {
+                        let say = format!("The {what} in {at} does not belong there.");
+                        flags.push(
+                            Flag::job(code, say, "Move it to the cavity it is mapped to.").at(self, at),
+                        );
+                    }
+                }
+                Place::In(_) => {}
+                Place::Hand | Place::Parked(_) => {
+                    flags.push(Flag::job(
+                        Code::Parked,
+                        format!("A {what} is set aside."),
+                        "Put it where it belongs.",
+                    ));
+                }
+                _ if wanted => {
+                    flags.push(Flag::job(
+                        code,
+                        format!("The {what} {} is gone.", other.id),
+                        "Find it, or fit one like it.",
+                    ));
+                }
+                _ => {}
+            }
+        }
+    }
+
+    pub(super) fn flag_broken(&self, flags: &mut Flags) {
+        for broken in self.broken.iter().filter(|b| !self.is_mended(b)) {
+            let say = format!("{} went past {}: {}", broken.anyway.by, broken.code, broken.anyway.reason);
+            let flag = Flag::job(broken.code, say, "Inspect what was done to it, and put it right.");
+            let already = |f: &Flag| f.code == broken.code && f.at.as_ref() == broken.at.as_ref();
+            if flags.iter().any(already) {
+                continue;
+            }
+            flags.push(match &broken.at {
+                Some(at) => flag.at(self, at),
+                None => flag,
+            });
+        }
+    }
+
+    /// Whether what was done against a rule has been put right. Most rules are seen in the state
+    /// itself (a wire in a wrong hole is there or is not); only what leaves no trace there is kept.
+    fn is_mended(&self, broken: &Broken) -> bool {
+        match broken.code {
+            // A terminal taken out past its lock is sound when somebody looked at it since.
+            Code::LockNotReleased => broken.lead.as_ref().is_none_or(|id| {
+                self.lead(id).is_some_and(|l| l.inspected == Some(None) || l.seat == Seat::Held)
+            }),
+            Code::LockForced => self.housings.iter().all(|h| !h.lock_forced),
+            Code::LookAlike => {
+                broken.lead.as_ref().and_then(|id| self.lead(id)).is_none_or(|l| l.tag.is_some())
+            }
+            Code::FoundDiffers => self.undecided().is_empty(),
+            Code::ViewUnset => self.housings.iter().all(|h| h.view.is_some()),
+            Code::AnchorFailed => self.housings.iter().all(|h| self.view_is_proved(h)),
+            Code::MapClash => self.map_confirmed.is_some(),
+            Code::PartMisfit => self.misfit().is_none() && self.next_question().is_none(),
+            _ => true,
+        }
+    }
+}

@@ -1,0 +1,158 @@
+//! Flags: what is open, each with one sentence that says what is wrong and one that says what to
+//! do. What an ordinary step will still do is one flag, `not-finished`.
+
+mod closing;
+mod intake;
+mod items;
+
+use jiff::Timestamp;
+
+use crate::{
+    quantity::count_of,
+    record::{Address, HousingName},
+};
+
+use super::{
+    Accepted, Code, JobSide,
+    state::State,
+    steps::{Do, Status, Step},
+    target::Target,
+};
+
+/// A flag.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Flag {
+    /// Its code.
+    pub code: Code,
+    /// The side it is about.
+    pub side: Option<JobSide>,
+    /// The housing it is about.
+    pub housing: Option<HousingName>,
+    /// The cavity it is about.
+    pub at: Option<Address>,
+    /// The circuit or wire it is about.
+    pub circuit: Option<String>,
+    /// What is wrong.
+    pub say: String,
+    /// What to do.
+    pub instead: String,
+    /// The person who accepted it as a deviation.
+    pub accepted: Option<Accepted>,
+}
+
+impl Flag {
+    /// A flag about the whole job.
+    fn job(code: Code, say: impl Into<String>, instead: impl Into<String>) -> Self {
+        Self {
+            code,
+            side: None,
+            housing: None,
+            at: None,
+            circuit: None,
+            say: say.into(),
+            instead: instead.into(),
+            accepted: None,
+        }
+    }
+
+    /// The same flag, about a cavity.
+    fn at(mut self, state: &State, at: &Address) -> Self {
+        self.side = state.side_of(at);
+        self.housing = Some(at.housing.clone());
+        self.at = Some(at.clone());
+        self
+    }
+
+    /// The same flag, about a housing.
+    fn of(mut self, housing: &super::JobHousing) -> Self {
+        self.side = Some(housing.side);
+        self.housing = Some(housing.name.clone());
+        self
+    }
+
+    /// The same flag, about a circuit.
+    fn circuit(mut self, circuit: Option<&str>) -> Self {
+        self.circuit = circuit.map(ToOwned::to_owned);
+        self
+    }
+}
+
+/// Collects flags.
+pub(super) type Flags = Vec<Flag>;
+
+impl State {
+    /// Every flag, the gravest first, accepted ones marked.
+    pub fn flags(&self, target: &Target, steps: &[Step], _now: Timestamp) -> Vec<Flag> {
+        let mut flags = Flags::new();
+        self.flag_gates_and_views(&mut flags);
+        self.flag_records(&mut flags);
+        self.flag_fit(target, &mut flags);
+        self.flag_intake_faults(target, &mut flags);
+        self.flag_leads(target, &mut flags);
+        self.flag_plugs(target, &mut flags);
+        self.flag_others(target, &mut flags);
+        self.flag_housings(&mut flags);
+        self.flag_broken(&mut flags);
+        let moves_left = steps.iter().any(|s| s.status != Status::Done && !s.what.is_closing());
+        if moves_left {
+            flags.push(not_finished(steps));
+        } else {
+            self.flag_closing(target, &mut flags);
+        }
+        self.mark_accepted(&mut flags);
+        flags.sort_by_key(|flag| std::cmp::Reverse(flag.code.severity()));
+        flags
+    }
+
+    /// Whether a flag may be accepted as a deviation at all.
+    pub fn may_be_accepted(&self, code: Code, at: Option<&Address>) -> bool {
+        let sealed = |at: &Address| {
+            let mapped = self.mapped(at).unwrap_or(at);
+            self.housing(&mapped.housing).is_some_and(|h| h.housing().sealing.is_sealed())
+        };
+        let open_in_sealed = matches!(code, Code::OpenCavity | Code::PlugMissing) && at.is_none_or(sealed);
+        code.severity() <= 2 && !open_in_sealed && code != Code::NotFinished && code != Code::Unsigned
+    }
+
+    /// Marks accepted flags; a temporary measure (accepted with a due date) is a flag of its own
+    /// that time does not clear.
+    fn mark_accepted(&self, flags: &mut Flags) {
+        let mut measures = Flags::new();
+        for flag in flags.iter_mut() {
+            let accepted = self
+                .accepted
+                .iter()
+                .rev()
+                .find(|a| a.flag == flag.code && (a.at.is_none() || a.at == flag.at));
+            let Some(accepted) = accepted else { continue };
+            if self.may_be_accepted(flag.code, flag.at.as_ref()) {
+                flag.accepted = Some(accepted.clone());
+            }
+            if let Some(due) = &accepted.due {
+                let mut measure = flag.clone();
+                measure.code = Code::TemporaryMeasure;
+                measure.say = format!("A temporary measure stands until {due}: {}", accepted.reason);
+                measure.instead = "Put it right by then, and say so here.".to_owned();
+                measure.accepted = None;
+                measures.push(measure);
+            }
+        }
+        flags.extend(measures);
+    }
+}
+
+/// One flag for everything ordinary steps will still do.
+fn not_finished(steps: &[Step]) -> Flag {
+    let open = |is: fn(&Do) -> bool| steps.iter().filter(|s| s.status != Status::Done && is(&s.what)).count();
+    let records = open(|what| matches!(what, Do::Record { at: Some(_) }));
+    let wires = open(|what| matches!(what, Do::MoveWire { .. }));
+    let plugs = open(|what| matches!(what, Do::MovePlug { .. } | Do::FitPlug { .. } | Do::TakePlug { .. }));
+    let say = if records > 0 {
+        format!("{} still to record.", count_of(records, "cavity"))
+    } else if wires + plugs > 0 {
+        format!("{} and {} still to move.", count_of(wires, "wire"), count_of(plugs, "plug"))
+    } else {
+        "Steps are left before the connector can be closed.".to_owned()
+    };
+    Flag::job(Code::NotFinished, say, "Go on with the next step.")
+}

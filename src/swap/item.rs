@@ -1,0 +1,237 @@
+//! Items: everything that belongs to a job and can be somewhere. Each has one place, always.
+
+use std::{fmt, str::FromStr};
+
+use crate::{
+    catalogue::{PartNumber, SizeName},
+    quantity::{TextProblem, plain_text},
+    record::{Address, LeadSeen, Seal},
+};
+
+use super::act::RepairKind;
+
+/// The text on a tag tied to a lead.
+#[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub struct Tag(String);
+
+impl FromStr for Tag {
+    type Err = TextProblem;
+
+    fn from_str(text: &str) -> Result<Self, Self::Err> {
+        plain_text("tag", text, 24).map(Self)
+    }
+}
+
+impl fmt::Display for Tag {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.pad(&self.0)
+    }
+}
+
+/// What an item is known by: where it was recorded, or how it came in.
+#[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum ItemId {
+    /// What was recorded (or delivered) in this cavity.
+    At(Address),
+    /// The plug behind a spare terminal recorded in this cavity: `old:11/plug`.
+    PlugBehind(Address),
+    /// A lead met later: `loose/1`.
+    Loose(u32),
+    /// A plug taken from stock: `stock/1`.
+    Stock(u32),
+}
+
+impl fmt::Display for ItemId {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Self::At(address) => address.fmt(f),
+            Self::PlugBehind(address) => write!(f, "{address}/plug"),
+            Self::Loose(n) => write!(f, "loose/{n}"),
+            Self::Stock(n) => write!(f, "stock/{n}"),
+        }
+    }
+}
+
+impl FromStr for ItemId {
+    type Err = String;
+
+    fn from_str(text: &str) -> Result<Self, Self::Err> {
+        let number = |n: &str| n.parse().map_err(|_| format!("\"{text}\" has no number after the stroke"));
+        match text.split_once('/') {
+            Some(("loose", n)) => number(n).map(Self::Loose),
+            Some(("stock", n)) => number(n).map(Self::Stock),
+            Some((address, "plug")) => address
+                .parse()
+                .map(Self::PlugBehind)
+                .map_err(|e: crate::record::AddressProblem| e.to_string()),
+            _ => text.parse().map(Self::At).map_err(|e: crate::record::AddressProblem| e.to_string()),
+        }
+    }
+}
+
+/// One wire of a lead: `old:11/2`, or the only one: `old:11`.
+#[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub struct WireId {
+    /// The lead.
+    pub lead: ItemId,
+    /// Its place in the lead, from 1; none when the whole lead is meant.
+    pub wire: Option<usize>,
+}
+
+impl fmt::Display for WireId {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self.wire {
+            Some(wire) => write!(f, "{}/{wire}", self.lead),
+            None => self.lead.fmt(f),
+        }
+    }
+}
+
+impl FromStr for WireId {
+    type Err = String;
+
+    fn from_str(text: &str) -> Result<Self, Self::Err> {
+        if let Some((lead, wire)) = text.rsplit_once('/')
+            && lead.contains(':')
+            && let Ok(wire) = wire.parse::<usize>()
+            && wire > 0
+        {
+            return Ok(Self { lead: lead.parse()?, wire: Some(wire) });
+        }
+        Ok(Self { lead: text.parse()?, wire: None })
+    }
+}
+
+/// Where an item is.
+#[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum Place {
+    /// In a cavity of an old or a new housing.
+    In(Address),
+    /// In the hand: at most one item of the whole job.
+    Hand,
+    /// Tagged and set aside.
+    Parked(Tag),
+    /// A plug in the tray.
+    Tray,
+    /// A wire taken out for good, under a document.
+    Removed,
+    /// Put into another lead's terminal.
+    Joined,
+    /// A plug or other part thrown away.
+    Scrapped,
+    /// A plug or other part nobody can find.
+    Lost,
+    /// A plug or other part given back.
+    Returned,
+    /// Said to be somewhere, and not seen there.
+    Unseen,
+}
+
+/// How a lead sits in its cavity of a new housing.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum Seat {
+    /// Not in a new housing.
+    Away,
+    /// Put in without a click.
+    NoClick,
+    /// Clicked, not tugged.
+    Clicked,
+    /// Clicked, and held the tug.
+    Held,
+}
+
+/// A lead on its way.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Lead {
+    /// What it is known by.
+    pub id: ItemId,
+    /// What was recorded of it.
+    pub seen: LeadSeen,
+    /// Where it is.
+    pub place: Place,
+    /// The cavity it was last taken out of; where `PutBack` puts it.
+    pub came_from: Option<Address>,
+    /// How it sits.
+    pub seat: Seat,
+    /// Its seal now.
+    pub seal: Seal,
+    /// Its tag, when it carries one.
+    pub tag: Option<Tag>,
+    /// Came out with force since its last sound inspection.
+    pub forced: bool,
+    /// Inspected since it was taken out: what it needs, when it needs something.
+    pub inspected: Option<Option<RepairKind>>,
+    /// Cut free: it has no terminal until one is put on.
+    pub cut: bool,
+    /// The wires in it that were taken out for good (places from 1).
+    pub removed_wires: Vec<usize>,
+    /// The repair planned and not yet done.
+    pub planned: Option<RepairKind>,
+    /// The part named for it.
+    pub planned_part: Option<PartNumber>,
+    /// Repairs done, with the part used.
+    pub repairs: Vec<(RepairKind, Option<PartNumber>)>,
+}
+
+impl Lead {
+    /// How many of its wires are still in it.
+    pub fn wires_left(&self) -> usize {
+        self.seen.wires.len().saturating_sub(self.removed_wires.len())
+    }
+
+    /// The wire spoken of: the first still in it.
+    pub fn first_wire(&self) -> Option<&crate::record::Wire> {
+        self.seen
+            .wires
+            .iter()
+            .enumerate()
+            .find(|(i, _)| !self.removed_wires.contains(&(i + 1)))
+            .map(|(_, w)| w)
+    }
+}
+
+/// Where a plug came from.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum PlugOrigin {
+    /// Found in an old housing.
+    Found,
+    /// Delivered in a new housing.
+    Prefitted,
+    /// Taken from stock.
+    Stock,
+}
+
+/// A blanking plug.
+#[derive(Debug, Clone, PartialEq)]
+pub struct PlugItem {
+    /// What it is known by.
+    pub id: ItemId,
+    /// Where it came from.
+    pub origin: PlugOrigin,
+    /// The cavity size it is made for, when known.
+    pub size: Option<SizeName>,
+    /// Where it is.
+    pub place: Place,
+    /// The cavity it was last taken out of.
+    pub came_from: Option<Address>,
+}
+
+/// What another content is.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum OtherKind {
+    /// A terminal without wire.
+    Spare,
+    /// A bridge, shunt, diode or clip, in words.
+    Bridge(String),
+}
+
+/// A spare terminal, bridge, shunt, diode or clip.
+#[derive(Debug, Clone, PartialEq)]
+pub struct OtherItem {
+    /// What it is known by.
+    pub id: ItemId,
+    /// What it is.
+    pub kind: OtherKind,
+    /// Where it is.
+    pub place: Place,
+}

@@ -1,0 +1,127 @@
+//! The job: all its entries, which of them are in force, and the state they add up to.
+
+use crate::{
+    face::Label,
+    record::{Holds, HousingName, LeadSeen, SpareSeen},
+};
+
+use super::{
+    Act, Entry, JobSide, OtherKind,
+    state::{Occupant, State},
+};
+
+/// A job.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub struct Job {
+    entries: Vec<Entry>,
+    /// Places in `entries` of those that were not taken back.
+    in_force: Vec<usize>,
+    /// Where this sitting started: what stands before cannot be taken back by a wrong-key.
+    sitting: usize,
+    state: State,
+}
+
+impl Job {
+    /// The job that these entries, in the order of the journal, add up to. A new sitting starts.
+    pub fn replay(entries: Vec<Entry>) -> Self {
+        let mut in_force = Vec::with_capacity(entries.len());
+        for (n, entry) in entries.iter().enumerate() {
+            if entry.act == Act::WrongKey {
+                in_force.pop();
+            } else {
+                in_force.push(n);
+            }
+        }
+        let sitting = entries.len();
+        let mut job = Self { entries, in_force, sitting, state: State::default() };
+        job.refold();
+        job
+    }
+
+    /// Takes in an entry that is on disk.
+    pub fn apply(&mut self, entry: Entry) {
+        let n = self.entries.len();
+        self.entries.push(entry);
+        let Some(entry) = self.entries.last() else { return };
+        if entry.act == Act::WrongKey {
+            self.in_force.pop();
+            self.refold();
+        } else {
+            self.in_force.push(n);
+            self.state.take(n, entry);
+        }
+    }
+
+    fn refold(&mut self) {
+        let mut state = State::default();
+        for &n in &self.in_force {
+            if let Some(entry) = self.entries.get(n) {
+                state.take(n, entry);
+            }
+        }
+        self.state = state;
+    }
+
+    /// What the entries in force add up to.
+    pub fn state(&self) -> &State {
+        &self.state
+    }
+
+    /// Every entry, taken back or not.
+    pub fn entries(&self) -> &[Entry] {
+        &self.entries
+    }
+
+    /// The last entry in force with its place in the journal, if there is one.
+    pub fn last_in_force(&self) -> Option<(usize, &Entry)> {
+        let n = *self.in_force.last()?;
+        Some((n, self.entries.get(n)?))
+    }
+
+    /// Whether the entry at this place was entered in this sitting.
+    pub fn is_of_this_sitting(&self, n: usize) -> bool {
+        n >= self.sitting
+    }
+
+    /// What the new housings hold now, as a record another job can start from.
+    pub fn left_as_record(&self) -> Vec<(HousingName, Label, Holds)> {
+        let occupants = self.state.occupants();
+        let target = self.state.target();
+        let mut record = Vec::new();
+        for new in self.state.side(JobSide::New) {
+            for cavity in &new.housing().cavities {
+                let at = new.address(&cavity.label);
+                let holds = match occupants.get(&at) {
+                    Some(Occupant::Lead(lead)) => Holds::Wired(LeadSeen {
+                        seal: Some(lead.seal),
+                        terminal: self.state.terminal_of(lead).cloned(),
+                        ..lead.seen.clone()
+                    }),
+                    Some(Occupant::Plug(_)) => Holds::Plugged,
+                    Some(Occupant::Other(other)) => match &other.kind {
+                        OtherKind::Spare => Holds::Spare(SpareSeen {
+                            terminal: None,
+                            plug_behind: self.state.plug_at(&at).is_some(),
+                        }),
+                        OtherKind::Bridge(what) => Holds::Bridge(what.clone()),
+                    },
+                    None => bare(target.expected(&at)),
+                };
+                record.push((new.name.clone(), cavity.label.clone(), holds));
+            }
+        }
+        record
+    }
+}
+
+fn bare(expected: &super::Expected) -> Holds {
+    match expected {
+        super::Expected::Nothing => Holds::Empty,
+        super::Expected::Blocked => Holds::Blocked,
+        super::Expected::Delivered => Holds::Bridge("as delivered".to_owned()),
+        super::Expected::Leads(_)
+        | super::Expected::Plug(_)
+        | super::Expected::SpareAndPlug
+        | super::Expected::Other(_) => Holds::Open,
+    }
+}

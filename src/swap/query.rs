@@ -1,0 +1,229 @@
+//! Small questions about the state that checks, flags and steps share.
+
+use std::collections::BTreeSet;
+
+use jiff::Timestamp;
+
+use crate::{
+    catalogue::{Cavity, Delivered, LockState, SizeName},
+    house::TestKind,
+    record::{Address, Difference, DifferenceKind, Holds, HousingName},
+};
+
+use super::{
+    Act, Fit, GateKind, ItemId, JobSide, Lead, Place, Question, RecordSide,
+    state::{JobHousing, Occupant, State},
+};
+
+impl Act {
+    /// Whether the act is work at the bench, so that another person doing it takes the job over.
+    /// Reading back, looking, noting and accepting is what a second person is for.
+    pub(super) fn is_bench_work(&self) -> bool {
+        self.is_physical() || matches!(self, Self::Gate { .. } | Self::View { .. } | Self::Resume { .. })
+    }
+}
+
+impl State {
+    /// Why an entry made now would count as coming after an interruption.
+    pub fn pause_before(&self, at: Timestamp, by: &str, act: &Act) -> Option<String> {
+        let last = self.last_at?;
+        if at < last {
+            return Some("the clock ran backwards".to_owned());
+        }
+        let hours = at.since(last).map_or(0, |span| span.total(jiff::Unit::Hour).map_or(0, |h| h as i64));
+        if hours >= i64::from(self.rules.pause_h.value) {
+            return Some(format!("nothing was entered for {hours} hours"));
+        }
+        match &self.bench {
+            Some(bench) if bench != by && act.is_bench_work() => Some(format!("{by} goes on after {bench}")),
+            _ => None,
+        }
+    }
+
+    /// The old housing a flip is about: the one named, else the only one.
+    pub fn flipped_housing(&self, name: Option<&HousingName>) -> Option<HousingName> {
+        let mut olds = self.side(JobSide::Old);
+        match name {
+            Some(name) => olds.find(|h| h.name == *name).map(|h| h.name.clone()),
+            None => olds.next().filter(|_| olds.next().is_none()).map(|h| h.name.clone()),
+        }
+    }
+
+    /// The lead that sits in a cavity.
+    pub fn lead_at(&self, at: &Address) -> Option<&Lead> {
+        self.leads.iter().find(|l| matches!(&l.place, Place::In(a) if a == at))
+    }
+
+    /// Where an item is.
+    pub fn place_of(&self, id: &ItemId) -> Option<Place> {
+        let lead = self.leads.iter().find(|l| l.id == *id).map(|l| &l.place);
+        let plug = || self.plugs.iter().find(|p| p.id == *id).map(|p| &p.place);
+        let other = || self.others.iter().find(|o| o.id == *id).map(|o| &o.place);
+        lead.or_else(plug).or_else(other).cloned()
+    }
+
+    /// The definition of a cavity of the job.
+    pub fn cavity(&self, at: &Address) -> Option<&Cavity> {
+        self.housing(&at.housing)?.housing().cavity(&at.label)
+    }
+
+    /// The size of a cavity of the job.
+    pub fn cavity_size(&self, at: &Address) -> Option<SizeName> {
+        self.cavity(at).map(|cavity| cavity.size.clone())
+    }
+
+    /// The row of a cavity, from 1, in its housing's drawing.
+    pub fn row_of(&self, at: &Address) -> Option<usize> {
+        let rows = self.housing(&at.housing)?.rows();
+        rows.iter().position(|row| row.contains(at)).map(|i| i + 1)
+    }
+
+    /// How many wires (leads), plugs and open holes a row holds now.
+    pub fn count_row(&self, name: &HousingName, row: usize) -> Option<(usize, usize, usize)> {
+        let housing = self.housing(name)?;
+        let rows = housing.rows();
+        let row = rows.get(row.checked_sub(1)?)?;
+        let mut counts = (0, 0, 0);
+        for at in row {
+            match self.occupant(at) {
+                Some(Occupant::Lead(_)) => counts.0 += 1,
+                Some(Occupant::Plug(_)) => counts.1 += 1,
+                Some(Occupant::Other(_)) => counts.1 += usize::from(self.plug_at(at).is_some()),
+                None if self.is_moulded_shut(at) => {}
+                None => counts.2 += 1,
+            }
+        }
+        Some(counts)
+    }
+
+    fn is_moulded_shut(&self, at: &Address) -> bool {
+        let delivered = self.cavity(at).map(|c| c.delivered);
+        matches!(delivered, Some(Delivered::Blocked | Delivered::Bridge))
+            || matches!(self.found.get(at), Some(Holds::Blocked))
+    }
+
+    /// Old cavities that are not on record yet, in the order of the numbering.
+    pub fn unrecorded(&self) -> Vec<Address> {
+        let all =
+            self.side(JobSide::Old).flat_map(|h| h.housing().cavities.iter().map(|c| h.address(&c.label)));
+        all.filter(|at| !self.found.contains_key(at)).collect()
+    }
+
+    /// Differences that nobody decided.
+    pub fn undecided(&self) -> Vec<Difference> {
+        let mut open = self.differences();
+        open.retain(|d| !self.decisions.contains_key(&d.at));
+        open
+    }
+
+    /// Cavities that were open at intake: something belongs there and is not there.
+    pub fn open_at_intake(&self) -> Vec<Address> {
+        let explained: BTreeSet<Address> = self
+            .differences()
+            .into_iter()
+            .filter_map(|d| match d.kind {
+                DifferenceKind::Elsewhere { should_at, .. } => Some(should_at),
+                _ => None,
+            })
+            .collect();
+        let open = self.found.iter().filter(|(at, h)| **h == Holds::Open && !explained.contains(at));
+        open.map(|(at, _)| at.clone()).collect()
+    }
+
+    /// The neighbours of the cavities open at intake that carry a wire: water may have reached
+    /// their terminals.
+    pub fn neighbours_to_look_at(&self) -> Vec<Address> {
+        let mut wanted = BTreeSet::new();
+        for open in self.open_at_intake() {
+            let Some(housing) = self.housing(&open.housing) else { continue };
+            let spots = &housing.housing().spots;
+            let Some(here) = spots.iter().find(|s| s.label == open.label) else { continue };
+            let distance = |s: &crate::face::Spot| (s.x - here.x).hypot(s.y - here.y);
+            let nearest = spots.iter().map(distance).filter(|d| *d > 1e-9).fold(f64::INFINITY, f64::min);
+            // Next in the row and across the rows, not on the diagonal.
+            for spot in spots.iter().filter(|s| s.label != open.label && distance(s) <= nearest * 1.25) {
+                let at = housing.address(&spot.label);
+                if self.found.get(&at).is_some_and(|h| h.lead().is_some()) {
+                    wanted.insert(at);
+                }
+            }
+        }
+        wanted.into_iter().collect()
+    }
+
+    /// Whether terminals can leave and enter a housing: its lock is open, broken or not there.
+    pub fn lock_is_open(&self, housing: &JobHousing) -> bool {
+        match (&housing.housing().lock, housing.lock) {
+            (None, _) | (_, None | Some(LockState::Broken | LockState::Out)) => true,
+            (Some(lock), Some(now)) => now == lock.open_state,
+        }
+    }
+
+    /// The questions to be answered with the mating half in the hand.
+    pub fn questions(&self) -> Vec<Question> {
+        let bridge = self.found.values().any(|h| matches!(h, Holds::Bridge(_)))
+            || self.housings.iter().any(|h| !h.housing().bridges.is_empty());
+        let mut questions = vec![Question::Key, Question::Latch, Question::Gender];
+        questions.extend(bridge.then_some(Question::Clip));
+        questions
+    }
+
+    /// A clip or bridge of the old housings that the new ones come without.
+    pub fn clip_missing(&self) -> Option<&str> {
+        let news: Vec<&str> =
+            self.side(JobSide::New).flat_map(|h| &h.housing().bridges).map(|b| b.name.as_str()).collect();
+        let olds = self.side(JobSide::Old).flat_map(|h| &h.housing().bridges).map(|b| b.name.as_str());
+        olds.into_iter().find(|name| !news.contains(name))
+    }
+
+    /// The first question not yet answered.
+    pub fn next_question(&self) -> Option<Question> {
+        self.questions().into_iter().find(|q| !self.compared.contains_key(q))
+    }
+
+    /// The question whose answer refuses the replacement, if one does.
+    pub fn misfit(&self) -> Option<Question> {
+        self.questions().into_iter().find(|q| self.compared.get(q).is_some_and(|a| *a != Fit::Fits))
+    }
+
+    /// The tests that are asked for and were not passed.
+    pub fn tests_left(&self) -> Vec<TestKind> {
+        let passed =
+            |kind: &TestKind| self.tests.iter().rev().find(|t| t.test == *kind).is_some_and(|t| t.passed);
+        self.rules.tests.value.iter().copied().filter(|kind| !passed(kind)).collect()
+    }
+
+    /// Whether a parked lead waits for a part: its repair is planned, and the parts asked for it
+    /// have not all come (or were not asked for yet).
+    pub fn waits_for_part(&self, lead: &Lead) -> bool {
+        use super::RepairKind::{NewSeal, NewTerminal, RepairLead};
+        let needs_part = matches!(lead.planned, Some(NewTerminal | NewSeal | RepairLead));
+        if !needs_part || !matches!(lead.place, Place::Parked(_)) {
+            return false;
+        }
+        let lines = self.requested.iter().flat_map(|request| &request.lines);
+        let mut asked = lines.filter(|line| line.leads.contains(&lead.id)).peekable();
+        asked.peek().is_none()
+            || asked.any(|line| self.arrived.get(&line.line).copied().unwrap_or(0) < line.need)
+    }
+
+    /// Whether both records that are kept are finished.
+    pub fn records_finished(&self) -> bool {
+        self.finished.contains(&RecordSide::Found)
+    }
+
+    /// What a lead is called at the bench: the wire number or circuit and where it was recorded.
+    pub fn call(&self, lead: &Lead) -> String {
+        let names: Vec<&str> = lead.seen.wires.iter().filter_map(|w| w.name()).collect();
+        match (names.is_empty(), &lead.id) {
+            (false, _) => names.join(" + "),
+            (true, ItemId::At(at)) => format!("the lead from {at}"),
+            (true, id) => format!("the lead {id}"),
+        }
+    }
+
+    /// The gates as asked, answered or not.
+    pub fn gate_is_open(&self, gate: GateKind) -> bool {
+        self.gates.get(&gate).is_some_and(super::state::GateSeen::is_open)
+    }
+}

@@ -1,0 +1,362 @@
+//! The state of a job: the fold of its entries in force. Plain data; only `apply` changes it.
+
+use std::collections::{BTreeMap, BTreeSet};
+
+use jiff::Timestamp;
+
+use crate::{
+    catalogue::{Definition, Housing, LockState, PartNumber},
+    colour::Colour,
+    face::{Face, Label, Pose, PosePlace},
+    house::{HouseRules, TestKind},
+    record::{Address, HousingName, Record},
+};
+
+use super::{
+    Anyway, Code, Fit, GateAnswer, GateKind, ItemId, JobSide, Lead, MapSource, MatingVerdict, OtherItem,
+    Place, PlugItem, Question, ReadBack, RecordSide, RequestedLine, Tag,
+};
+
+/// What the job is about.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub struct Ticket {
+    /// The machine, as the shop calls it.
+    pub asset: String,
+    /// Its serial number.
+    pub serial: String,
+    /// The connector's name on the diagram.
+    pub connector: String,
+    /// Why the housing is replaced.
+    pub reason: String,
+    /// What the drawn questions are drawn from.
+    pub seed: u64,
+}
+
+/// A housing of the job and what was done to it.
+#[derive(Debug, Clone, PartialEq)]
+pub struct JobHousing {
+    /// Its short name.
+    pub name: HousingName,
+    /// Which side it is on.
+    pub side: JobSide,
+    /// What it is.
+    pub definition: Definition,
+    /// How it is held, once said: the pose, and the word used for "up".
+    pub view: Option<(Pose, String)>,
+    /// The anchors asked since the view was last set.
+    pub anchors: Vec<AnchorSeen>,
+    /// The state of the secondary lock; none when it has none.
+    pub lock: Option<LockState>,
+    /// How often a lock that was full-set was opened again.
+    pub lock_openings: u32,
+    /// Whether the lock was pressed home with more than a finger.
+    pub lock_forced: bool,
+    /// Whether the position assurance is on; none when it has none.
+    pub assurance: Option<bool>,
+    /// Small parts that are on.
+    pub parts_on: BTreeSet<String>,
+    /// Small parts that were spoken of.
+    pub parts_seen: BTreeSet<String>,
+}
+
+impl JobHousing {
+    /// The housing itself.
+    pub fn housing(&self) -> &Housing {
+        self.definition.housing()
+    }
+
+    /// The address of one of its cavities.
+    pub fn address(&self, label: &Label) -> Address {
+        Address::new(self.name.clone(), label.clone())
+    }
+
+    /// The pose it is held in, or drawn in while nothing was said.
+    pub fn pose(&self) -> Pose {
+        self.view.as_ref().map_or(self.housing().drawn_pose(), |(pose, _)| *pose)
+    }
+}
+
+/// What was answered to an anchor.
+#[derive(Debug, Clone, PartialEq)]
+pub struct AnchorSeen {
+    /// The place, in the pose of the view.
+    pub place: PosePlace,
+    /// The colour that goes in there.
+    pub colour: Option<Colour>,
+    /// The mark moulded there.
+    pub mark: String,
+    /// Whether both agree with the record and the definition.
+    pub agrees: bool,
+    /// Whether the answer tells all readings apart.
+    pub tells: bool,
+}
+
+/// An answered gate.
+#[derive(Debug, Clone, PartialEq)]
+pub struct GateSeen {
+    /// The answer.
+    pub answer: GateAnswer,
+    /// Who answers for it.
+    pub name: Option<String>,
+    /// The document named.
+    pub document: Option<String>,
+    /// Whether it was answered since the last pause, hand-over or change of person.
+    pub fresh: bool,
+}
+
+/// A rule that a named person went past.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Broken {
+    /// The rule.
+    pub code: Code,
+    /// Where.
+    pub at: Option<Address>,
+    /// The lead it was done to.
+    pub lead: Option<ItemId>,
+    /// By whom and why.
+    pub anyway: Anyway,
+}
+
+/// A flag taken as a deviation by a named person.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Accepted {
+    /// The flag.
+    pub flag: Code,
+    /// Where, when it is about one cavity.
+    pub at: Option<Address>,
+    /// Who.
+    pub by: String,
+    /// Why.
+    pub reason: String,
+    /// Until when, for a temporary measure.
+    pub due: Option<String>,
+}
+
+/// A re-read of a hole of a new housing.
+#[derive(Debug, Clone, PartialEq)]
+pub struct ReReadSeen {
+    /// What was seen.
+    pub saw: ReadBack,
+    /// Whether it agrees with the record.
+    pub agrees: bool,
+    /// Who read it.
+    pub by: String,
+}
+
+/// What a resume check still needs.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub struct ResumeNeed {
+    /// Why the check is asked.
+    pub why: String,
+    /// Holes re-read since.
+    pub reread: BTreeSet<Address>,
+    /// Rows counted since and found right.
+    pub rows: BTreeSet<(HousingName, usize)>,
+    /// Housings whose view was said again since.
+    pub views: BTreeSet<HousingName>,
+}
+
+/// A request that went out.
+#[derive(Debug, Clone, PartialEq)]
+pub struct RequestSeen {
+    /// Its number.
+    pub number: String,
+    /// Its revision.
+    pub revision: u32,
+    /// Its lines.
+    pub lines: Vec<RequestedLine>,
+}
+
+/// A test that was made.
+#[derive(Debug, Clone, PartialEq)]
+pub struct TestSeen {
+    /// Which.
+    pub test: TestKind,
+    /// Of which circuit; all when none is named.
+    pub circuit: Option<String>,
+    /// The value as typed.
+    pub value: String,
+    /// Whether it passed.
+    pub passed: bool,
+}
+
+/// Everything the entries in force add up to.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub struct State {
+    /// The ticket.
+    pub ticket: Ticket,
+    /// The house rules.
+    pub rules: HouseRules,
+    /// The housings, old ones first.
+    pub housings: Vec<JobHousing>,
+    /// What is physically in the old housings.
+    pub found: Record,
+    /// What belongs there.
+    pub should: Record,
+    /// Which records are finished.
+    pub finished: BTreeSet<RecordSide>,
+    /// Decisions on differences between the records.
+    pub decisions: BTreeMap<Address, (RecordSide, String)>,
+    /// What was compared with the mating half in hand.
+    pub compared: BTreeMap<Question, Fit>,
+    /// The map from old cavities to new ones, as entered or confirmed.
+    pub map: BTreeMap<Address, Option<Address>>,
+    /// Documents under which a cavity was mapped.
+    pub map_documents: BTreeMap<Address, String>,
+    /// Where the confirmed map came from.
+    pub map_confirmed: Option<MapSource>,
+    /// The cause of the damage.
+    pub cause: Option<String>,
+    /// Photos: number and what it shows.
+    pub photos: Vec<(String, String)>,
+    /// Notes: place in the journal, about what, text.
+    pub notes: Vec<(usize, Option<Address>, String)>,
+    /// The gates.
+    pub gates: BTreeMap<GateKind, GateSeen>,
+    /// The leads.
+    pub leads: Vec<Lead>,
+    /// The plugs.
+    pub plugs: Vec<PlugItem>,
+    /// Spare terminals, bridges and the like.
+    pub others: Vec<OtherItem>,
+    /// What stays in an old housing on purpose.
+    pub left_in_old: BTreeMap<Address, String>,
+    /// Rules a named person went past.
+    pub broken: Vec<Broken>,
+    /// Moves made: things put into a new housing.
+    pub moves: usize,
+    /// Insertions per new cavity.
+    pub insertions: BTreeMap<Address, u32>,
+    /// Re-reads of new holes, the last of each.
+    pub rereads: BTreeMap<Address, ReReadSeen>,
+    /// Row counts of new housings, the last of each: whether it agreed.
+    pub row_counts: BTreeMap<(HousingName, usize), bool>,
+    /// Faces looked over and found sound or not.
+    pub looked_over: BTreeMap<(HousingName, Face), bool>,
+    /// Old cavities looked at closely.
+    pub looked_at: BTreeSet<Address>,
+    /// The mating half.
+    pub mating_half: Option<MatingVerdict>,
+    /// Tests.
+    pub tests: Vec<TestSeen>,
+    /// The last request sent.
+    pub requested: Option<RequestSeen>,
+    /// Parts that arrived, per line.
+    pub arrived: BTreeMap<u32, u32>,
+    /// Flags accepted.
+    pub accepted: Vec<Accepted>,
+    /// Mated, and whether the rear wires stayed level.
+    pub mated: Option<bool>,
+    /// Who signed.
+    pub signed: Option<String>,
+    /// Why it was stopped.
+    pub stopped: Option<String>,
+    /// The resume check that is due.
+    pub resume: Option<ResumeNeed>,
+    /// When the last entry was made.
+    pub last_at: Option<Timestamp>,
+    /// Who works at the bench.
+    pub bench: Option<String>,
+}
+
+/// What is in the hand.
+#[derive(Debug, Clone, Copy, PartialEq)]
+#[allow(missing_docs)]
+pub enum InHand<'a> {
+    Lead(&'a Lead),
+    Plug(&'a PlugItem),
+    Other(&'a OtherItem),
+}
+
+/// What sits in a cavity now.
+#[derive(Debug, Clone, Copy, PartialEq)]
+#[allow(missing_docs)]
+pub enum Occupant<'a> {
+    Lead(&'a Lead),
+    Plug(&'a PlugItem),
+    Other(&'a OtherItem),
+}
+
+impl State {
+    /// The housing with this name.
+    pub fn housing(&self, name: &HousingName) -> Option<&JobHousing> {
+        self.housings.iter().find(|h| h.name == *name)
+    }
+
+    /// The housings of one side.
+    pub fn side(&self, side: JobSide) -> impl Iterator<Item = &JobHousing> {
+        self.housings.iter().filter(move |h| h.side == side)
+    }
+
+    /// Which side an address is on, when its housing belongs to the job.
+    pub fn side_of(&self, address: &Address) -> Option<JobSide> {
+        self.housing(&address.housing).map(|h| h.side)
+    }
+
+    /// The lead known by this id.
+    pub fn lead(&self, id: &ItemId) -> Option<&Lead> {
+        self.leads.iter().find(|lead| lead.id == *id)
+    }
+
+    /// What is in the hand.
+    pub fn in_hand(&self) -> Option<InHand<'_>> {
+        let lead = self.leads.iter().find(|l| l.place == Place::Hand).map(InHand::Lead);
+        let plug = || self.plugs.iter().find(|p| p.place == Place::Hand).map(InHand::Plug);
+        let other = || self.others.iter().find(|o| o.place == Place::Hand).map(InHand::Other);
+        lead.or_else(plug).or_else(other)
+    }
+
+    /// The lead in the hand.
+    pub fn lead_in_hand(&self) -> Option<&Lead> {
+        self.leads.iter().find(|l| l.place == Place::Hand)
+    }
+
+    /// What sits in a cavity: a lead or other content before the plug behind it.
+    pub fn occupant(&self, at: &Address) -> Option<Occupant<'_>> {
+        let sits = |place: &Place| matches!(place, Place::In(a) if a == at);
+        let lead = self.leads.iter().find(|l| sits(&l.place)).map(Occupant::Lead);
+        let other = || self.others.iter().find(|o| sits(&o.place)).map(Occupant::Other);
+        let plug = || self.plugs.iter().find(|p| sits(&p.place)).map(Occupant::Plug);
+        lead.or_else(other).or_else(plug)
+    }
+
+    /// What sits where, for everything at once.
+    pub fn occupants(&self) -> BTreeMap<&Address, Occupant<'_>> {
+        fn at(place: &Place) -> Option<&Address> {
+            match place {
+                Place::In(at) => Some(at),
+                _ => None,
+            }
+        }
+        let plugs = self.plugs.iter().filter_map(|p| Some((at(&p.place)?, Occupant::Plug(p))));
+        let others = self.others.iter().filter_map(|o| Some((at(&o.place)?, Occupant::Other(o))));
+        let leads = self.leads.iter().filter_map(|l| Some((at(&l.place)?, Occupant::Lead(l))));
+        // Later ones win: a lead or other content stands before the plug behind it.
+        plugs.chain(others).chain(leads).collect()
+    }
+
+    /// The leads, plugs and others that are parked under a tag, with the tag.
+    pub fn parked(&self) -> impl Iterator<Item = (&Tag, &ItemId)> {
+        let tag = |place| match place {
+            &Place::Parked(ref tag) => Some(tag),
+            _ => None,
+        };
+        let leads = self.leads.iter().filter_map(move |l| tag(&l.place).map(|t| (t, &l.id)));
+        leads.chain(self.others.iter().filter_map(move |o| tag(&o.place).map(|t| (t, &o.id))))
+    }
+
+    /// Whether anything has been moved out of an old housing or into a new one.
+    pub fn has_moved(&self) -> bool {
+        self.moves > 0 || self.leads.iter().any(|l| !self.is_at_home(&l.place)) || self.in_hand().is_some()
+    }
+
+    fn is_at_home(&self, place: &Place) -> bool {
+        matches!(place, Place::In(at) if self.side_of(at) == Some(JobSide::Old))
+    }
+
+    /// The terminal part for a lead, when the record or a repair names it.
+    pub fn terminal_of<'a>(&self, lead: &'a Lead) -> Option<&'a PartNumber> {
+        let renewed = lead.repairs.iter().rev().find_map(|(_, part)| part.as_ref());
+        renewed.or(lead.seen.terminal.as_ref())
+    }
+}

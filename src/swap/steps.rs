@@ -1,0 +1,487 @@
+//! Every step of a job in order: what is done, what comes next, what is left. Proposed, never
+//! forced: any free cavity can be taken by its label.
+
+use std::collections::BTreeMap;
+
+use crate::{
+    catalogue::LockState,
+    face::{Face, PosePlace},
+    house::TestKind,
+    record::{Address, Holds, HousingName},
+};
+
+use super::{
+    GATES, GateKind, ItemId, JobSide, Lead, Place, Question, RepairKind, Seat,
+    state::{JobHousing, Occupant, State},
+    target::{Expected, Target},
+};
+
+/// What a step asks to be done.
+#[derive(Debug, Clone, PartialEq, Eq)]
+#[allow(missing_docs)]
+pub enum Do {
+    /// Key what a cavity holds; or, with none left, say that the record is finished.
+    Record {
+        at: Option<Address>,
+    },
+    Gate {
+        gate: GateKind,
+    },
+    View {
+        housing: HousingName,
+    },
+    Anchor {
+        housing: HousingName,
+        place: PosePlace,
+    },
+    /// A question with the mating half in the hand.
+    Compare {
+        question: Question,
+    },
+    /// A difference between found and should.
+    Decide {
+        at: Address,
+    },
+    /// The map from old to new is confirmed.
+    ConfirmMap,
+    /// Look closely at old cavities beside an open one.
+    LookAt {
+        cavities: Vec<Address>,
+    },
+    /// A look-alike is tagged.
+    Tag {
+        lead: ItemId,
+    },
+    AssuranceOff {
+        housing: HousingName,
+    },
+    Unlock {
+        housing: HousingName,
+        to: LockState,
+    },
+    SmallPartOff {
+        housing: HousingName,
+        part: String,
+    },
+    /// A plug delivered where a wire goes, or a plug in the wrong hole, comes out.
+    TakePlug {
+        at: Address,
+    },
+    MoveWire {
+        lead: ItemId,
+        to: Option<Address>,
+    },
+    MovePlug {
+        from: Address,
+        to: Option<Address>,
+    },
+    FitPlug {
+        at: Address,
+    },
+    MoveOther {
+        from: Address,
+        to: Option<Address>,
+    },
+    Repair {
+        lead: ItemId,
+        how: RepairKind,
+    },
+    SmallPartOn {
+        housing: HousingName,
+        part: String,
+    },
+    Look {
+        housing: HousingName,
+        face: Face,
+    },
+    LookMatingHalf,
+    CountRow {
+        housing: HousingName,
+        row: usize,
+    },
+    ReRead {
+        at: Address,
+    },
+    Lock {
+        housing: HousingName,
+    },
+    Mate,
+    AssuranceOn {
+        housing: HousingName,
+    },
+    Test {
+        test: TestKind,
+    },
+    Sign,
+}
+
+impl Do {
+    /// The word for the step in `steps`.
+    pub fn word(&self) -> &'static str {
+        match self {
+            Self::Record { .. } => "record",
+            Self::Gate { .. } => "gate",
+            Self::View { .. } => "view",
+            Self::Anchor { .. } => "anchor",
+            Self::Compare { .. } | Self::Decide { .. } | Self::ConfirmMap | Self::Tag { .. } => "compare",
+            Self::AssuranceOff { .. } | Self::AssuranceOn { .. } => "assurance",
+            Self::Unlock { .. } => "unlock",
+            Self::SmallPartOff { .. } | Self::SmallPartOn { .. } => "small-part",
+            Self::TakePlug { .. } => "take-plug",
+            Self::MoveWire { .. } => "move-wire",
+            Self::MovePlug { .. } | Self::MoveOther { .. } => "move-plug",
+            Self::FitPlug { .. } => "fit-plug",
+            Self::Repair { .. } => "repair",
+            Self::Look { .. } | Self::LookAt { .. } | Self::LookMatingHalf => "look",
+            Self::CountRow { .. } | Self::ReRead { .. } => "re-read",
+            Self::Lock { .. } => "lock",
+            Self::Mate => "mate",
+            Self::Test { .. } => "test",
+            Self::Sign => "sign",
+        }
+    }
+
+    /// Whether only closing is left once nothing but such steps remain.
+    pub fn is_closing(&self) -> bool {
+        matches!(
+            self,
+            Self::SmallPartOn { .. }
+                | Self::Look { .. }
+                | Self::LookMatingHalf
+                | Self::CountRow { .. }
+                | Self::ReRead { .. }
+                | Self::Lock { .. }
+                | Self::Mate
+                | Self::AssuranceOn { .. }
+                | Self::Test { .. }
+                | Self::Sign
+        )
+    }
+}
+
+/// Where a step stands.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[allow(missing_docs)]
+pub enum Status {
+    Done,
+    Next,
+    Left,
+    /// It waits for a part.
+    Waiting,
+}
+
+/// One step.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Step {
+    /// What is to be done.
+    pub what: Do,
+    /// Where it stands.
+    pub status: Status,
+}
+
+/// Collects steps with whether they are done.
+#[derive(Default)]
+struct List(Vec<Step>);
+
+impl List {
+    fn add(&mut self, what: Do, done: bool) {
+        self.0.push(Step { what, status: if done { Status::Done } else { Status::Left } });
+    }
+}
+
+impl State {
+    /// Every step, in order, the first open one marked next.
+    pub fn steps(&self, target: &Target) -> Vec<Step> {
+        let mut list = List::default();
+        self.add_gates_and_views(&mut list);
+        self.add_records(&mut list);
+        self.add_anchors(&mut list);
+        self.add_comparisons(&mut list);
+        self.add_opening(&mut list);
+        self.add_moves(&mut list, target);
+        self.add_closing(&mut list, target);
+        let mut steps = list.0;
+        self.mark(&mut steps);
+        steps
+    }
+
+    /// Marks the next step: what is in the hand comes before everything, then the first open one
+    /// that does not wait.
+    fn mark(&self, steps: &mut [Step]) {
+        for step in steps.iter_mut().filter(|s| s.status == Status::Left) {
+            if let Do::MoveWire { lead, .. } = &step.what
+                && self.lead(lead).is_some_and(|l| self.waits_for_part(l))
+            {
+                step.status = Status::Waiting;
+            }
+        }
+        // What is in the hand, then what sits in a new hole and was not tugged.
+        let unfinished = |what: &Do| match what {
+            Do::MoveWire { lead, .. } => self.lead(lead).is_some_and(|l| match &l.place {
+                Place::Hand => true,
+                Place::In(at) => self.side_of(at) == Some(JobSide::New) && l.seat != Seat::Held,
+                _ => false,
+            }),
+            Do::MovePlug { from, .. } => {
+                let plug = self.plugs.iter().find(|p| p.place == Place::Hand);
+                plug.is_some_and(|p| p.came_from.as_ref() == Some(from))
+            }
+            _ => false,
+        };
+        let next = steps
+            .iter()
+            .position(|s| s.status == Status::Left && unfinished(&s.what))
+            .or_else(|| steps.iter().position(|s| s.status == Status::Left));
+        if let Some(step) = next.and_then(|i| steps.get_mut(i)) {
+            step.status = Status::Next;
+        }
+    }
+
+    fn add_records(&self, list: &mut List) {
+        for old in self.side(JobSide::Old) {
+            for cavity in &old.housing().cavities {
+                let at = old.address(&cavity.label);
+                let done = self.found.contains_key(&at);
+                list.add(Do::Record { at: Some(at) }, done);
+            }
+        }
+        list.add(Do::Record { at: None }, self.records_finished());
+    }
+
+    fn add_gates_and_views(&self, list: &mut List) {
+        for gate in GATES {
+            list.add(Do::Gate { gate }, self.gate_is_open(gate));
+        }
+        for housing in &self.housings {
+            list.add(Do::View { housing: housing.name.clone() }, housing.view.is_some());
+        }
+    }
+
+    fn add_anchors(&self, list: &mut List) {
+        for housing in &self.housings {
+            for anchor in housing.anchors.iter().filter(|a| a.agrees && a.tells) {
+                list.add(Do::Anchor { housing: housing.name.clone(), place: anchor.place }, true);
+            }
+            for place in self.anchors_left(housing) {
+                list.add(Do::Anchor { housing: housing.name.clone(), place }, false);
+            }
+        }
+    }
+
+    fn add_comparisons(&self, list: &mut List) {
+        for question in self.questions() {
+            list.add(Do::Compare { question }, self.compared.contains_key(&question));
+        }
+        for difference in self.differences() {
+            let done = self.decisions.contains_key(&difference.at);
+            list.add(Do::Decide { at: difference.at }, done);
+        }
+        list.add(Do::ConfirmMap, self.map_confirmed.is_some());
+        let wanted = self.neighbours_to_look_at();
+        if !wanted.is_empty() {
+            let done = wanted.iter().all(|at| self.looked_at.contains(at));
+            list.add(Do::LookAt { cavities: wanted }, done);
+        }
+        for id in self.look_alike_leads() {
+            let done = self.lead(&id).is_some_and(|l| l.tag.is_some());
+            list.add(Do::Tag { lead: id }, done);
+        }
+    }
+
+    fn add_opening(&self, list: &mut List) {
+        let started = self.has_moved();
+        for old in self.side(JobSide::Old) {
+            if old.housing().assurance.is_some() {
+                list.add(Do::AssuranceOff { housing: old.name.clone() }, old.assurance == Some(false));
+            }
+            for part in &old.housing().small_parts {
+                let what = Do::SmallPartOff { housing: old.name.clone(), part: part.name.clone() };
+                list.add(what, !old.parts_on.contains(&part.name));
+            }
+            if let Some(lock) = &old.housing().lock {
+                let what = Do::Unlock { housing: old.name.clone(), to: lock.open_state };
+                list.add(what, self.lock_is_open(old));
+            }
+        }
+        for new in self.side(JobSide::New) {
+            if let Some(lock) = &new.housing().lock
+                && (!self.lock_is_open(new) && !started)
+            {
+                list.add(Do::Unlock { housing: new.name.clone(), to: lock.open_state }, false);
+            }
+        }
+    }
+
+    fn add_moves(&self, list: &mut List, target: &Target) {
+        let occupants = self.occupants();
+        self.add_plugs_in_the_way(list, target, &occupants);
+        let mut fitted: BTreeMap<&Address, bool> = target
+            .cavities
+            .iter()
+            .filter(|(_, e)| matches!(e, Expected::Plug(_) | Expected::SpareAndPlug))
+            .map(|(at, expected)| (at, right(expected, occupants.get(at), self.plug_at(at).is_some())))
+            .collect();
+        for at in self.order_of_moves() {
+            match self.found.get(&at) {
+                Some(Holds::Wired(_)) => self.add_lead(list, target, &ItemId::At(at)),
+                Some(Holds::Plugged | Holds::Open) => {
+                    let to = self
+                        .mapped(&at)
+                        .filter(|to| target.expected(to) == &Expected::Plug(Some(at.clone())));
+                    let done = to.and_then(|to| fitted.remove(to)).unwrap_or(true);
+                    let found = self.found.get(&at) == Some(&Holds::Plugged);
+                    let home = self.place_of(&ItemId::At(at.clone()));
+                    match (found, to) {
+                        (true, Some(to)) if done || self.plug_can_move(&home) => {
+                            list.add(Do::MovePlug { from: at, to: Some(to.clone()) }, done);
+                        }
+                        (_, Some(to)) => list.add(Do::FitPlug { at: to.clone() }, done),
+                        (true, None) => {
+                            let gone = !matches!(home, Some(Place::In(_) | Place::Hand | Place::Tray))
+                                || self.left_in_old.contains_key(&at);
+                            list.add(Do::TakePlug { at }, gone);
+                        }
+                        (false, None) => {}
+                    }
+                }
+                Some(Holds::Spare(_) | Holds::Bridge(_)) => {
+                    let to = self.mapped(&at).cloned();
+                    let done = self.left_in_old.contains_key(&at)
+                        || !matches!(self.place_of(&ItemId::At(at.clone())), Some(Place::In(now)) if now == at);
+                    list.add(Do::MoveOther { from: at, to }, done);
+                }
+                _ => {}
+            }
+        }
+        for lead in self.leads.iter().filter(|l| matches!(l.id, ItemId::Loose(_))) {
+            self.add_lead(list, target, &lead.id);
+        }
+        for (at, done) in fitted {
+            list.add(Do::FitPlug { at: at.clone() }, done);
+        }
+    }
+
+    fn plug_can_move(&self, place: &Option<Place>) -> bool {
+        match place {
+            Some(Place::In(at)) => {
+                self.side_of(at) == Some(JobSide::Old) && !self.left_in_old.contains_key(at)
+            }
+            Some(Place::Hand | Place::Tray) => true,
+            _ => false,
+        }
+    }
+
+    /// Plugs sitting in new cavities where something else goes.
+    fn add_plugs_in_the_way(
+        &self,
+        list: &mut List,
+        target: &Target,
+        occupants: &BTreeMap<&Address, Occupant<'_>>,
+    ) {
+        for (at, expected) in &target.cavities {
+            let plugged = matches!(occupants.get(at), Some(Occupant::Plug(_)));
+            if plugged && !matches!(expected, Expected::Plug(_) | Expected::SpareAndPlug) {
+                list.add(Do::TakePlug { at: at.clone() }, false);
+            }
+        }
+    }
+
+    fn add_lead(&self, list: &mut List, target: &Target, id: &ItemId) {
+        let Some(lead) = self.lead(id) else { return };
+        if lead.place == Place::Removed {
+            return;
+        }
+        if let Some(how) = lead.planned {
+            list.add(Do::Repair { lead: id.clone(), how }, false);
+        }
+        let to = target.of(id).cloned();
+        let home = to.is_some() && matches!(&lead.place, Place::In(at) if Some(at) == to.as_ref());
+        list.add(Do::MoveWire { lead: id.clone(), to }, home && lead.seat == Seat::Held);
+    }
+
+    /// Old cavities row by row in the order of the numbering; the second leg of a pair follows
+    /// its first.
+    fn order_of_moves(&self) -> Vec<Address> {
+        let mut order: Vec<Address> = Vec::new();
+        for old in self.side(JobSide::Old) {
+            for cavity in &old.housing().cavities {
+                let at = old.address(&cavity.label);
+                if order.contains(&at) {
+                    continue;
+                }
+                let partner = self.partner(old, &at);
+                order.push(at);
+                if let Some(partner) = partner.filter(|p| !order.contains(p)) {
+                    order.push(partner);
+                }
+            }
+        }
+        order
+    }
+
+    fn partner(&self, old: &JobHousing, at: &Address) -> Option<Address> {
+        let lead = self.found.get(at)?.lead()?;
+        let label = lead.wires.iter().find_map(|w| w.twisted_with.as_ref())?;
+        let partner = old.address(label);
+        self.found.contains_key(&partner).then_some(partner)
+    }
+
+    fn add_closing(&self, list: &mut List, target: &Target) {
+        let news: Vec<&JobHousing> = self.side(JobSide::New).collect();
+        for new in &news {
+            for part in &new.housing().small_parts {
+                let what = Do::SmallPartOn { housing: new.name.clone(), part: part.name.clone() };
+                list.add(what, new.parts_on.contains(&part.name));
+            }
+        }
+        for new in &news {
+            for face in [Face::Wire, Face::Mating] {
+                let done = self.looked_over.get(&(new.name.clone(), face)) == Some(&true);
+                list.add(Do::Look { housing: new.name.clone(), face }, done);
+            }
+            for row in 1..=new.rows().len() {
+                let done = self.row_counts.get(&(new.name.clone(), row)) == Some(&true);
+                list.add(Do::CountRow { housing: new.name.clone(), row }, done);
+            }
+        }
+        for at in self.rereads_asked(target) {
+            let done = self.rereads.get(&at).is_some_and(|r| r.agrees);
+            list.add(Do::ReRead { at }, done);
+        }
+        for new in news.iter().filter(|h| h.housing().lock.is_some()) {
+            let done = new.lock == Some(LockState::FullSet) && !new.lock_forced;
+            list.add(Do::Lock { housing: new.name.clone() }, done);
+        }
+        list.add(Do::LookMatingHalf, self.mating_half.is_some());
+        list.add(Do::Mate, self.mated == Some(true));
+        for new in news.iter().filter(|h| h.housing().assurance.is_some()) {
+            list.add(Do::AssuranceOn { housing: new.name.clone() }, new.assurance == Some(true));
+        }
+        let left = self.tests_left();
+        for test in &self.rules.tests.value {
+            list.add(Do::Test { test: *test }, !left.contains(test));
+        }
+        list.add(Do::Sign, self.signed.is_some());
+    }
+}
+
+/// Whether a cavity of the new side holds what it is to hold.
+pub fn right(expected: &Expected, occupant: Option<&Occupant<'_>>, has_plug: bool) -> bool {
+    match (expected, occupant) {
+        (Expected::Leads(leads), Some(Occupant::Lead(lead))) => leads.contains(&lead.id),
+        (Expected::Plug(_), Some(Occupant::Plug(_))) => true,
+        // A plug behind a spare terminal fills a hole as well as a plug alone.
+        (Expected::Plug(_) | Expected::SpareAndPlug, Some(Occupant::Other(_))) => has_plug,
+        (Expected::Other(id), Some(Occupant::Other(other))) => other.id == *id,
+        (Expected::Nothing | Expected::Blocked | Expected::Delivered, None) => true,
+        _ => false,
+    }
+}
+
+/// The lead a step moves, if it moves one.
+pub fn lead_of_step<'a>(state: &'a State, step: &Step) -> Option<&'a Lead> {
+    match &step.what {
+        Do::MoveWire { lead, .. } | Do::Repair { lead, .. } | Do::Tag { lead } => state.lead(lead),
+        _ => None,
+    }
+}

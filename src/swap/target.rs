@@ -1,0 +1,215 @@
+//! Where everything is to go. Found, should and the decisions give every lead its decided cavity
+//! of the old side; the map takes decided cavities to the new side.
+
+use std::collections::{BTreeMap, BTreeSet};
+
+use crate::{
+    catalogue::{Delivered, Sealing},
+    house::UnusedCavities,
+    record::{Address, Difference, DifferenceKind, Holds, compare},
+};
+
+use super::{
+    ItemId, JobSide, RecordSide,
+    state::{JobHousing, State},
+};
+
+/// What a cavity of a new housing is to hold.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum Expected {
+    /// These leads; more than one is a clash of the map.
+    Leads(Vec<ItemId>),
+    /// A plug: the one of this old cavity when there is one.
+    Plug(Option<Address>),
+    /// A spare terminal with a plug behind it, from stock.
+    SpareAndPlug,
+    /// This spare terminal, bridge or clip.
+    Other(ItemId),
+    /// A bridge or clip that is delivered in it.
+    Delivered,
+    /// Nothing.
+    Nothing,
+    /// Nothing can: it is moulded shut.
+    Blocked,
+}
+
+/// Where a lead is to go.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum Destination {
+    /// To this cavity of a new housing.
+    To(Address),
+    /// To this cavity, which is moulded shut.
+    Blocked(Address),
+    /// Nowhere, under a document.
+    None,
+    /// Its cavity is not mapped.
+    Unmapped(Address),
+    /// It came in later and nobody said where it belongs.
+    Unknown,
+}
+
+/// The plan of the whole job.
+#[derive(Debug, Clone, PartialEq, Eq, Default)]
+pub struct Target {
+    /// What each cavity of the new side is to hold.
+    pub cavities: BTreeMap<Address, Expected>,
+    /// Where each lead is to go.
+    pub leads: BTreeMap<ItemId, Destination>,
+    /// The decided old cavity of each lead.
+    pub decided: BTreeMap<ItemId, Address>,
+}
+
+impl Target {
+    /// What a new cavity is to hold.
+    pub fn expected(&self, at: &Address) -> &Expected {
+        self.cavities.get(at).unwrap_or(&Expected::Nothing)
+    }
+
+    /// The cavity a lead is to go to.
+    pub fn of(&self, lead: &ItemId) -> Option<&Address> {
+        match self.leads.get(lead) {
+            Some(Destination::To(at)) => Some(at),
+            _ => None,
+        }
+    }
+}
+
+/// What an old cavity contributes besides leads.
+enum Content {
+    Plug,
+    Other(ItemId),
+    Unused,
+}
+
+impl State {
+    /// The differences between found and should that stand to be decided, decided ones included.
+    pub fn differences(&self) -> Vec<Difference> {
+        compare(&self.found, &self.should)
+    }
+
+    /// The new address an old one is mapped to.
+    pub fn mapped(&self, from: &Address) -> Option<&Address> {
+        self.map.get(from).and_then(Option::as_ref)
+    }
+
+    /// The plan, from records, decisions and map.
+    pub fn target(&self) -> Target {
+        let moves = self.decided_moves();
+        let mut target = Target::default();
+        let mut leads_at: BTreeMap<Address, Vec<ItemId>> = BTreeMap::new();
+        for lead in &self.leads {
+            let ItemId::At(recorded) = &lead.id else {
+                target.leads.insert(lead.id.clone(), Destination::Unknown);
+                continue;
+            };
+            let decided = moves.get(recorded).unwrap_or(recorded);
+            target.decided.insert(lead.id.clone(), decided.clone());
+            let destination = self.destination(decided);
+            if let (Destination::To(at), true) = (&destination, lead.wires_left() > 0) {
+                leads_at.entry(at.clone()).or_default().push(lead.id.clone());
+            }
+            target.leads.insert(lead.id.clone(), destination);
+        }
+        let sources: BTreeMap<&Address, &Address> =
+            self.map.iter().filter_map(|(from, to)| to.as_ref().map(|to| (to, from))).collect();
+        for new in self.side(JobSide::New) {
+            for cavity in &new.housing().cavities {
+                let at = new.address(&cavity.label);
+                let expected = match (cavity.delivered, leads_at.remove(&at)) {
+                    (Delivered::Blocked, _) => Expected::Blocked,
+                    (_, Some(leads)) => Expected::Leads(leads),
+                    (Delivered::Bridge, None) => Expected::Delivered,
+                    (_, None) => match sources.get(&at).map(|from| (from, self.content(from))) {
+                        Some((from, Content::Plug)) => Expected::Plug(Some((*from).clone())),
+                        Some((_, Content::Other(id))) => Expected::Other(id),
+                        Some((_, Content::Unused)) | None => self.unused(new),
+                    },
+                };
+                target.cavities.insert(at, expected);
+            }
+        }
+        target
+    }
+
+    /// The cavities wires are decided to belong in, where that is not where they were found.
+    fn decided_moves(&self) -> BTreeMap<Address, Address> {
+        let mut moves = BTreeMap::new();
+        for difference in self.differences() {
+            if self.decisions.get(&difference.at).is_none_or(|(wins, _)| *wins != RecordSide::Should) {
+                continue;
+            }
+            match difference.kind {
+                DifferenceKind::Elsewhere { should_at, .. } => {
+                    moves.insert(difference.at, should_at);
+                }
+                DifferenceKind::Swapped { with, .. } => {
+                    moves.insert(difference.at.clone(), with.clone());
+                    moves.insert(with, difference.at);
+                }
+                _ => {}
+            }
+        }
+        moves
+    }
+
+    fn destination(&self, decided: &Address) -> Destination {
+        let Some(mapped) = self.map.get(decided) else {
+            return Destination::Unmapped(decided.clone());
+        };
+        let Some(to) = mapped else { return Destination::None };
+        let delivered =
+            self.housing(&to.housing).and_then(|h| h.housing().cavity(&to.label)).map(|c| c.delivered);
+        match delivered {
+            Some(Delivered::Blocked) => Destination::Blocked(to.clone()),
+            Some(_) => Destination::To(to.clone()),
+            None => Destination::Unmapped(decided.clone()),
+        }
+    }
+
+    /// What belongs in an old cavity besides a lead, by the records and the decision on it.
+    fn content(&self, at: &Address) -> Content {
+        let by_should = match self.decisions.get(at) {
+            Some((wins, _)) => *wins == RecordSide::Should,
+            // A wire found here that belongs elsewhere leaves what the should record says.
+            None => self.found.get(at).is_some_and(|h| h.lead().is_some()),
+        };
+        let record = if by_should { &self.should } else { &self.found };
+        let id = ItemId::At(at.clone());
+        match record.get(at) {
+            Some(Holds::Plugged) => Content::Plug,
+            Some(Holds::Open) if self.is_sealed(at) => Content::Plug,
+            Some(Holds::Spare(_) | Holds::Bridge(_)) if self.others.iter().any(|o| o.id == id) => {
+                Content::Other(id)
+            }
+            // An open cavity of an unsealed housing is open because its wire is elsewhere or gone.
+            _ => Content::Unused,
+        }
+    }
+
+    fn is_sealed(&self, at: &Address) -> bool {
+        self.housing(&at.housing).is_some_and(|h| h.housing().sealing.is_sealed())
+    }
+
+    fn unused(&self, new: &JobHousing) -> Expected {
+        let rule = match new.housing().sealing {
+            Sealing::Unsealed => &self.rules.unused_unsealed,
+            Sealing::Individual | Sealing::Mat { .. } => &self.rules.unused_sealed,
+        };
+        match rule.value {
+            UnusedCavities::Leave => Expected::Nothing,
+            UnusedCavities::Plug => Expected::Plug(None),
+            UnusedCavities::SpareAndPlug => Expected::SpareAndPlug,
+        }
+    }
+
+    /// The plug in a cavity, behind a spare terminal or by itself.
+    pub fn plug_at(&self, at: &Address) -> Option<&super::PlugItem> {
+        self.plugs.iter().find(|p| matches!(&p.place, super::Place::In(a) if a == at))
+    }
+
+    /// The leads that look alike, by the found record: each with the group it belongs to.
+    pub fn look_alike_leads(&self) -> BTreeSet<ItemId> {
+        let groups = crate::record::look_alikes(&self.found);
+        groups.into_iter().flat_map(|group| group.at.into_iter().map(ItemId::At)).collect()
+    }
+}

@@ -1,0 +1,111 @@
+//! What is seen of a housing as it is held: places, labels and rows in a pose.
+
+use crate::{
+    catalogue::Housing,
+    face::{Face, Label, Pose, PosePlace, SeenSpot, seen_from},
+    record::Address,
+};
+
+use super::{Flip, state::JobHousing};
+
+/// The cavities of a housing as seen in one pose.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Seen {
+    spots: Vec<SeenSpot>,
+}
+
+impl Seen {
+    /// The picture of `housing` in `pose`.
+    pub fn of(housing: &Housing, pose: Pose) -> Self {
+        Self { spots: seen_from(&housing.spots, housing.drawn, pose) }
+    }
+
+    /// The place of a cavity.
+    pub fn place_of(&self, label: &Label) -> Option<PosePlace> {
+        self.spots.iter().find(|s| s.label == *label)?.place()
+    }
+
+    /// The cavity at a place.
+    pub fn label_at(&self, place: PosePlace) -> Option<&Label> {
+        self.spots.iter().find(|s| s.place() == Some(place)).map(|s| &s.label)
+    }
+
+    /// The rows, top to bottom, each left to right; one row when there are none.
+    pub fn rows(&self) -> Vec<Vec<&Label>> {
+        let mut rows: Vec<(Option<usize>, Vec<&SeenSpot>)> = Vec::new();
+        for spot in &self.spots {
+            match rows.iter_mut().find(|(row, _)| *row == spot.row) {
+                Some((_, spots)) => spots.push(spot),
+                None => rows.push((spot.row, vec![spot])),
+            }
+        }
+        rows.sort_by_key(|(row, _)| *row);
+        rows.into_iter()
+            .map(|(_, mut spots)| {
+                spots.sort_by_key(|s| s.column);
+                spots.into_iter().map(|s| &s.label).collect()
+            })
+            .collect()
+    }
+}
+
+/// The pose a record was keyed in, when it was keyed wrongly in this way.
+pub fn flipped(pose: Pose, how: Flip) -> Pose {
+    let opposite = pose.up.opposite();
+    match how {
+        Flip::Mirror => Pose { face: pose.face.other(), up: pose.up },
+        Flip::Turn => Pose { face: pose.face, up: opposite },
+        Flip::Both => Pose { face: pose.face.other(), up: opposite },
+    }
+}
+
+/// A place in words: `top row, far left`.
+pub fn place_in_words(seen: &Seen, place: PosePlace) -> String {
+    match place {
+        PosePlace::Cell { row, column } => {
+            let rows = seen.rows();
+            let last_row = rows.len();
+            let width = rows.get(row.saturating_sub(1)).map_or(column, Vec::len);
+            let row_words = match row {
+                _ if last_row == 1 => "the row".to_owned(),
+                1 => "top row".to_owned(),
+                r if r == last_row => "bottom row".to_owned(),
+                r => format!("row {r} from the top"),
+            };
+            let column_words = match column {
+                1 => "far left".to_owned(),
+                c if c == width => "far right".to_owned(),
+                c if c * 2 <= width => format!("{c} from the left"),
+                c => format!("{} from the right", width - c + 1),
+            };
+            format!("{row_words}, {column_words}")
+        }
+        PosePlace::Clockwise(n) => format!("number {n} clockwise from twelve o'clock"),
+        PosePlace::Key => "the key or latch".to_owned(),
+    }
+}
+
+/// How a housing is held, in words: `wires towards you, latch up`.
+pub fn pose_in_words(housing: &Housing, pose: Pose) -> String {
+    let face = match pose.face {
+        Face::Wire => "wires towards you",
+        Face::Mating => "mating face towards you",
+    };
+    match housing.feature_on(pose.up) {
+        Some(feature) => format!("{face}, {feature} up"),
+        None => format!("{face}, {} of the drawing up", pose.up),
+    }
+}
+
+impl JobHousing {
+    /// The picture of it as it is held.
+    pub fn seen(&self) -> Seen {
+        Seen::of(self.housing(), self.pose())
+    }
+
+    /// Its rows as addresses, in the drawing's pose: what row counts and re-reads go by.
+    pub fn rows(&self) -> Vec<Vec<Address>> {
+        let seen = Seen::of(self.housing(), self.housing().drawn_pose());
+        seen.rows().into_iter().map(|row| row.into_iter().map(|l| self.address(l)).collect()).collect()
+    }
+}
