@@ -1,0 +1,188 @@
+//! The request as a document: JSON, and the RON file that `--send` writes.
+
+use serde::{Deserialize, Serialize};
+
+use super::{Describe, Kind, Line, Request};
+
+/// A request in a file or a JSON document. Absent values are null.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct RequestForm {
+    request: String,
+    revision: u32,
+    changed: bool,
+    job: String,
+    asset: Option<String>,
+    serial: Option<String>,
+    connector: Option<String>,
+    asked_by: String,
+    bench: Option<String>,
+    deliver_to: Option<String>,
+    needed_by: Option<String>,
+    urgency: Option<String>,
+    why: Option<String>,
+    photos: Vec<String>,
+    lines: Vec<LineForm>,
+}
+
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+struct LineForm {
+    line: u32,
+    kind: String,
+    part: Option<String>,
+    read_from: Option<String>,
+    description: String,
+    describe: Option<DescribeForm>,
+    need: u32,
+    spare: u32,
+    pack: Option<u32>,
+    unit: String,
+    #[serde(rename = "for")]
+    for_cavities: Vec<String>,
+    essential: bool,
+    substitute: String,
+    supplied_with: Option<String>,
+    identified: bool,
+    /// What a repair lead must state; lines of this version describe it instead.
+    lead: Option<()>,
+}
+
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+struct DescribeForm {
+    size: Option<String>,
+    gender: Option<String>,
+    gauges: Vec<String>,
+    colours: Vec<String>,
+    diameters: Vec<String>,
+    fits: String,
+    sealing: String,
+    place: String,
+}
+
+impl From<&Describe> for DescribeForm {
+    fn from(d: &Describe) -> Self {
+        Self {
+            size: d.size.clone(),
+            gender: d.gender.map(ToOwned::to_owned),
+            gauges: d.gauges.clone(),
+            colours: d.colours.clone(),
+            diameters: d.diameters.clone(),
+            fits: d.fits.clone(),
+            sealing: d.sealing.to_owned(),
+            place: d.place.clone(),
+        }
+    }
+}
+
+impl From<&Line> for LineForm {
+    fn from(line: &Line) -> Self {
+        Self {
+            line: line.line,
+            kind: line.kind.as_str().to_owned(),
+            part: line.part.clone(),
+            read_from: line.read_from.clone(),
+            description: line.description.clone(),
+            describe: line.describe.as_ref().map(Into::into),
+            need: line.need,
+            spare: line.spare,
+            pack: line.pack,
+            unit: "each".to_owned(),
+            for_cavities: line.for_cavities.clone(),
+            essential: line.essential,
+            substitute: line.substitute.to_owned(),
+            supplied_with: line.supplied_with.clone(),
+            identified: line.part.is_some(),
+            lead: None,
+        }
+    }
+}
+
+impl From<&Request> for RequestForm {
+    fn from(request: &Request) -> Self {
+        let said = |text: &str| (!text.trim().is_empty()).then(|| text.to_owned());
+        Self {
+            request: request.number.clone(),
+            revision: request.revision,
+            changed: request.changed,
+            job: request.job.clone(),
+            asset: said(&request.ticket.asset),
+            serial: said(&request.ticket.serial),
+            connector: said(&request.ticket.connector),
+            asked_by: request.head.asked_by.clone(),
+            bench: request.head.bench.clone(),
+            deliver_to: request.head.deliver_to.clone(),
+            needed_by: request.head.needed_by.clone(),
+            urgency: request.head.urgency.clone(),
+            why: said(&request.ticket.reason),
+            photos: request.photos.clone(),
+            lines: request.lines.iter().map(Into::into).collect(),
+        }
+    }
+}
+
+const KINDS: [Kind; 8] = [
+    Kind::Housing,
+    Kind::SecondaryLock,
+    Kind::Assurance,
+    Kind::SmallPart,
+    Kind::Plug,
+    Kind::Terminal,
+    Kind::WireSeal,
+    Kind::Lead,
+];
+
+impl RequestForm {
+    /// The highest line number ever given.
+    pub(super) fn last_line(&self) -> u32 {
+        self.lines.iter().map(|line| line.line).max().unwrap_or(0)
+    }
+
+    /// The line for the same part, and whether it asks for the same.
+    pub(super) fn line_like(&self, line: &Line) -> Option<(u32, bool)> {
+        let form = LineForm::from(line);
+        let same_part = |old: &&LineForm| {
+            old.kind == form.kind && old.part == form.part && old.description == form.description
+        };
+        let old = self.lines.iter().find(same_part)?;
+        let form = LineForm { line: old.line, ..form };
+        Some((old.line, form == *old))
+    }
+
+    /// Lines that nothing asks for any more, with need 0, and whether that is new.
+    pub(super) fn gone(&self, kept: &[u32]) -> Vec<(Line, bool)> {
+        let gone = self.lines.iter().filter(|line| !kept.contains(&line.line));
+        gone.map(|old| {
+            let kind = KINDS.into_iter().find(|kind| kind.as_str() == old.kind).unwrap_or(Kind::SmallPart);
+            let line = Line {
+                line: old.line,
+                kind,
+                part: old.part.clone(),
+                read_from: old.read_from.clone(),
+                description: old.description.clone(),
+                describe: None,
+                need: 0,
+                spare: 0,
+                pack: old.pack,
+                for_cavities: Vec::new(),
+                essential: false,
+                substitute: "none",
+                supplied_with: old.supplied_with.clone(),
+                leads: Vec::new(),
+            };
+            (line, old.need > 0 || old.spare > 0)
+        })
+        .collect()
+    }
+
+    /// The text of the file `--send` writes.
+    pub fn to_ron(&self) -> Result<String, ron::Error> {
+        crate::catalogue::ron_options().to_string_pretty(self, ron::ser::PrettyConfig::new().depth_limit(2))
+    }
+}
+
+/// A request as `--send` wrote it.
+pub fn read_request(text: &str) -> Result<RequestForm, ron::error::SpannedError> {
+    crate::catalogue::ron_options().from_str(text.trim_start_matches('\u{feff}'))
+}

@@ -1,0 +1,161 @@
+//! The parts request: what the job needs now, so that nobody at the desk phones back. Need and
+//! spare are kept apart, unidentified parts are described rather than dropped, and forgotten
+//! companions are added and said.
+
+mod build;
+mod form;
+mod number;
+mod paper;
+mod table;
+
+pub use build::build;
+pub use form::{RequestForm, read_request};
+pub use number::number_of;
+pub use paper::paper;
+pub use table::table;
+
+use crate::swap::{Act, ItemId, RequestedLine};
+
+/// What the bench says beside what the job knows.
+#[derive(Debug, Clone, PartialEq, Eq, Default)]
+pub struct RequestHead {
+    /// Who asks.
+    pub asked_by: String,
+    /// Which bench.
+    pub bench: Option<String>,
+    /// Where to deliver.
+    pub deliver_to: Option<String>,
+    /// By when, as YYYY-MM-DD.
+    pub needed_by: Option<String>,
+    /// How urgent, in words.
+    pub urgency: Option<String>,
+}
+
+/// The kinds of part a desk knows.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+#[allow(missing_docs)]
+pub enum Kind {
+    Housing,
+    SecondaryLock,
+    Assurance,
+    SmallPart,
+    Plug,
+    Terminal,
+    WireSeal,
+    Lead,
+}
+
+impl Kind {
+    /// The word for it.
+    pub fn as_str(self) -> &'static str {
+        match self {
+            Self::Housing => "housing",
+            Self::SecondaryLock => "secondary lock",
+            Self::Assurance => "connector position assurance",
+            Self::SmallPart => "small part",
+            Self::Plug => "plug",
+            Self::Terminal => "terminal",
+            Self::WireSeal => "wire seal",
+            Self::Lead => "repair lead",
+        }
+    }
+}
+
+/// What a part without a number looks like.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub struct Describe {
+    /// The cavity size it fits.
+    pub size: Option<String>,
+    /// Male or female.
+    pub gender: Option<&'static str>,
+    /// Conductor sizes, in both systems.
+    pub gauges: Vec<String>,
+    /// Wire colours, codes and words.
+    pub colours: Vec<String>,
+    /// Insulation diameters, in both systems.
+    pub diameters: Vec<String>,
+    /// The housing it goes into.
+    pub fits: String,
+    /// How that housing is sealed.
+    pub sealing: &'static str,
+    /// Where on the machine.
+    pub place: String,
+}
+
+/// A line.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Line {
+    /// Its number, never used again for another part.
+    pub line: u32,
+    /// What it is.
+    pub kind: Kind,
+    /// Part number, when known.
+    pub part: Option<String>,
+    /// Where the number was read.
+    pub read_from: Option<String>,
+    /// In words.
+    pub description: String,
+    /// How it looks, when it has no number.
+    pub describe: Option<Describe>,
+    /// How many this repair needs.
+    pub need: u32,
+    /// How many beyond that.
+    pub spare: u32,
+    /// How many are in a pack, when it is sold in packs.
+    pub pack: Option<u32>,
+    /// For which cavities.
+    pub for_cavities: Vec<String>,
+    /// Whether the job stops without it.
+    pub essential: bool,
+    /// What may be given instead.
+    pub substitute: &'static str,
+    /// The part it comes with, when it does.
+    pub supplied_with: Option<String>,
+    /// The leads that wait for it.
+    pub leads: Vec<ItemId>,
+}
+
+impl Line {
+    /// Packs to take: need and spare added first, then rounded up.
+    pub fn packs(&self) -> Option<u32> {
+        self.pack.filter(|pack| *pack > 0).map(|pack| (self.need + self.spare).div_ceil(pack))
+    }
+}
+
+/// A request.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Request {
+    /// Its number, readable aloud.
+    pub number: String,
+    /// Its revision, from 1.
+    pub revision: u32,
+    /// Whether it differs from the revision sent last.
+    pub changed: bool,
+    /// The job.
+    pub job: String,
+    /// Machine, serial number, connector and reason, as on the ticket.
+    pub ticket: crate::swap::Ticket,
+    /// What the bench says.
+    pub head: RequestHead,
+    /// Numbers of photos.
+    pub photos: Vec<String>,
+    /// The lines.
+    pub lines: Vec<Line>,
+}
+
+impl Request {
+    /// The act that keeps the sending of this request in the job.
+    pub fn requested(&self) -> Act {
+        let lines = self
+            .lines
+            .iter()
+            .map(|line| RequestedLine { line: line.line, need: line.need, leads: line.leads.clone() })
+            .collect();
+        Act::Requested { number: self.number.clone(), revision: self.revision, lines }
+    }
+
+    /// The name of the file it is written to.
+    pub fn file_name(&self) -> String {
+        format!("{}-{}.request.ron", self.number, self.revision)
+    }
+}

@@ -1,0 +1,102 @@
+//! The request on paper: one page wide, tick boxes, room to write.
+
+use super::{Line, Request};
+use crate::quantity::harmless;
+
+const WIDTH: usize = 78;
+
+/// The printable text of a request.
+pub fn paper(request: &Request) -> String {
+    let mut out = String::new();
+    let spaced: String = request.number.chars().map(|c| format!("{c} ")).collect();
+    out.push_str(&format!("PARTS REQUEST   {}  revision {}\n", spaced.trim_end(), request.revision));
+    out.push_str(&format!("{}\n", "=".repeat(WIDTH)));
+    let ticket = &request.ticket;
+    let head = &request.head;
+    let blank = || "____________".to_owned();
+    let said = |text: &Option<String>| text.clone().unwrap_or_else(blank);
+    let told = |text: &str| if text.is_empty() { blank() } else { text.to_owned() };
+    field(&mut out, "machine", &format!("{}, serial {}", told(&ticket.asset), told(&ticket.serial)));
+    field(&mut out, "connector", &told(&ticket.connector));
+    field(&mut out, "why", &told(&ticket.reason));
+    field(&mut out, "job", &request.job);
+    field(&mut out, "asked by", &format!("{}, bench {}", told(&head.asked_by), said(&head.bench)));
+    field(&mut out, "deliver to", &said(&head.deliver_to));
+    field(&mut out, "needed by", &format!("{} ({})", said(&head.needed_by), said(&head.urgency)));
+    let photos = if request.photos.is_empty() { "none".to_owned() } else { request.photos.join(", ") };
+    field(&mut out, "photos", &photos);
+    out.push_str(&format!("{}\n", "-".repeat(WIDTH)));
+    for line in &request.lines {
+        line_text(&mut out, line);
+    }
+    out.push_str(&format!("{}\n", "=".repeat(WIDTH)));
+    out.push_str("need: for this repair. spare: beyond it, by the house rules. A substitute is a\n");
+    out.push_str("question to the bench, never a fact.\n");
+    out
+}
+
+fn field(out: &mut String, name: &str, value: &str) {
+    wrapped(out, &format!("{name:<11}"), value);
+}
+
+/// Text after a lead-in, the following lines under it.
+fn wrapped(out: &mut String, lead: &str, text: &str) {
+    let indent = lead.chars().count();
+    let mut line = lead.to_owned();
+    let mut used = 0;
+    for word in harmless(text).split_whitespace() {
+        if used > 0 && indent + used + 1 + word.chars().count() > WIDTH {
+            out.push_str(line.trim_end());
+            out.push('\n');
+            line = " ".repeat(indent);
+            used = 0;
+        }
+        if used > 0 {
+            line.push(' ');
+            used += 1;
+        }
+        line.push_str(word);
+        used += word.chars().count();
+    }
+    out.push_str(line.trim_end());
+    out.push('\n');
+}
+
+fn line_text(out: &mut String, line: &Line) {
+    let part = line.part.as_deref().unwrap_or("TO BE IDENTIFIED");
+    let mut amount = format!("need {} + spare {}", line.need, line.spare);
+    if let (Some(pack), Some(packs)) = (line.pack, line.packs()) {
+        amount.push_str(&format!(" = {} in packs of {pack}: {packs}", line.need + line.spare));
+    }
+    out.push_str(&format!("[ ] {:>2}  {:<28} {}\n", line.line, harmless(part), amount));
+    wrapped(out, "        ", &format!("{}: {}", line.kind.as_str(), line.description));
+    if line.need == 0 {
+        wrapped(out, "        ", "no longer needed");
+        return;
+    }
+    if !line.for_cavities.is_empty() {
+        wrapped(out, "        for ", &line.for_cavities.join(", "));
+    }
+    if let Some(with) = &line.supplied_with {
+        wrapped(out, "        ", &format!("comes with {with}: check that it is in the bag"));
+    }
+    if let Some(describe) = &line.describe {
+        wrapped(out, "        looks: ", &describe.in_words());
+    }
+    if line.substitute != "none" {
+        wrapped(out, "        substitute: ", line.substitute);
+    }
+}
+
+impl super::Describe {
+    /// The description in one sentence.
+    pub fn in_words(&self) -> String {
+        let mut words = vec![format!("fits {} ({})", self.fits, self.sealing)];
+        words.extend(self.size.as_ref().map(|size| format!("cavity size {size}")));
+        words.extend(self.gender.map(ToOwned::to_owned));
+        words.extend(self.gauges.iter().cloned());
+        words.extend(self.colours.iter().cloned());
+        words.extend(self.diameters.iter().map(|d| format!("outside diameter {d}")));
+        words.join("; ")
+    }
+}

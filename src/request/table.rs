@@ -1,0 +1,85 @@
+//! The request as a spreadsheet: one row a line, UTF-8, part numbers as text, and no cell that a
+//! spreadsheet would run as a formula.
+
+use super::Request;
+use crate::quantity::harmless;
+
+const HEADINGS: [&str; 15] = [
+    "request",
+    "revision",
+    "line",
+    "kind",
+    "part",
+    "description",
+    "need",
+    "spare",
+    "pack",
+    "packs",
+    "for",
+    "essential",
+    "substitute",
+    "supplied with",
+    "identified",
+];
+
+/// The rows as CSV.
+pub fn table(request: &Request) -> Result<String, csv::Error> {
+    let mut writer =
+        csv::WriterBuilder::new().quote_style(csv::QuoteStyle::Necessary).from_writer(Vec::new());
+    writer.write_record(HEADINGS)?;
+    for line in &request.lines {
+        let number = |n: Option<u32>| n.map_or(String::new(), |n| n.to_string());
+        let yes_no = |yes: bool| if yes { "yes" } else { "no" }.to_owned();
+        writer.write_record([
+            request.number.clone(),
+            request.revision.to_string(),
+            line.line.to_string(),
+            line.kind.as_str().to_owned(),
+            as_text(line.part.as_deref().unwrap_or_default()),
+            as_text(&line.description),
+            line.need.to_string(),
+            line.spare.to_string(),
+            number(line.pack),
+            number(line.packs()),
+            as_text(&line.for_cavities.join(" ")),
+            yes_no(line.essential),
+            as_text(line.substitute),
+            as_text(line.supplied_with.as_deref().unwrap_or_default()),
+            yes_no(line.part.is_some()),
+        ])?;
+    }
+    let bytes = writer.into_inner().map_err(|e| csv::Error::from(e.into_error()))?;
+    Ok(String::from_utf8_lossy(&bytes).into_owned())
+}
+
+/// A cell that stays text: what a spreadsheet would run as a formula, or read as a number or date,
+/// is given an apostrophe in front.
+fn as_text(text: &str) -> String {
+    let text = harmless(text);
+    let formula = text.starts_with(['=', '+', '-', '@', '\t', '\r']);
+    let number = text.starts_with(|c: char| c.is_ascii_digit())
+        && text
+            .chars()
+            .all(|c| c.is_ascii_digit() || matches!(c, '.' | ',' | '-' | '/' | ':' | 'e' | 'E' | '+'));
+    if formula || number { format!("'{text}") } else { text.into_owned() }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn formulas_are_made_harmless_and_part_numbers_stay_text() {
+        for (cell, shown) in [
+            ("=1+1", "'=1+1"),
+            ("@x", "'@x"),
+            ("-7", "'-7"),
+            ("0071", "'0071"),
+            ("1E5", "'1E5"),
+            ("1-2", "'1-2"),
+            ("FW-PLUG-15", "FW-PLUG-15"),
+        ] {
+            assert_eq!(as_text(cell), shown);
+        }
+    }
+}

@@ -1,0 +1,43 @@
+//! Requests on disk: the one sent last, and the sending of the next. They lie beside their job.
+
+use anyhow::{Context, Result};
+use jiff::Timestamp;
+
+use super::{folder::Store, open::OpenJob};
+use crate::{
+    request::{Request, RequestForm, RequestHead, build, read_request},
+    swap::Entry,
+};
+
+/// The request sent last, as its file holds it.
+pub fn last_request(open: &OpenJob) -> Result<Option<RequestForm>> {
+    let Some(sent) = &open.job().state().requested else { return Ok(None) };
+    let name = format!("{}-{}.request.ron", sent.number, sent.revision);
+    let text = folder_of(open).read(&name)?;
+    text.map(|text| read_request(&text).with_context(|| format!("{name}: not a request"))).transpose()
+}
+
+/// The request of a job as it stands.
+pub fn request_of(open: &OpenJob, head: RequestHead, now: Timestamp) -> Result<Request> {
+    let survey = open.job().survey(now);
+    Ok(build(open.job(), &survey, &open.id(), head, last_request(open)?.as_ref()))
+}
+
+/// Keeps the request in the job, then writes it for the desk. Sent again unchanged, it is the same
+/// revision and nothing is kept twice.
+pub fn send_request(open: &mut OpenJob, head: RequestHead, now: Timestamp) -> Result<Request> {
+    let by = head.asked_by.clone();
+    let request = request_of(open, head, now)?;
+    if request.changed {
+        let at = Timestamp::from_second(now.as_second()).unwrap_or(now);
+        open.enter(Entry { at, by, act: request.requested() })?;
+    }
+    let text = RequestForm::from(&request).to_ron().context("the request cannot be written")?;
+    folder_of(open).write_whole(&request.file_name(), &format!("{text}\n"))?;
+    Ok(request)
+}
+
+fn folder_of(open: &OpenJob) -> Store {
+    let parent = open.path().parent().filter(|parent| !parent.as_os_str().is_empty());
+    Store::at(parent.map_or_else(|| ".".into(), ToOwned::to_owned))
+}
