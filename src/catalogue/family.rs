@@ -60,6 +60,16 @@ pub enum Gender {
     Female,
 }
 
+impl Gender {
+    /// In a word.
+    pub fn word(self) -> &'static str {
+        match self {
+            Self::Male => "male",
+            Self::Female => "female",
+        }
+    }
+}
+
 /// What holds a terminal in its cavity.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum PrimaryLock {

@@ -1,13 +1,13 @@
 //! Connector families: housings, terminals, seals and plugs made for each other. This module
 //! reads, checks and finds definitions; it never opens a file itself, text comes in as a value.
 
-mod catalogue;
 mod check;
 mod check_housing;
 mod check_layout;
 mod convert;
 mod definition;
 mod family;
+mod find;
 mod finding;
 mod form;
 mod locate;
@@ -16,13 +16,13 @@ mod part;
 mod problem;
 mod read;
 
-pub use catalogue::{Catalogue, FindProblem, problems_in_words};
 pub use check::check_family;
 pub use definition::{Definition, DefinitionProblem};
 pub use family::{
     Bridge, Cavity, CrimpHeight, Delivered, Family, Feature, From, Gender, Housing, LockState, Plug,
     PrimaryLock, Sealing, Seating, SecondaryLock, SmallPart, Source, Supplied, Terminal, WireSeal,
 };
+pub use find::{Catalogue, FindProblem, problems_in_words};
 pub use finding::{FieldPath, Finding, Step};
 pub use form::FamilyForm;
 pub use part::{FamilyId, HousingId, PartNumber, SizeName};

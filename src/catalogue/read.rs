@@ -27,31 +27,34 @@ pub fn ron_options() -> Options {
 }
 
 /// The text of a file from its bytes: not too long, and text at all.
-pub fn text_of(file: &str, bytes: Vec<u8>) -> Result<String, Problem> {
-    let whole_file = |say: String, hint: &str| Problem {
-        file: file.to_owned(),
-        place: None,
-        path: String::new(),
-        say,
-        hint: Some(hint.to_owned()),
-    };
+pub fn text_of(file: &str, bytes: Vec<u8>) -> Result<String, Box<Problem>> {
     if bytes.len() > FILE_BYTES_MOST {
-        return Err(too_long(file));
+        return Err(Box::new(too_long(file)));
     }
     String::from_utf8(bytes).map_err(|problem| {
         let byte = problem.utf8_error().valid_up_to() + 1;
         let hint = "a family is written in RON, as UTF-8 text";
-        whole_file(format!("byte {byte} is not text: this does not look like a family file"), hint)
+        let say = format!("byte {byte} is not text: this does not look like a family file");
+        Box::new(whole_file(file, &say, hint))
     })
 }
 
 fn too_long(file: &str) -> Problem {
+    whole_file(
+        file,
+        "the file is longer than 4 MB",
+        "a family file is a few kilobytes: is this the right file?",
+    )
+}
+
+/// A problem of the file as a whole.
+fn whole_file(file: &str, say: &str, hint: &str) -> Problem {
     Problem {
         file: file.to_owned(),
         place: None,
         path: String::new(),
-        say: "the file is longer than 4 MB".to_owned(),
-        hint: Some("a family file is a few kilobytes: is this the right file?".to_owned()),
+        say: say.to_owned(),
+        hint: Some(hint.to_owned()),
     }
 }
 
@@ -61,7 +64,7 @@ pub fn read_family(file: &str, text: &str) -> Result<FamilyFile, Vec<Problem>> {
         return Err(vec![too_long(file)]);
     }
     let text = text.strip_prefix('\u{feff}').unwrap_or(text);
-    let form = parse(file, text).map_err(|problem| vec![problem])?;
+    let form = parse(file, text).map_err(|problem| vec![*problem])?;
     match check_family(&form) {
         Ok(family) => Ok(FamilyFile { file: file.to_owned(), form, family }),
         Err(findings) => {
@@ -85,21 +88,16 @@ pub fn read_family(file: &str, text: &str) -> Result<FamilyFile, Vec<Problem>> {
     }
 }
 
-fn parse(file: &str, text: &str) -> Result<FamilyForm, Problem> {
+fn parse(file: &str, text: &str) -> Result<FamilyForm, Box<Problem>> {
     let at = |spanned: ron::error::SpannedError, path: String| {
         let (say, hint) = in_words(&spanned.code);
         let start = spanned.span.start;
         let place = TextPlace::of_line(text, start.line, start.col);
-        Problem { file: file.to_owned(), place: Some(place), path, say, hint }
+        Box::new(Problem { file: file.to_owned(), place: Some(place), path, say, hint })
     };
     if text.trim().is_empty() {
-        return Err(Problem {
-            file: file.to_owned(),
-            place: None,
-            path: String::new(),
-            say: "the file is empty".to_owned(),
-            hint: Some("a family starts with (format: 1, id: \"…\", title: \"…\", source: …".to_owned()),
-        });
+        let hint = "a family starts with (format: 1, id: \"…\", title: \"…\", source: …";
+        return Err(Box::new(whole_file(file, "the file is empty", hint)));
     }
     let mut reader = ron::Deserializer::from_str_with_options(text, &ron_options())
         .map_err(|spanned| at(spanned, String::new()))?;

@@ -5,6 +5,7 @@ mod check;
 mod demo;
 mod enter;
 mod housing;
+mod library;
 mod new;
 mod open;
 mod print;
@@ -13,7 +14,7 @@ mod steps;
 
 use std::{io::Write, path::PathBuf, process::ExitCode};
 
-use anyhow::{Context, Result};
+use anyhow::Result;
 use clap::{Args, Parser, Subcommand};
 
 use crate::{catalogue::Catalogue, store::Store};
@@ -111,20 +112,7 @@ impl Common {
     /// The families built in, and those of the library folder. Nothing is read here but the
     /// folder, and only when somebody looks for a housing.
     fn catalogue(&self) -> Result<Catalogue> {
-        let Some(folder) = &self.library else { return Ok(Catalogue::built_in()) };
-        let entries = std::fs::read_dir(folder)
-            .with_context(|| format!("{}: the library folder cannot be read", folder.display()))?;
-        let mut texts = Vec::new();
-        for entry in entries {
-            let path = entry.with_context(|| format!("{}: cannot be listed", folder.display()))?.path();
-            if path.extension().is_some_and(|ending| ending == "ron") {
-                let bytes =
-                    std::fs::read(&path).with_context(|| format!("{}: cannot be read", path.display()))?;
-                texts.push((path.display().to_string(), String::from_utf8_lossy(&bytes).into_owned()));
-            }
-        }
-        texts.sort();
-        Ok(Catalogue::built_in().with_library(texts))
+        library::catalogue(self.library.as_deref())
     }
 }
 

@@ -126,8 +126,8 @@ impl Numbering {
                 Along::Rows => (line, step),
                 Along::Columns => (step, line),
             };
-            let row = if self.from_bottom() { rows - 1 - row } else { row };
-            (row, if self.from_right() { columns - 1 - column } else { column })
+            let row = if self.starts_at_bottom() { rows - 1 - row } else { row };
+            (row, if self.starts_at_right() { columns - 1 - column } else { column })
         };
         let ordered: Vec<Vec<Place>> = match self.path {
             Path::Round => vec![spiral(lines, length).map(|(line, step)| place(line, step)).collect()],
@@ -142,11 +142,11 @@ impl Numbering {
         ordered.into_iter().map(|line| line.into_iter().filter(|p| holds(*p)).collect()).collect()
     }
 
-    fn from_bottom(&self) -> bool {
+    fn starts_at_bottom(&self) -> bool {
         matches!(self.start, Corner::BottomLeft | Corner::BottomRight)
     }
 
-    fn from_right(&self) -> bool {
+    fn starts_at_right(&self) -> bool {
         matches!(self.start, Corner::TopRight | Corner::BottomRight)
     }
 
