@@ -94,10 +94,13 @@ impl State {
         self.flag_housings(&mut flags);
         self.flag_broken(&mut flags);
         let moves_left = steps.iter().any(|s| s.status != Status::Done && !s.what.is_closing());
+        let mut closing = Flags::new();
+        self.flag_closing(target, &mut closing);
+        self.add_temporary_measures(&closing, &mut flags);
         if moves_left {
             flags.push(not_finished(steps));
         } else {
-            self.flag_closing(target, &mut flags);
+            flags.extend(closing);
         }
         self.mark_accepted(&mut flags);
         flags.sort_by_key(|flag| std::cmp::Reverse(flag.code.severity()));
@@ -114,10 +117,27 @@ impl State {
         code.severity() <= 2 && !open_in_sealed && code != Code::NotFinished && code != Code::Unsigned
     }
 
-    /// Marks accepted flags; a temporary measure (accepted with a due date) is a flag of its own
-    /// that time does not clear.
-    fn mark_accepted(&self, flags: &mut Flags) {
+    /// A temporary measure (a flag accepted with a due date) is a flag of its own until what it
+    /// stands for is put right; time does not clear it.
+    fn add_temporary_measures(&self, closing: &Flags, flags: &mut Flags) {
         let mut measures = Flags::new();
+        for accepted in &self.accepted {
+            let Some(due) = &accepted.due else { continue };
+            let stands_for =
+                |f: &&Flag| f.code == accepted.flag && (accepted.at.is_none() || accepted.at == f.at);
+            if let Some(flag) = flags.iter().chain(closing).find(stands_for) {
+                let mut measure = flag.clone();
+                measure.code = Code::TemporaryMeasure;
+                measure.say = format!("A temporary measure stands until {due}: {}", accepted.reason);
+                measure.instead = "Put it right by then, and say so here.".to_owned();
+                measures.push(measure);
+            }
+        }
+        flags.extend(measures);
+    }
+
+    /// Marks accepted flags.
+    fn mark_accepted(&self, flags: &mut Flags) {
         for flag in flags.iter_mut() {
             let accepted = self
                 .accepted
@@ -128,16 +148,7 @@ impl State {
             if self.may_be_accepted(flag.code, flag.at.as_ref()) {
                 flag.accepted = Some(accepted.clone());
             }
-            if let Some(due) = &accepted.due {
-                let mut measure = flag.clone();
-                measure.code = Code::TemporaryMeasure;
-                measure.say = format!("A temporary measure stands until {due}: {}", accepted.reason);
-                measure.instead = "Put it right by then, and say so here.".to_owned();
-                measure.accepted = None;
-                measures.push(measure);
-            }
         }
-        flags.extend(measures);
     }
 }
 

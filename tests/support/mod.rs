@@ -1,0 +1,181 @@
+//! A bench for tests: jobs in memory, acts as people write them in files.
+
+#![allow(dead_code, reason = "each test file uses what it needs")]
+
+use jiff::{SignedDuration, Timestamp};
+use repin::{
+    catalogue::Catalogue,
+    house::HouseRules,
+    store::read_acts,
+    swap::{Act, Code, Entry, Job, JobSide, Verdict},
+};
+
+/// A job in memory and who works on it.
+pub struct Bench {
+    pub job: Job,
+    pub now: Timestamp,
+    pub by: String,
+}
+
+/// The acts of a demo file, comments and blank lines left out.
+pub fn demo_acts(file: &str) -> Vec<String> {
+    let path = format!("{}/demo-data/{file}", env!("CARGO_MANIFEST_DIR"));
+    let text = std::fs::read_to_string(path).unwrap();
+    text.lines().filter(|l| !l.trim().is_empty() && !l.starts_with("//")).map(ToOwned::to_owned).collect()
+}
+
+impl Bench {
+    /// A job on these housings, with the serial number 4072 and nothing recorded.
+    pub fn new(old: &str, new: &str) -> Self {
+        Self::with_rules(old, new, HouseRules::default())
+    }
+
+    pub fn with_rules(old: &str, new: &str, rules: HouseRules) -> Self {
+        let catalogue = Catalogue::built_in();
+        let now: Timestamp = "2026-11-25T07:00:00Z".parse().unwrap();
+        let mut bench = Self { job: Job::default(), now, by: "kt".to_owned() };
+        bench.takes(Act::Ticket {
+            asset: "test machine".into(),
+            serial: "SPD-4072".into(),
+            connector: "X1".into(),
+            reason: "test".into(),
+            seed: 4072,
+        });
+        bench.takes(Act::Rules { rules: Box::new(rules) });
+        for (name, side, word) in [("old", JobSide::Old, old), ("new", JobSide::New, new)] {
+            let definition = Box::new(catalogue.find(word).unwrap());
+            bench.takes(Act::Housed { name: name.parse().unwrap(), side, definition });
+        }
+        bench
+    }
+
+    /// The seed sensor of the class board with everything set up, nothing moved.
+    pub fn ready() -> Self {
+        let mut bench = Self::new("sp-16", "sp-16");
+        for act in demo_acts("spudrow-twin.acts") {
+            if act.starts_with("Extract") {
+                break;
+            }
+            bench.does(&act);
+        }
+        bench
+    }
+
+    /// The same with everything moved, nothing closed.
+    pub fn moved() -> Self {
+        let mut bench = Self::new("sp-16", "sp-16");
+        for act in demo_acts("spudrow-twin.acts") {
+            if act.starts_with("SmallPart(housing:\"new\"") {
+                break;
+            }
+            bench.does(&act);
+        }
+        bench
+    }
+
+    fn takes(&mut self, act: Act) {
+        let entry = self.entry(act);
+        assert_eq!(self.job.check(&entry), Verdict::Allowed);
+        self.job.apply(entry);
+    }
+
+    fn entry(&self, act: Act) -> Entry {
+        Entry { at: self.now, by: self.by.clone(), act }
+    }
+
+    pub fn parse(act: &str) -> Act {
+        let mut lines = read_acts("test", act).unwrap_or_else(|p| panic!("{}", p.first().unwrap()));
+        lines.remove(0).act
+    }
+
+    /// What the job says to an act, without taking it in.
+    pub fn asks(&self, act: &str) -> Verdict {
+        self.job.check(&self.entry(Self::parse(act)))
+    }
+
+    /// Takes an act in; it must be allowed.
+    #[track_caller]
+    pub fn does(&mut self, act: &str) {
+        let entry = self.entry(Self::parse(act));
+        let verdict = self.job.check(&entry);
+        assert_eq!(verdict, Verdict::Allowed, "{act}");
+        self.job.apply(entry);
+    }
+
+    /// Takes several acts in.
+    #[track_caller]
+    pub fn does_all(&mut self, acts: &[&str]) {
+        acts.iter().for_each(|act| self.does(act));
+    }
+
+    /// An act that a rule forbids: the codes. Nothing is taken in.
+    #[track_caller]
+    pub fn against(&self, act: &str) -> Vec<Code> {
+        match self.asks(act) {
+            Verdict::Against(refusals) => refusals.iter().filter_map(|r| r.code).collect(),
+            other => panic!("{act}: {other:?}"),
+        }
+    }
+
+    /// An act that cannot be: the whole sentence. Nothing is taken in.
+    #[track_caller]
+    pub fn impossible(&self, act: &str) -> String {
+        match self.asks(act) {
+            Verdict::Impossible(refusal) => refusal.to_string(),
+            other => panic!("{act}: {other:?}"),
+        }
+    }
+
+    /// Takes an act in by the same road as the store: a named person goes past the rules.
+    #[track_caller]
+    pub fn insists(&mut self, act: &str) -> Vec<Code> {
+        let mut act = Self::parse(act);
+        let anyway = repin::swap::Anyway { by: "K. Tanner".into(), reason: "test".into(), codes: Vec::new() };
+        *act.anyway_mut().expect("an act that takes anyway") = Some(anyway);
+        let entry = self.entry(act.clone());
+        let codes: Vec<Code> = match self.job.check(&entry) {
+            Verdict::Against(refusals) => refusals.iter().filter_map(|r| r.code).collect(),
+            other => panic!("{act:?}: {other:?}"),
+        };
+        if let Some(Some(anyway)) = act.anyway_mut() {
+            anyway.codes.clone_from(&codes);
+        }
+        let entry = self.entry(act);
+        self.job.apply(entry);
+        codes
+    }
+
+    /// Time goes by.
+    pub fn waits_h(&mut self, hours: i64) {
+        self.now += SignedDuration::from_hours(hours);
+    }
+
+    /// The codes of the open flags.
+    pub fn flags(&self) -> Vec<Code> {
+        self.job.account(self.now).open_flags().map(|f| f.code).collect()
+    }
+
+    #[track_caller]
+    pub fn flagged(&self, code: Code) {
+        assert!(self.flags().contains(&code), "{code} is not among {:?}", self.flags());
+    }
+
+    #[track_caller]
+    pub fn not_flagged(&self, code: Code) {
+        assert!(!self.flags().contains(&code), "{code} is among {:?}", self.flags());
+    }
+
+    /// The word for where the job stands.
+    pub fn state(&self) -> &'static str {
+        self.job.account(self.now).state.as_str()
+    }
+
+    /// Moves one wire of the class board without a fault.
+    #[track_caller]
+    pub fn moves(&mut self, label: &str, colour: &str) {
+        self.does(&format!(r#"Extract(from:"old:{label}",colour:"{colour}",freely:true,seal:On)"#));
+        self.does("Inspect(verdict:Good)");
+        self.does(&format!(r#"Insert(into:"new:{label}",click:true)"#));
+        self.does(&format!(r#"Tug(at:"new:{label}",held:true)"#));
+    }
+}
