@@ -8,9 +8,7 @@ use serde::Serialize;
 
 use super::{Common, Exit, library, print};
 use crate::{
-    catalogue::{
-        Delivered, Family, FamilyFile, Housing, Sealing, Source, problems_in_words, read_family,
-    },
+    catalogue::{Delivered, Family, FamilyFile, Housing, Sealing, Source, problems_in_words, read_family},
     face::{Face, Label, Pose},
     picture::{FaceOptions, Mark, Slot, draw_face},
     quantity::{count_of, harmless},
