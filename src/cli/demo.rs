@@ -1,10 +1,174 @@
-//! `repin demo`
-use super::{Common, Exit};
-use anyhow::Result;
+//! `repin demo`: jobs to try, put in a folder, and the board on them.
+
+use std::{io::IsTerminal, path::PathBuf};
+
+use anyhow::{Context, Result, anyhow};
 use clap::Args;
-/// x
+
+use super::{Common, Exit, enter::now, open, print};
+use crate::{
+    catalogue::Catalogue,
+    store::{OpenJob, Store, read_acts},
+    swap::{Act, Entry, JobSide},
+};
+
+/// Where the demo jobs go.
 #[derive(Debug, Args)]
-pub(super) struct DemoArgs {}
-pub(super) fn run(_c: &Common, _a: &DemoArgs) -> Result<Exit> {
+pub(super) struct DemoArgs {
+    /// The folder (else a fresh temporary one)
+    #[arg(value_name = "DIR")]
+    folder: Option<PathBuf>,
+}
+
+/// A demo job: its world, and the acts that bring it to where it stands.
+struct DemoJob {
+    id: &'static str,
+    old: &'static str,
+    new: &'static str,
+    asset: &'static str,
+    serial: &'static str,
+    connector: &'static str,
+    reason: &'static str,
+    seed: u64,
+    acts: &'static str,
+    /// How many of the acts were done.
+    done: usize,
+}
+
+const ALL: usize = usize::MAX;
+
+/// The last one is on top of the board.
+const JOBS: [DemoJob; 5] = [
+    DemoJob {
+        id: "cormorant",
+        old: "cm-206",
+        new: "cm-206",
+        asset: "Cormorant 90",
+        serial: "CM90-0206",
+        connector: "bulkhead",
+        reason: "flange cracked",
+        seed: 206,
+        acts: include_str!("../../demo-data/cormorant-bulkhead.acts"),
+        done: ALL,
+    },
+    DemoJob {
+        id: "kerbwhisper",
+        old: "kw-16",
+        new: "kw-16n",
+        asset: "Kerbwhisper E",
+        serial: "KWE-1190",
+        connector: "seat base",
+        reason: "crushed under the rail",
+        seed: 16,
+        acts: include_str!("../../demo-data/kerbwhisper-seat.acts"),
+        done: ALL,
+    },
+    DemoJob {
+        id: "spudrow",
+        old: "sp-16",
+        new: "sp-16",
+        asset: "Spudrow planter",
+        serial: "SPD-4072",
+        connector: "seed sensor",
+        reason: "latch worn",
+        seed: 4072,
+        acts: include_str!("../../demo-data/spudrow-waits.acts"),
+        done: ALL,
+    },
+    DemoJob {
+        id: "quayline",
+        old: "ql-30",
+        new: "ql-30",
+        asset: "Quayline",
+        serial: "QD-30517",
+        connector: "door left",
+        reason: "housing cracked",
+        seed: 30,
+        acts: include_str!("../../demo-data/quayline-door.acts"),
+        // To where the first technician stopped.
+        done: 110,
+    },
+    DemoJob {
+        id: "fernwalker",
+        old: "fw-hsg-12a",
+        new: "fw-hsg-12a",
+        asset: "Fernwalker 8",
+        serial: "FW8-20731",
+        connector: "boom tip",
+        reason: "latch broken by a branch",
+        seed: 12,
+        acts: include_str!("../../demo-data/fernwalker-boom-tip.acts"),
+        // Six wires moved, 7 and its corroded terminal next.
+        done: 76,
+    },
+];
+
+/// Runs the command.
+pub(super) fn run(common: &Common, args: &DemoArgs) -> Result<Exit> {
+    let folder = match &args.folder {
+        Some(folder) => folder.clone(),
+        None => fresh_folder()?,
+    };
+    let store = Store::at(folder.clone());
+    store.make()?;
+    let by = common.by();
+    for job in &JOBS {
+        make(job, &store, &by).with_context(|| format!("demo job {}", job.id))?;
+    }
+    if std::io::stdout().is_terminal() && std::io::stdin().is_terminal() {
+        let common = Common { store: Some(folder), ..common.clone() };
+        return open::board(&common);
+    }
+    let shown = folder.display();
+    print::text(
+        common,
+        &format!(
+            "The demo jobs are in {shown}.\nnext: repin --store {shown}\n      repin open fernwalker --store {shown}\n      repin check quayline --store {shown}\n"
+        ),
+    )?;
     Ok(Exit::Fine)
+}
+
+/// A folder of its own under the system's temporary one.
+fn fresh_folder() -> Result<PathBuf> {
+    let base = std::env::temp_dir();
+    let process = std::process::id();
+    let names = (0..1000).map(|n| base.join(format!("repin-demo-{process}-{n}")));
+    names
+        .into_iter()
+        .find(|path| !path.exists())
+        .ok_or_else(|| anyhow!("{}: no room for a demo", base.display()))
+}
+
+fn make(job: &DemoJob, store: &Store, by: &str) -> Result<()> {
+    let catalogue = Catalogue::built_in();
+    let housed = |name: &str, side, word: &str| -> Result<Act> {
+        Ok(Act::Housed { name: name.parse()?, side, definition: Box::new(catalogue.find(word)?) })
+    };
+    let world = vec![
+        Act::Ticket {
+            asset: job.asset.to_owned(),
+            serial: job.serial.to_owned(),
+            connector: job.connector.to_owned(),
+            reason: job.reason.to_owned(),
+            seed: job.seed,
+        },
+        Act::Rules { rules: Box::default() },
+        housed("old", JobSide::Old, job.old)?,
+        housed("new", JobSide::New, job.new)?,
+    ];
+    let lines = read_acts(job.id, job.acts).map_err(|problems| {
+        anyhow!("{}", problems.iter().map(ToString::to_string).collect::<Vec<_>>().join("\n"))
+    })?;
+    let first = lines.first();
+    let start = first.and_then(|line| line.at).unwrap_or_else(now);
+    let starter = first.and_then(|line| line.by.clone()).unwrap_or_else(|| by.to_owned());
+    let entries = world.into_iter().map(|act| Entry { at: start, by: starter.clone(), act }).collect();
+    let mut open = OpenJob::create(&store.path_of(job.id)?, entries)?;
+    for line in lines.into_iter().take(job.done) {
+        let by = line.by.unwrap_or_else(|| by.to_owned());
+        let at = line.at.unwrap_or_else(now);
+        open.enter(Entry { at, by, act: line.act }).with_context(|| format!("line {}", line.line))?;
+    }
+    Ok(())
 }

@@ -44,8 +44,8 @@ struct StepForm {
 /// Runs the command.
 pub(super) fn run(common: &Common, args: &StepsArgs) -> Result<Exit> {
     let open = print::look(common, &args.job)?;
-    let survey = open.job().survey(Timestamp::now());
-    let state = open.job().state();
+    let survey = open.job().survey(Timestamp::now(), None);
+    let state = survey.interrupted.as_ref().unwrap_or(open.job().state());
     let asked = state.colours_asked();
     let steps: Vec<StepForm> = survey
         .steps

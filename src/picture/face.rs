@@ -59,7 +59,7 @@ pub fn draw_face(
     let scale =
         if roomy.size.1 + 2 > options.height { Scale::of(&spots, cell.min(label + 3), 1) } else { roomy };
 
-    let mut picture = Picture::blank(scale.size.0 + 3, scale.size.1 + 2);
+    let mut picture = Picture::blank(scale.size.0 + 2, scale.size.1 + 2);
     frame(&mut picture, housing, pose, options.ascii);
     let mut focus = (0, 0);
     for (spot, slot) in spots.iter().zip(&slots) {

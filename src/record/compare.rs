@@ -93,6 +93,9 @@ impl Difference {
 /// A wire of a record: where it is, its place in the lead from 1, and what was said of it.
 type Spot<'a> = (&'a Address, usize, &'a Wire);
 
+/// What a wire is recognised by in one pass of the matching.
+type Marker<'m> = dyn Fn(&Spot<'_>) -> Option<String> + 'm;
+
 /// The name of a wire, else what it looks like.
 fn called(wire: &Wire) -> String {
     wire.name().map_or_else(|| format!("the {} {} wire", wire.colour, wire.gauge), ToOwned::to_owned)
@@ -115,7 +118,7 @@ fn matched<'a>(found: &[Spot<'a>], should: &[Spot<'a>]) -> Vec<(usize, usize)> {
     };
     let by_place = |(at, _, w): &Spot<'_>| look(w).map(|look| format!("{at} {look}"));
     let by_look = |(_, _, w): &Spot<'_>| look(w);
-    let passes: [&dyn Fn(&Spot<'_>) -> Option<String>; 4] = [&by_number, &by_circuit, &by_place, &by_look];
+    let passes: [&Marker<'_>; 4] = [&by_number, &by_circuit, &by_place, &by_look];
     for key in passes {
         let unique = |spots: &[Spot<'_>], used: &BTreeSet<usize>| {
             let mut seen: BTreeMap<String, Option<usize>> = BTreeMap::new();

@@ -124,7 +124,7 @@ struct Bench<'a> {
 impl<'a> Bench<'a> {
     fn open(sitting: &'a Sitting, path: &Path) -> Result<Self> {
         let open = OpenJob::open(path, &sitting.by, Timestamp::now())?;
-        let survey = open.job().survey(Timestamp::now());
+        let survey = open.job().survey(Timestamp::now(), Some(&sitting.by));
         let (id, last_request) = (open.id(), last_request(&open)?);
         Ok(Self { open, survey, last_request, id, sitting })
     }
@@ -143,7 +143,7 @@ impl<'a> Bench<'a> {
     /// Does what a screen asks for, and looks at the job anew.
     fn perform(&mut self, work: impl FnOnce(&mut OpenJob) -> Outcome) -> Outcome {
         let outcome = work(&mut self.open);
-        self.survey = self.open.job().survey(Timestamp::now());
+        self.survey = self.open.job().survey(Timestamp::now(), Some(&self.sitting.by));
         self.last_request = last_request(&self.open).unwrap_or(None);
         outcome
     }
@@ -204,7 +204,7 @@ fn board_lines(store: &Store) -> Result<Vec<BoardLine>> {
         lines.push(match &listed.job {
             Ok(open) => {
                 let ticket = &open.job().state().ticket;
-                let survey = open.job().survey(Timestamp::now());
+                let survey = open.job().survey(Timestamp::now(), None);
                 BoardLine {
                     id,
                     asset: ticket.asset.clone(),

@@ -27,7 +27,7 @@ pub struct Sight<'a> {
 impl<'a> Sight<'a> {
     /// What the entries add up to.
     pub fn state(&self) -> &'a State {
-        self.job.state()
+        self.survey.interrupted.as_ref().unwrap_or(self.job.state())
     }
 
     /// A housing by name.

@@ -19,7 +19,7 @@ pub fn last_request(open: &OpenJob) -> Result<Option<RequestForm>> {
 
 /// The request of a job as it stands.
 pub fn request_of(open: &OpenJob, head: RequestHead, now: Timestamp) -> Result<Request> {
-    let survey = open.job().survey(now);
+    let survey = open.job().survey(now, None);
     Ok(build(open.job(), &survey, &open.id(), head, last_request(open)?.as_ref()))
 }
 

@@ -142,17 +142,21 @@ pub struct Survey {
     pub target: Target,
     /// Every step.
     pub steps: Vec<Step>,
+    /// The state as an interruption leaves it, when one lies between the last entry and now.
+    pub interrupted: Option<State>,
 }
 
 impl Job {
     /// The account of the job as it stands at `now`.
     pub fn account(&self, now: Timestamp) -> Account {
-        self.survey(now).account
+        self.survey(now, None).account
     }
 
-    /// Account, target and steps, each reckoned once.
-    pub fn survey(&self, now: Timestamp) -> Survey {
-        let state = self.state();
+    /// Account, target and steps, each reckoned once, as they stand at `now` for whoever works
+    /// there: a pause or another person counts before anything is entered.
+    pub fn survey(&self, now: Timestamp, by: Option<&str>) -> Survey {
+        let interrupted = self.state().interrupted_at(now, by);
+        let state = interrupted.as_ref().unwrap_or(self.state());
         let target = state.target();
         let steps = state.steps(&target);
         let flags = state.flags(&target, &steps, now);
@@ -165,7 +169,7 @@ impl Job {
             cavities: state.cavity_counts(&target),
             flags,
         };
-        Survey { account, target, steps }
+        Survey { account, target, steps, interrupted }
     }
 }
 

@@ -26,6 +26,11 @@ impl Act {
 impl State {
     /// Why an entry made now would count as coming after an interruption.
     pub fn pause_before(&self, at: Timestamp, by: &str, act: &Act) -> Option<String> {
+        self.pause_for(at, act.is_bench_work().then_some(by))
+    }
+
+    /// Why work now would come after an interruption; `by` is who works, when that is known.
+    fn pause_for(&self, at: Timestamp, by: Option<&str>) -> Option<String> {
         let last = self.last_at?;
         if at < last {
             return Some("the clock ran backwards".to_owned());
@@ -34,10 +39,21 @@ impl State {
         if hours >= i64::from(self.rules.pause_h.value) {
             return Some(format!("nothing was entered for {hours} hours"));
         }
-        match &self.bench {
-            Some(bench) if bench != by && act.is_bench_work() => Some(format!("{by} goes on after {bench}")),
+        match (&self.bench, by) {
+            (Some(bench), Some(by)) if bench != by => Some(format!("{by} goes on after {bench}")),
             _ => None,
         }
+    }
+
+    /// The state as an interruption leaves it, when work now would come after one.
+    pub fn interrupted_at(&self, now: Timestamp, by: Option<&str>) -> Option<Self> {
+        if self.resume.is_some() || self.stopped.is_some() || self.signed.is_some() {
+            return None;
+        }
+        let why = self.pause_for(now, by)?;
+        let mut state = self.clone();
+        state.interrupt(&why);
+        Some(state)
     }
 
     /// The old housing a flip is about: the one named, else the only one.

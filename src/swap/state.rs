@@ -337,12 +337,14 @@ impl State {
 
     /// The leads, plugs and others that are parked under a tag, with the tag.
     pub fn parked(&self) -> impl Iterator<Item = (&Tag, &ItemId)> {
-        let tag = |place| match place {
-            &Place::Parked(ref tag) => Some(tag),
-            _ => None,
-        };
-        let leads = self.leads.iter().filter_map(move |l| tag(&l.place).map(|t| (t, &l.id)));
-        leads.chain(self.others.iter().filter_map(move |o| tag(&o.place).map(|t| (t, &o.id))))
+        fn tag(place: &Place) -> Option<&Tag> {
+            match place {
+                Place::Parked(tag) => Some(tag),
+                _ => None,
+            }
+        }
+        let leads = self.leads.iter().filter_map(|l| Some((tag(&l.place)?, &l.id)));
+        leads.chain(self.others.iter().filter_map(|o| Some((tag(&o.place)?, &o.id))))
     }
 
     /// Whether anything has been moved out of an old housing or into a new one.

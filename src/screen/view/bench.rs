@@ -60,7 +60,7 @@ fn draw_faces(
     buf: &mut Buffer,
 ) -> u16 {
     let half = area.width / 2;
-    let left = Rect { x: area.x + 1, width: half - 2, ..area };
+    let left = Rect { width: half - 1, ..area };
     let right = Rect { x: area.x + half, width: area.width - half - 1, ..area };
     let old = faces::housing(sight, ui, theme, JobSide::Old, spoken, left, buf);
     let new = faces::housing(sight, ui, theme, JobSide::New, spoken, right, buf);
@@ -144,7 +144,8 @@ fn lead_facts(sight: &Sight<'_>, lead: &Lead, hide_colour: bool) -> Vec<String> 
             None => "colour ?".to_owned(),
         };
         let gauge = wire.gauge.known().map_or("gauge ?".to_owned(), crate::quantity::Gauge::both);
-        facts.push(format!("{colour}   {gauge}"));
+        facts.push(colour);
+        facts.push(gauge);
         let names: Vec<&str> =
             [&wire.number, &wire.circuit].into_iter().filter_map(|n| n.as_deref()).collect();
         facts.push(names.join("  "));

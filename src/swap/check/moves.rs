@@ -252,11 +252,8 @@ impl State {
 
     /// A new cavity that nothing sits in and that is not moulded shut, or the act cannot be.
     pub(super) fn check_free(&self, into: &Address) -> Result<(), Refusal> {
-        match self.cavity(into).map(|c| c.delivered) {
-            Some(crate::catalogue::Delivered::Blocked) => {
-                return impossible(format!("{into} is moulded shut."), "Read the label again.");
-            }
-            _ => {}
+        if self.cavity(into).map(|c| c.delivered) == Some(crate::catalogue::Delivered::Blocked) {
+            return impossible(format!("{into} is moulded shut."), "Read the label again.");
         }
         match self.occupant(into) {
             None => Ok(()),

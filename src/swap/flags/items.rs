@@ -215,15 +215,15 @@ impl State {
             let wanted = target.cavities.values().any(|e| *e == Expected::Other(other.id.clone()));
             match &other.place {
                 Place::In(at) if self.side_of(at) == Some(JobSide::New) => {
-                    if *target.expected(at) != Expected::Other(other.id.clone())
-                        && *target.expected(at) != Expected::SpareAndPlug
-                        && !matches!(target.expected(at), Expected::Plug(_))
-                    {
-                        let say = format!("The {what} in {at} does not belong there.");
-                        flags.push(
-                            Flag::job(code, say, "Move it to the cavity it is mapped to.").at(self, at),
-                        );
-                    }
+                    let fits = match target.expected(at) {
+                        Expected::Other(id) => *id == other.id,
+                        // A spare terminal with its plug fills a hole as well as a plug alone.
+                        Expected::SpareAndPlug | Expected::Plug(_) => true,
+                        _ => false,
+                    };
+                    let say = format!("The {what} in {at} does not belong there.");
+                    let flag = Flag::job(code, say, "Move it to the cavity it is mapped to.").at(self, at);
+                    flags.extend((!fits).then_some(flag));
                 }
                 Place::In(_) => {}
                 Place::Hand | Place::Parked(_) => {

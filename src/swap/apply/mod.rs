@@ -1,0 +1,250 @@
+//! Taking an entry in. This cannot fail: what could be wrong was said by `check` before the entry
+//! went to disk. An entry that does not fit (a journal edited by hand) changes nothing.
+
+mod moves;
+mod readings;
+mod records;
+mod setup;
+
+use crate::{
+    catalogue::{Delivered, LockState, Sealing},
+    record::{Address, HousingName, LeadSeen, Seal, Told, Wire, WireKind},
+};
+
+use super::{
+    Act, Entry, ItemId, JobSide, Lead, Place, PlugItem, PlugOrigin, RepairKind, Seat, WireId,
+    state::{Broken, JobHousing, ResumeNeed, State, Ticket},
+};
+
+impl State {
+    /// Takes in entry number `n` (from 0) of the entries in force.
+    pub(super) fn take(&mut self, n: usize, entry: &Entry) {
+        self.notice_pause(entry);
+        if entry.act.is_physical() {
+            self.signed = None;
+        }
+        self.note_broken(&entry.act);
+        self.take_world(&entry.act);
+        self.take_record(&entry.act);
+        self.take_setup(&entry.act);
+        self.take_lead(&entry.act);
+        self.take_plug(&entry.act);
+        self.take_repair(&entry.act);
+        self.take_reading(n, entry);
+        self.take_end(entry);
+        self.last_at = Some(entry.at);
+        if entry.act.is_bench_work() {
+            self.bench = Some(entry.by.clone());
+        }
+    }
+
+    /// A pause, another person or a clock that ran backwards: gates are asked again, and once
+    /// something has moved the resume check is due.
+    fn notice_pause(&mut self, entry: &Entry) {
+        if let Some(why) = self.pause_before(entry.at, &entry.by, &entry.act) {
+            self.interrupt(&why);
+        }
+    }
+
+    pub(super) fn interrupt(&mut self, why: &str) {
+        self.gates.values_mut().for_each(|gate| gate.fresh = false);
+        if self.has_moved() && self.signed.is_none() {
+            self.resume = Some(ResumeNeed { why: why.to_owned(), ..ResumeNeed::default() });
+        }
+    }
+
+    fn note_broken(&mut self, act: &Act) {
+        let Some(anyway) = act.anyway() else { return };
+        let lead = match act {
+            Act::Extract { from, .. } | Act::CutFree { from, .. } => self.lead_at(from).map(|l| l.id.clone()),
+            Act::Repair { lead, .. } => Some(lead.clone()),
+            Act::Insert { .. } => self.lead_in_hand().map(|l| l.id.clone()),
+            _ => None,
+        };
+        let at = act.address().cloned();
+        let noted = anyway.codes.iter().map(|code| Broken {
+            code: *code,
+            at: at.clone(),
+            lead: lead.clone(),
+            anyway: anyway.clone(),
+        });
+        self.broken.extend(noted.collect::<Vec<_>>());
+    }
+
+    fn take_world(&mut self, act: &Act) {
+        match act {
+            Act::Ticket { asset, serial, connector, reason, seed } => {
+                self.ticket = Ticket {
+                    asset: asset.clone(),
+                    serial: serial.clone(),
+                    connector: connector.clone(),
+                    reason: reason.clone(),
+                    seed: *seed,
+                };
+            }
+            Act::Rules { rules } => self.rules = (**rules).clone(),
+            Act::Housed { name, side, definition } => {
+                let housing = definition.housing();
+                let parts = housing.small_parts.iter().map(|p| p.name.clone());
+                let lock = housing.lock.as_ref().map(|lock| match side {
+                    JobSide::Old => LockState::FullSet,
+                    JobSide::New => lock.delivered,
+                });
+                let job_housing = JobHousing {
+                    name: name.clone(),
+                    side: *side,
+                    definition: (**definition).clone(),
+                    view: None,
+                    anchors: Vec::new(),
+                    lock,
+                    lock_openings: 0,
+                    lock_forced: false,
+                    assurance: housing.assurance.as_ref().map(|_| *side == JobSide::Old),
+                    parts_on: if *side == JobSide::Old { parts.collect() } else { Default::default() },
+                    parts_seen: Default::default(),
+                };
+                if *side == JobSide::New {
+                    self.add_prefitted(&job_housing);
+                }
+                self.housings.push(job_housing);
+                self.housings.sort_by_key(|h| h.side);
+            }
+            _ => {}
+        }
+    }
+
+    fn add_prefitted(&mut self, housing: &JobHousing) {
+        for cavity in housing.housing().cavities.iter().filter(|c| c.delivered == Delivered::Plugged) {
+            let at = housing.address(&cavity.label);
+            self.plugs.push(PlugItem {
+                id: ItemId::At(at.clone()),
+                origin: PlugOrigin::Prefitted,
+                size: Some(cavity.size.clone()),
+                place: Place::In(at),
+                came_from: None,
+            });
+        }
+    }
+
+    fn take_repair(&mut self, act: &Act) {
+        match act {
+            Act::Planned { lead, how, part, .. } => {
+                if let Some(lead) = self.lead_mut(lead) {
+                    lead.planned = Some(*how);
+                    lead.planned_part.clone_from(part);
+                }
+            }
+            Act::Repair { lead, how, part, .. } => {
+                let sealed = self.side(JobSide::New).any(|h| h.housing().sealing == Sealing::Individual);
+                if let Some(lead) = self.lead_mut(lead) {
+                    lead.repairs.push((*how, part.clone()));
+                    lead.inspected = None;
+                    if lead.planned == Some(*how) {
+                        lead.planned = None;
+                    }
+                    if matches!(how, RepairKind::NewTerminal | RepairKind::RepairLead) {
+                        lead.cut = false;
+                        lead.forced = false;
+                    }
+                    let renews = !matches!(how, RepairKind::Reform | RepairKind::Other);
+                    if renews && sealed {
+                        lead.seal = Seal::Renewed;
+                    }
+                }
+            }
+            Act::Removed { wire, .. } => self.remove_wire(wire),
+            _ => {}
+        }
+    }
+
+    fn remove_wire(&mut self, wire: &WireId) {
+        let Some(lead) = self.lead_mut(&wire.lead) else { return };
+        match wire.wire {
+            Some(n) => lead.removed_wires.push(n),
+            None => lead.removed_wires = (1..=lead.seen.wires.len()).collect(),
+        }
+        if lead.wires_left() == 0 {
+            lead.place = Place::Removed;
+            lead.seat = Seat::Away;
+        }
+    }
+
+    // Small helpers on items and places.
+
+    /// Something came into a new cavity: what was known of the hole and its row is out of date.
+    fn settle(&mut self, into: &Address) {
+        self.moves += 1;
+        *self.insertions.entry(into.clone()).or_default() += 1;
+        self.unsettle(into);
+    }
+
+    /// Something left or entered a cavity: its re-read, row count and looks must be made again.
+    fn unsettle(&mut self, at: &Address) {
+        self.rereads.remove(at);
+        self.looked_over.retain(|(housing, _), _| *housing != at.housing);
+        if let Some(row) = self.row_of(at) {
+            self.row_counts.remove(&(at.housing.clone(), row));
+        }
+        if self.side_of(at) == Some(JobSide::New) {
+            self.mated = None;
+        }
+    }
+
+    fn housing_mut(&mut self, name: &HousingName) -> Option<&mut JobHousing> {
+        self.housings.iter_mut().find(|h| h.name == *name)
+    }
+
+    fn lead_mut(&mut self, id: &ItemId) -> Option<&mut Lead> {
+        self.leads.iter_mut().find(|l| l.id == *id)
+    }
+
+    fn lead_at_mut(&mut self, at: &Address) -> Option<&mut Lead> {
+        self.leads.iter_mut().find(|l| matches!(&l.place, Place::In(a) if a == at))
+    }
+
+    fn plug_at_mut(&mut self, at: &Address) -> Option<&mut PlugItem> {
+        self.plugs.iter_mut().find(|p| matches!(&p.place, Place::In(a) if a == at))
+    }
+
+    fn hand_mut(&mut self) -> Option<&mut Lead> {
+        self.leads.iter_mut().find(|l| l.place == Place::Hand)
+    }
+}
+
+/// A lead as it comes into the job.
+fn new_lead(id: ItemId, seen: LeadSeen, place: Place, default_seal: Seal) -> Lead {
+    Lead {
+        seal: seen.seal.unwrap_or(default_seal),
+        id,
+        seen,
+        place,
+        came_from: None,
+        seat: Seat::Away,
+        tag: None,
+        forced: false,
+        inspected: None,
+        cut: false,
+        removed_wires: Vec::new(),
+        planned: None,
+        planned_part: None,
+        repairs: Vec::new(),
+    }
+}
+
+/// A lead nobody recorded: one wire of which nothing is known yet.
+fn unknown_lead() -> LeadSeen {
+    let wire = Wire {
+        number: None,
+        circuit: None,
+        colour: Told::Unknown,
+        gauge: Told::Unknown,
+        outside_diameter: None,
+        insulation_class: None,
+        twisted_with: None,
+        shielded: false,
+        damage: None,
+        slack: None,
+        kind: WireKind::Ordinary,
+    };
+    LeadSeen { wires: vec![wire], terminal: None, seal: None, condition: None }
+}

@@ -1,0 +1,210 @@
+//! Taking in what is done to leads, plugs and other contents.
+
+use crate::record::Address;
+
+use crate::swap::{
+    Act, Inspected, ItemId, JobSide, OtherItem, OtherKind, Place, PlugItem, PlugOrigin, PlugSource,
+    RepairKind, Seat, Tag, state::State,
+};
+
+impl State {
+    pub(super) fn take_lead(&mut self, act: &Act) {
+        match act {
+            Act::Tagged { lead, tag } => {
+                if let Some(lead) = self.lead_mut(lead) {
+                    lead.tag = Some(tag.clone());
+                }
+            }
+            Act::Extract { from, freely, seal, .. } => {
+                let (freely, seal, from) = (*freely, *seal, from.clone());
+                self.unsettle(&from);
+                if let Some(lead) = self.lead_at_mut(&from) {
+                    lead.place = Place::Hand;
+                    lead.came_from = Some(from);
+                    lead.seat = Seat::Away;
+                    lead.seal = seal;
+                    lead.forced |= !freely;
+                    lead.inspected = None;
+                }
+            }
+            Act::CutFree { from, .. } => {
+                let from = from.clone();
+                self.unsettle(&from);
+                if let Some(lead) = self.lead_at_mut(&from) {
+                    lead.place = Place::Hand;
+                    lead.came_from = Some(from);
+                    lead.seat = Seat::Away;
+                    lead.cut = true;
+                    lead.inspected = Some(Some(RepairKind::RepairLead));
+                }
+            }
+            Act::Loose { leads } => {
+                for (from, tag) in leads {
+                    self.unsettle(from);
+                    if let Some(lead) = self.lead_at_mut(from) {
+                        lead.place = Place::Parked(tag.clone());
+                        lead.came_from = Some(from.clone());
+                        lead.seat = Seat::Away;
+                        lead.tag = Some(tag.clone());
+                        lead.inspected = None;
+                    }
+                }
+            }
+            Act::Inspect { verdict } => {
+                if let Some(lead) = self.hand_mut() {
+                    let needs = match verdict {
+                        Inspected::Good => None,
+                        Inspected::Needs(kind) => Some(*kind),
+                    };
+                    lead.inspected = Some(needs);
+                }
+            }
+            Act::Insert { into, click, .. } => {
+                let (into, click) = (into.clone(), *click);
+                if let Some(lead) = self.hand_mut() {
+                    lead.place = Place::In(into.clone());
+                    lead.seat = if click { Seat::Clicked } else { Seat::NoClick };
+                    self.settle(&into);
+                }
+            }
+            Act::Tug { at, held } => {
+                let held = *held;
+                if !held {
+                    self.unsettle(at);
+                }
+                if let Some(lead) = self.lead_at_mut(at) {
+                    if held {
+                        lead.seat = Seat::Held;
+                    } else {
+                        lead.place = Place::Hand;
+                        lead.seat = Seat::Away;
+                        lead.inspected = None;
+                    }
+                }
+            }
+            Act::PutBack => self.put_back(),
+            Act::Park { tag, .. } => self.park(tag),
+            Act::TakeUp { tag } => self.take_up(tag),
+            _ => {}
+        }
+    }
+
+    fn put_back(&mut self) {
+        let back = |place: &mut Place, came_from: &Option<Address>| {
+            if *place == Place::Hand
+                && let Some(from) = came_from
+            {
+                *place = Place::In(from.clone());
+            }
+        };
+        let new_side: Vec<_> = self.side(JobSide::New).map(|h| h.name.clone()).collect();
+        for lead in &mut self.leads {
+            if lead.place == Place::Hand {
+                back(&mut lead.place, &lead.came_from);
+                let in_new = lead.came_from.as_ref().is_some_and(|from| new_side.contains(&from.housing));
+                lead.seat = if in_new { Seat::Clicked } else { Seat::Away };
+            }
+        }
+        self.plugs.iter_mut().for_each(|p| back(&mut p.place, &p.came_from));
+    }
+
+    fn park(&mut self, tag: &Tag) {
+        if let Some(lead) = self.hand_mut() {
+            lead.place = Place::Parked(tag.clone());
+            lead.tag = Some(tag.clone());
+        }
+        for plug in self.plugs.iter_mut().filter(|p| p.place == Place::Hand) {
+            plug.place = Place::Tray;
+        }
+        for other in self.others.iter_mut().filter(|o| o.place == Place::Hand) {
+            other.place = Place::Parked(tag.clone());
+        }
+    }
+
+    pub(super) fn take_up(&mut self, tag: &Tag) {
+        let parked = Place::Parked(tag.clone());
+        if let Some(lead) = self.leads.iter_mut().find(|l| l.place == parked) {
+            lead.place = Place::Hand;
+            return;
+        }
+        if let Some(other) = self.others.iter_mut().find(|o| o.place == parked) {
+            other.place = Place::Hand;
+        }
+    }
+
+    pub(super) fn take_plug(&mut self, act: &Act) {
+        match act {
+            Act::TakePlug { from, .. } => {
+                self.unsettle(from);
+                if let Some(plug) = self.plug_at_mut(from) {
+                    plug.place = Place::Hand;
+                    plug.came_from = Some(from.clone());
+                }
+            }
+            Act::FitPlug { into, source, spare, .. } => self.fit_plug(into, *source, spare.is_some()),
+            Act::LosePlug => self.plug_out(Place::Lost),
+            Act::ScrapPlug { .. } => self.plug_out(Place::Scrapped),
+            Act::ReturnPlug => self.plug_out(Place::Returned),
+            Act::LeftInOld { at, reason } => {
+                self.left_in_old.insert(at.clone(), reason.clone());
+            }
+            Act::MoveOther { from, to, .. } => {
+                let (from, to) = (from.clone(), Place::In(to.clone()));
+                let from_place = Place::In(from);
+                for other in self.others.iter_mut().filter(|o| o.place == from_place) {
+                    other.place = to.clone();
+                }
+                for plug in self.plugs.iter_mut().filter(|p| p.place == from_place) {
+                    plug.place = to.clone();
+                }
+                if let Place::In(to) = to {
+                    self.settle(&to);
+                }
+            }
+            _ => {}
+        }
+    }
+
+    fn fit_plug(&mut self, into: &Address, source: PlugSource, with_spare: bool) {
+        let size = self.cavity_size(into);
+        if with_spare {
+            let id = ItemId::At(into.clone());
+            self.others.push(OtherItem { id, kind: OtherKind::Spare, place: Place::In(into.clone()) });
+        }
+        match source {
+            PlugSource::Stock => {
+                let n = self.plugs.iter().filter(|p| p.origin == PlugOrigin::Stock).count();
+                self.plugs.push(PlugItem {
+                    id: ItemId::Stock(u32::try_from(n).unwrap_or(u32::MAX).saturating_add(1)),
+                    origin: PlugOrigin::Stock,
+                    size,
+                    place: Place::In(into.clone()),
+                    came_from: None,
+                });
+            }
+            PlugSource::Hand | PlugSource::Tray => {
+                let from = if source == PlugSource::Hand { Place::Hand } else { Place::Tray };
+                let fits = |p: &PlugItem| p.size.is_none() || p.size == size;
+                let here = |p: &PlugItem| p.place == from;
+                let index = self
+                    .plugs
+                    .iter()
+                    .position(|p| here(p) && fits(p))
+                    .or_else(|| self.plugs.iter().position(here));
+                if let Some(plug) = index.and_then(|i| self.plugs.get_mut(i)) {
+                    plug.place = Place::In(into.clone());
+                }
+            }
+        }
+        self.settle(into);
+    }
+
+    /// The plug in the hand, else the last one in the tray, leaves for good.
+    fn plug_out(&mut self, to: Place) {
+        let in_hand = self.plugs.iter().position(|p| p.place == Place::Hand);
+        let index = in_hand.or_else(|| self.plugs.iter().rposition(|p| p.place == Place::Tray));
+        if let Some(plug) = index.and_then(|i| self.plugs.get_mut(i)) {
+            plug.place = to;
+        }
+    }
+}

@@ -1,0 +1,112 @@
+//! Taking in records, corrections, flips and decisions.
+
+use crate::{
+    catalogue::Sealing,
+    face::Label,
+    record::{Address, Holds, HousingName, Seal},
+};
+
+use crate::swap::{
+    Act, Flip, ItemId, Lead, OtherItem, OtherKind, Place, PlugItem, PlugOrigin, RecordSide, Seen, flipped,
+    state::State,
+};
+
+use super::new_lead;
+
+impl State {
+    pub(super) fn take_record(&mut self, act: &Act) {
+        match act {
+            Act::Recorded { side: RecordSide::Found, at, holds, .. }
+            | Act::RecordCorrected { at, holds, .. } => {
+                self.set_found(at, holds);
+            }
+            Act::Recorded { side: RecordSide::Should, at, holds, .. } => {
+                self.should.insert(at.clone(), holds.clone());
+            }
+            Act::RecordFinished { side } => {
+                self.finished.insert(*side);
+            }
+            Act::RecordFlipped { housing, how, .. } => {
+                if let Some(name) = self.flipped_housing(housing.as_ref()) {
+                    self.flip_record(&name, *how);
+                }
+            }
+            Act::Decided { at, wins, reason } => {
+                self.decisions.insert(at.clone(), (*wins, reason.clone()));
+            }
+            _ => {}
+        }
+    }
+
+    /// Puts what an old cavity holds on record, and its items in place.
+    fn set_found(&mut self, at: &Address, holds: &Holds) {
+        let id = ItemId::At(at.clone());
+        let behind = ItemId::PlugBehind(at.clone());
+        // The tag and the repairs planned stay with a lead whose description is corrected.
+        let former = self.leads.iter().find(|l| l.id == id).cloned();
+        self.leads.retain(|l| l.id != id);
+        self.plugs.retain(|p| p.id != id && p.id != behind);
+        self.others.retain(|o| o.id != id);
+        let size = self.cavity_size(at);
+        let plug = |id: ItemId| PlugItem {
+            id,
+            origin: PlugOrigin::Found,
+            size: size.clone(),
+            place: Place::In(at.clone()),
+            came_from: None,
+        };
+        match holds {
+            Holds::Wired(seen) => {
+                let fresh = new_lead(id, seen.clone(), Place::In(at.clone()), self.default_seal(at));
+                self.leads.push(match former {
+                    Some(former) => Lead { seen: seen.clone(), seal: fresh.seal, ..former },
+                    None => fresh,
+                });
+                self.leads.sort_by(|a, b| a.id.cmp(&b.id));
+            }
+            Holds::Plugged => self.plugs.push(plug(id)),
+            Holds::Spare(spare) => {
+                if spare.plug_behind {
+                    self.plugs.push(plug(behind));
+                }
+                self.others.push(OtherItem { id, kind: OtherKind::Spare, place: Place::In(at.clone()) });
+            }
+            Holds::Bridge(what) => {
+                let kind = OtherKind::Bridge(what.clone());
+                self.others.push(OtherItem { id, kind, place: Place::In(at.clone()) });
+            }
+            Holds::Open | Holds::Empty | Holds::Blocked => {}
+        }
+        self.found.insert(at.clone(), holds.clone());
+    }
+
+    fn default_seal(&self, at: &Address) -> Seal {
+        match self.housing(&at.housing).map(|h| &h.housing().sealing) {
+            Some(Sealing::Individual) => Seal::Unknown,
+            _ => Seal::None,
+        }
+    }
+
+    /// Puts every content of a record that was keyed from the wrong point of view at the label it
+    /// was really seen at.
+    fn flip_record(&mut self, name: &HousingName, how: Flip) {
+        let Some(housing) = self.housing(name) else { return };
+        let seen = housing.seen();
+        let reading = Seen::of(housing.housing(), flipped(housing.pose(), how));
+        let labels: Vec<Label> = housing.housing().cavities.iter().map(|c| c.label.clone()).collect();
+        let moved: Vec<(Address, Holds)> = labels
+            .iter()
+            .filter_map(|label| {
+                let keyed_as = reading.label_at(seen.place_of(label)?)?;
+                let holds = self.found.get(&housing.address(keyed_as))?;
+                Some((housing.address(label), holds.clone()))
+            })
+            .collect();
+        for (at, holds) in moved {
+            self.set_found(&at, &holds);
+        }
+        if let Some(housing) = self.housings.iter_mut().find(|h| h.name == *name) {
+            housing.anchors.clear();
+        }
+    }
+}

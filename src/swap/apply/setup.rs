@@ -1,0 +1,125 @@
+//! Taking in what is set up before the first move: map, gates, views, locks, small parts.
+
+use crate::{
+    catalogue::LockState,
+    face::{Face, Label, Pose},
+    record::{Address, HousingName},
+};
+
+use crate::swap::{
+    Act, Fit, GateAnswer, GateKind, JobSide, MapSource,
+    state::{GateSeen, State},
+};
+
+impl State {
+    pub(super) fn take_setup(&mut self, act: &Act) {
+        match act {
+            Act::Compared { question, answer, mating_half } => {
+                // An answer given without the mating half in the hand proves nothing.
+                let answer = if *mating_half { *answer } else { Fit::DontKnow };
+                self.compared.insert(*question, answer);
+            }
+            Act::Mapped { from, to, document } => {
+                self.map.insert(from.clone(), to.clone());
+                if let Some(document) = document {
+                    self.map_documents.insert(from.clone(), document.clone());
+                }
+                self.map_confirmed = None;
+            }
+            Act::MapConfirmed { source } => {
+                if *source == MapSource::SameLabels {
+                    self.map_same_labels();
+                }
+                self.map_confirmed = Some(*source);
+            }
+            Act::Cause { text } => self.cause = Some(text.clone()),
+            Act::Photo { number, shows } => self.photos.push((number.clone(), shows.clone())),
+            Act::Gate { gate, answer, document, name, .. } => self.take_gate(*gate, *answer, document, name),
+            Act::View { housing, face, up } => self.take_view(housing, *face, up),
+            Act::Anchor { housing, place, colour, mark } => {
+                let Some(seen) =
+                    self.housing(housing).map(|h| self.judge_anchor(h, *place, colour.as_ref(), mark))
+                else {
+                    return;
+                };
+                if let Some(h) = self.housing_mut(housing) {
+                    h.anchors.retain(|a| a.place != *place);
+                    h.anchors.push(seen);
+                }
+            }
+            Act::Lock { housing, to, finger, .. } => self.take_lock(housing, *to, *finger),
+            Act::Assurance { housing, on, .. } => {
+                if let Some(h) = self.housing_mut(housing) {
+                    h.assurance = Some(*on);
+                }
+            }
+            Act::SmallPart { housing, part, on } => {
+                if let Some(h) = self.housing_mut(housing) {
+                    h.parts_seen.insert(part.clone());
+                    if *on {
+                        h.parts_on.insert(part.clone());
+                    } else {
+                        h.parts_on.remove(part);
+                    }
+                }
+            }
+            Act::MatingHalf { verdict } => self.mating_half = Some(verdict.clone()),
+            _ => {}
+        }
+    }
+
+    pub(super) fn take_gate(
+        &mut self,
+        gate: GateKind,
+        answer: GateAnswer,
+        document: &Option<String>,
+        name: &Option<String>,
+    ) {
+        let seen = GateSeen { answer, name: name.clone(), document: document.clone(), fresh: true };
+        self.gates.insert(gate, seen);
+    }
+
+    pub(super) fn take_view(&mut self, name: &HousingName, face: Face, up: &str) {
+        if let Some(need) = &mut self.resume {
+            need.views.insert(name.clone());
+        }
+        if let Some(h) = self.housing_mut(name)
+            && let Some(side) = h.housing().side_of(up)
+        {
+            let view = Some((Pose { face, up: side }, up.to_owned()));
+            // Saying the same view again after a pause does not ask the anchors again.
+            if h.view != view {
+                h.view = view;
+                h.anchors.clear();
+            }
+        }
+    }
+
+    pub(super) fn take_lock(&mut self, name: &HousingName, to: LockState, finger: bool) {
+        let Some(h) = self.housing_mut(name) else { return };
+        if h.side == JobSide::New && h.lock == Some(LockState::FullSet) && to != LockState::FullSet {
+            h.lock_openings += 1;
+        }
+        if to == LockState::FullSet {
+            h.lock_forced = !finger;
+        }
+        h.lock = Some(to);
+    }
+
+    fn map_same_labels(&mut self) {
+        let news: Vec<(Label, Address)> = self
+            .side(JobSide::New)
+            .flat_map(|h| h.housing().cavities.iter().map(|c| (c.label.clone(), h.address(&c.label))))
+            .collect();
+        let olds: Vec<Address> = self
+            .side(JobSide::Old)
+            .flat_map(|h| h.housing().cavities.iter().map(|c| h.address(&c.label)))
+            .collect();
+        for old in olds {
+            let mut same = news.iter().filter(|(label, _)| *label == old.label);
+            if let (Some((_, to)), None) = (same.next(), same.next()) {
+                self.map.entry(old).or_insert_with(|| Some(to.clone()));
+            }
+        }
+    }
+}
