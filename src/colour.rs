@@ -5,6 +5,8 @@
 
 use std::{fmt, str::FromStr};
 
+use crate::quantity::harmless;
+
 /// One colour of the table in IEC 60757, in table order.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
 #[allow(missing_docs)]
@@ -70,7 +72,9 @@ pub struct Colour {
 pub enum ColourProblem {
     /// Not a code of the standard.
     #[error(
-        "\"{part}\" in \"{typed}\" is not a colour code: use BK BN RD OG YE GN BU VT GY WH PK GD TQ SR, base first, as in RD/WH"
+        "\"{}\" in \"{}\" is not a colour code: use BK BN RD OG YE GN BU VT GY WH PK GD TQ SR, base first, as in RD/WH",
+        harmless(.part),
+        harmless(.typed)
     )]
     Unknown {
         /// What was typed.
@@ -79,7 +83,7 @@ pub enum ColourProblem {
         part: String,
     },
     /// More stripes than any wire carries.
-    #[error("\"{typed}\" names more than four colours for one wire")]
+    #[error("\"{}\" names more than four colours for one wire", harmless(.typed))]
     TooMany {
         /// What was typed.
         typed: String,
@@ -139,5 +143,37 @@ impl fmt::Display for Colour {
             write!(f, "/{}", stripe.letters())?;
         }
         Ok(())
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use proptest::prelude::*;
+
+    use super::*;
+
+    proptest! {
+        #[test]
+        fn what_is_shown_reads_as_the_same_colour(codes in prop::collection::vec(0..CODES.len(), 1..=4)) {
+            let codes: Vec<Code> = codes.into_iter().map(|n| CODES[n].0).collect();
+            let (base, stripes) = codes.split_first().unwrap();
+            let colour = Colour { base: *base, stripes: stripes.to_vec() };
+            prop_assert_eq!(colour.to_string().parse::<Colour>().unwrap(), colour.clone());
+            prop_assert_eq!(colour.to_string().replace('/', "").to_lowercase().parse::<Colour>().unwrap(), colour);
+        }
+
+        #[test]
+        fn no_text_whatever_is_sent_back_raw(typed in ".{0,12}") {
+            if let Err(problem) = typed.parse::<Colour>() {
+                prop_assert!(!problem.to_string().chars().any(crate::quantity::is_harmful));
+            }
+        }
+    }
+
+    #[test]
+    fn nonsense_is_refused() {
+        for typed in ["", " ", "/", "R", "RDB", "XX", "RD/XX", "RD/BK/WH/YE/GN", "rot"] {
+            assert!(typed.parse::<Colour>().is_err(), "{typed:?} was accepted");
+        }
     }
 }

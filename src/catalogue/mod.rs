@@ -4,6 +4,7 @@
 mod check;
 mod check_housing;
 mod check_layout;
+mod compare;
 mod convert;
 mod definition;
 mod family;
@@ -17,6 +18,7 @@ mod problem;
 mod read;
 
 pub use check::check_family;
+pub use compare::{DifferenceKind, HousingDifference, differences};
 pub use definition::{Definition, DefinitionProblem};
 pub use family::{
     Bridge, Cavity, CrimpHeight, Delivered, Family, Feature, From, Gender, Housing, LockState, Plug,

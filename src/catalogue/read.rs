@@ -102,10 +102,9 @@ fn parse(file: &str, text: &str) -> Result<FamilyForm, Box<Problem>> {
     let mut reader = ron::Deserializer::from_str_with_options(text, &ron_options())
         .map_err(|spanned| at(spanned, String::new()))?;
     let form: FamilyForm = serde_path_to_error::deserialize(&mut reader).map_err(|problem| {
-        let path = match problem.path().to_string() {
-            path if path == "." => String::new(),
-            path => path,
-        };
+        // Where the way is not known, the reader writes a question mark or a single point.
+        let path = problem.path().to_string();
+        let path = path.trim_end_matches(['?', '.']).to_owned();
         let spanned = reader.span_error(problem.into_inner());
         at(spanned, path)
     })?;

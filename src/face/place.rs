@@ -46,7 +46,8 @@ impl FromStr for PosePlace {
             }
             (t, [n]) if t.ends_with("clockwise") && *n > 0 => Ok(Self::Clockwise(*n)),
             _ => Err(format!(
-                "\"{text}\" is not a place: write \"row 1, 2 from left\", \"3 clockwise\" or \"key\""
+                "\"{}\" is not a place: write \"row 1, 2 from left\", \"3 clockwise\" or \"key\"",
+                crate::quantity::harmless(text)
             )),
         }
     }

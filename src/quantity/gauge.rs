@@ -57,30 +57,48 @@ fn awg_name(n: i32) -> String {
     if n > 0 { format!("{n} AWG") } else { format!("{}/0 AWG", 1 - n) }
 }
 
+/// The number beside the letters AWG (or `ga`), in lower case; none when they are not there.
+fn awg_number(lower: &str) -> Option<&str> {
+    let number = lower.strip_prefix("awg").or_else(|| lower.strip_suffix("awg"));
+    number.or_else(|| lower.strip_suffix("ga")).map(str::trim)
+}
+
+/// 18 from `18`, 0 from `0` and `1/0`, -1 from `00` and `2/0`, and so on.
+fn awg_count(number: &str) -> Option<i32> {
+    let (digits, is_aught) = match number.strip_suffix("/0") {
+        Some(zeros) => (zeros, true),
+        None => (number, false),
+    };
+    if digits.is_empty() || !digits.chars().all(|c| c.is_ascii_digit()) {
+        return None;
+    }
+    let count: i32 = digits.parse().ok()?;
+    match (is_aught, count) {
+        (true, 0) => None,
+        (true, zeros) => Some(1 - zeros),
+        // Written out, each zero counts: 00 is 2/0.
+        (false, 0) => Some(1 - i32::try_from(digits.len()).ok()?),
+        (false, count) => Some(count),
+    }
+}
+
 impl FromStr for Gauge {
     type Err = QuantityProblem;
 
     fn from_str(typed: &str) -> Result<Self, Self::Err> {
         let text = typed.trim();
         let lower = text.to_ascii_lowercase();
-        let bare = lower.trim_start_matches("awg").trim_start();
-        let is_awg = bare.len() != lower.len() || lower.ends_with("awg") || lower.ends_with("ga");
         let out_of_range = |range| QuantityProblem::OutOfRange { typed: typed.to_owned(), range };
-        let size = if is_awg {
-            let number = bare.trim_end_matches("awg").trim_end_matches("ga").trim();
-            let n = match number.strip_suffix("/0") {
-                Some(zeros) => zeros.parse::<i32>().map(|z| 1 - z),
-                None => number.parse::<i32>(),
-            };
-            let n =
-                n.map_err(|_| QuantityProblem::NotANumber { typed: typed.to_owned(), example: "18AWG" })?;
+        let size = if let Some(number) = awg_number(&lower) {
+            let n = awg_count(number)
+                .ok_or(QuantityProblem::NotANumber { typed: typed.to_owned(), example: "18AWG" })?;
             if !(-3..=40).contains(&n) {
                 return Err(out_of_range("4/0 AWG to 40 AWG"));
             }
             Size::Awg(n)
         } else {
-            let (area, unit) = number_and_unit(text, "0.75, 0,75 mm² or 18AWG")?;
-            if !matches!(unit, "" | "mm2" | "mm²" | "qmm") {
+            let (area, unit) = number_and_unit(&lower, "0.75, 0,75 mm² or 18AWG")?;
+            if !matches!(unit, "" | "mm2" | "mm²" | "mm^2" | "qmm") {
                 return Err(QuantityProblem::UnknownUnit {
                     typed: typed.to_owned(),
                     unit: unit.to_owned(),
@@ -105,6 +123,8 @@ impl fmt::Display for Gauge {
 
 #[cfg(test)]
 mod tests {
+    use proptest::prelude::*;
+
     use super::*;
 
     fn gauge(typed: &str) -> Gauge {
@@ -123,8 +143,37 @@ mod tests {
     }
 
     #[test]
+    fn zeros_written_out_are_the_sizes_above_one() {
+        for (zeros, aught) in [("0", "1/0"), ("00", "2/0"), ("000", "3/0"), ("0000", "4/0")] {
+            let [zeros, aught] = [zeros, aught].map(|n| gauge(&format!("{n} AWG")).area_mm2());
+            assert_eq!(zeros, aught);
+        }
+    }
+
+    proptest! {
+        #[test]
+        fn what_is_shown_reads_as_the_same_size(area in 0.01..999.0_f64, awg in 1..=40_i32) {
+            for typed in [format!("{area}"), format!("{area} mm²"), format!("{area} MM2"), format!("{awg} AWG")] {
+                let shown = gauge(&typed).to_string();
+                prop_assert_eq!(gauge(&shown).area_mm2(), gauge(&typed).area_mm2());
+            }
+            let [this, thicker] = [awg, awg - 1].map(|n| gauge(&format!("{n}AWG")).area_mm2());
+            prop_assert!(this < thicker);
+        }
+
+        #[test]
+        fn no_text_whatever_makes_reading_a_size_fail_otherwise_than_in_words(typed in ".{0,12}") {
+            if let Err(problem) = typed.parse::<Gauge>() {
+                prop_assert!(!problem.to_string().chars().any(crate::quantity::is_harmful));
+            }
+        }
+    }
+
+    #[test]
     fn nonsense_is_refused() {
-        for typed in ["", "thick", "0", "-1", "41AWG", "AWG", "0.5 inch", "1e9"] {
+        for typed in
+            ["", "thick", "0", "-1", "41AWG", "AWG", "-2 AWG", "0/0 AWG", "00000AWG", "0.5 inch", "1e9"]
+        {
             assert!(typed.parse::<Gauge>().is_err(), "{typed:?} was accepted");
         }
     }

@@ -68,7 +68,25 @@ impl fmt::Display for Length {
 
 #[cfg(test)]
 mod tests {
+    use proptest::prelude::*;
+
     use super::*;
+
+    proptest! {
+        #[test]
+        fn a_reckoned_length_is_read_back_as_itself(mm in 0.0..99_999.0_f64) {
+            let length = Length::from_mm(mm);
+            prop_assert_eq!(length.to_string().parse::<Length>().unwrap(), length);
+        }
+    }
+
+    #[test]
+    fn a_comma_that_may_part_thousands_is_not_guessed_at() {
+        let problem = "1,250 mm".parse::<Length>().unwrap_err();
+        assert_eq!(problem.to_string(), "\"1,250 mm\" can be read in two ways: type 1.250 or 1250");
+        assert_eq!("0,750".parse::<Length>().unwrap().mm(), 0.75);
+        assert_eq!("1250,5".parse::<Length>().unwrap().mm(), 1250.5);
+    }
 
     #[test]
     fn a_decimal_comma_and_inches_are_understood_and_kept_as_typed() {

@@ -15,15 +15,25 @@ pub use voltage::Voltage;
 #[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
 pub enum QuantityProblem {
     /// Nothing that reads as a number.
-    #[error("\"{typed}\" is not a number: type it like {example}")]
+    #[error("\"{}\" is not a number: type it like {example}", harmless(.typed))]
     NotANumber {
         /// What was typed.
         typed: String,
         /// How it may be typed.
         example: &'static str,
     },
+    /// A comma that may be a decimal comma or part thousands.
+    #[error("\"{}\" can be read in two ways: type {decimal} or {whole}", harmless(.typed))]
+    TwoReadings {
+        /// What was typed.
+        typed: String,
+        /// The number, when the comma is a decimal comma.
+        decimal: String,
+        /// The number, when it parts thousands.
+        whole: String,
+    },
     /// A number with a unit this quantity does not have.
-    #[error("\"{typed}\" has the unit \"{unit}\", which is not one of: {allowed}")]
+    #[error("\"{}\" has the unit \"{}\", which is not one of: {allowed}", harmless(.typed), harmless(.unit))]
     UnknownUnit {
         /// What was typed.
         typed: String,
@@ -33,7 +43,7 @@ pub enum QuantityProblem {
         allowed: &'static str,
     },
     /// A number outside what the quantity can be.
-    #[error("\"{typed}\" is out of range: {range}")]
+    #[error("\"{}\" is out of range: {range}", harmless(.typed))]
     OutOfRange {
         /// What was typed.
         typed: String,
@@ -43,7 +53,7 @@ pub enum QuantityProblem {
 }
 
 /// Splits "1,25 mm" into the number 1.25 and the unit "mm". A decimal comma reads as a point;
-/// one comma only, so that a thousands separator is never taken for it.
+/// a comma that may as well part thousands, as in "1,250", is not guessed at.
 fn number_and_unit<'a>(typed: &'a str, example: &'static str) -> Result<(f64, &'a str), QuantityProblem> {
     let trimmed = typed.trim();
     let not_a_number = || QuantityProblem::NotANumber { typed: typed.to_owned(), example };
@@ -53,6 +63,17 @@ fn number_and_unit<'a>(typed: &'a str, example: &'static str) -> Result<(f64, &'
     let (number, unit) = trimmed.split_at(end);
     if number.matches(['.', ',']).count() > 1 {
         return Err(not_a_number());
+    }
+    if let Some((before, after)) = number.split_once(',')
+        && after.len() == 3
+        && (1..=3).contains(&before.len())
+        && !before.starts_with(['0', '-', '+'])
+    {
+        return Err(QuantityProblem::TwoReadings {
+            typed: typed.to_owned(),
+            decimal: format!("{before}.{after}"),
+            whole: format!("{before}{after}"),
+        });
     }
     let value: f64 = number.replace(',', ".").parse().map_err(|_| not_a_number())?;
     Ok((value, unit.trim()))

@@ -3,10 +3,13 @@
 
 use std::borrow::Cow;
 
-/// A control or direction-changing character: never printed raw, never allowed in ids and labels.
+/// A control, direction-changing or invisible character: never printed raw, never allowed in ids
+/// and labels.
 pub fn is_harmful(c: char) -> bool {
     c.is_control()
-        || matches!(c, '\u{61c}' | '\u{200e}' | '\u{200f}' | '\u{202a}'..='\u{202e}' | '\u{2066}'..='\u{2069}' | '\u{feff}' | '\u{2028}' | '\u{2029}')
+        || matches!(c,
+            '\u{ad}' | '\u{61c}' | '\u{180e}' | '\u{200b}'..='\u{200f}' | '\u{2028}'..='\u{202e}'
+            | '\u{2060}'..='\u{206f}' | '\u{feff}' | '\u{fff9}'..='\u{fffb}' | '\u{e0000}'..='\u{e007f}')
 }
 
 /// The text with every harmful character replaced by its code in angle brackets, so that it is
@@ -114,6 +117,7 @@ mod tests {
     fn control_and_direction_characters_are_shown_not_sent() {
         assert_eq!(harmless("a\u{1b}[31mb"), "a<U+001B>[31mb");
         assert_eq!(harmless("a\u{202e}b"), "a<U+202E>b");
+        assert_eq!(harmless("1\u{200b}2"), "1<U+200B>2", "two labels that look alike are told apart");
         assert_eq!(harmless("Grüße 0.5 mm²"), "Grüße 0.5 mm²");
     }
 
