@@ -248,7 +248,7 @@ fn moves(state: &State) -> Vec<String> {
 }
 
 /// The count is the project's own: it changes when the rules change, and then on purpose.
-const STATES: usize = 0;
+const STATES: usize = 10_502;
 
 #[test]
 fn in_every_reachable_state_of_a_small_connector_the_law_holds() {

@@ -1,0 +1,122 @@
+//! The parts request, as the desk reads it.
+
+#[path = "support/cli.rs"]
+mod cli;
+
+use cli::{Shop, demo};
+use serde_json::Value;
+
+/// The boom tip up to its planned repairs.
+fn planned() -> Shop {
+    let shop = Shop::new();
+    let ticket = [
+        "--asset",
+        "Fernwalker 8",
+        "--serial",
+        "FW8-20731",
+        "--connector",
+        "boom tip",
+        "--reason",
+        "latch broken",
+    ];
+    shop.new_job("fernwalker", "fw-hsg-12a", "fw-hsg-12a", &ticket);
+    let text = std::fs::read_to_string(demo("fernwalker-boom-tip.acts")).unwrap();
+    let (before, _) = text.split_once("// Opening").unwrap();
+    assert_eq!(shop.run_with(&["enter", "fernwalker"], before, &[]).code, 0);
+    shop
+}
+
+fn line<'a>(request: &'a Value, kind: &str) -> &'a Value {
+    request["lines"].as_array().unwrap().iter().find(|l| l["kind"] == kind).unwrap()
+}
+
+#[test]
+fn need_and_spare_stand_apart_and_companions_are_added() {
+    let request = planned().json(&["request", "fernwalker"]);
+    let amounts: Vec<(String, u64, u64)> = request["lines"]
+        .as_array()
+        .unwrap()
+        .iter()
+        .map(|l| {
+            (
+                l["kind"].as_str().unwrap().to_owned(),
+                l["need"].as_u64().unwrap(),
+                l["spare"].as_u64().unwrap(),
+            )
+        })
+        .collect();
+    let expected = [
+        ("housing", 1, 0),
+        ("secondary lock", 1, 0),
+        ("connector position assurance", 1, 0),
+        ("small part", 1, 0),
+        ("plug", 1, 2),
+        ("terminal", 2, 2),
+        // Five samples, because no tool position is known to be qualified.
+        ("terminal", 5, 0),
+        ("wire seal", 2, 2),
+    ];
+    let expected: Vec<(String, u64, u64)> = expected.map(|(k, n, s)| (k.to_owned(), n, s)).to_vec();
+    assert_eq!(amounts, expected);
+    assert_eq!(line(&request, "secondary lock")["supplied_with"], "FW-HSG-12A");
+    assert!(line(&request, "wire seal")["description"].as_str().unwrap().contains("added"));
+    assert_eq!(line(&request, "plug")["for"], serde_json::json!(["new:8"]));
+    assert_eq!(request["photos"], serde_json::json!(["104", "105"]));
+    assert!(request["bench"].is_null() && request["needed_by"].is_null());
+}
+
+#[test]
+fn an_unidentified_part_is_described_and_not_dropped() {
+    let shop = planned();
+    let act = r#"Planned(lead:"old:3",how:RepairLead,reason:"burnt")"#;
+    assert_eq!(shop.run_with(&["enter", "fernwalker"], act, &[]).code, 0);
+    let request = shop.json(&["request", "fernwalker"]);
+    let lead = line(&request, "repair lead");
+    assert_eq!((&lead["identified"], &lead["part"]), (&Value::Bool(false), &Value::Null));
+    let looks = lead["describe"].to_string();
+    assert!(looks.contains("YE/BK") && looks.contains("0.75 mm²") && looks.contains("FW-HSG-12A"), "{looks}");
+    assert_eq!(shop.run(&["request", "fernwalker"]).code, 1);
+}
+
+#[test]
+fn sending_keeps_one_number_counts_revisions_and_never_uses_a_line_number_again() {
+    let shop = planned();
+    let sent = shop.json(&["request", "fernwalker", "--send"]);
+    let number = sent["request"].as_str().unwrap().to_owned();
+    assert!(shop.files().contains(&format!("{number}-1.request.ron")));
+    // Sent again unchanged, it is the same revision.
+    let again = shop.json(&["request", "fernwalker", "--send"]);
+    assert_eq!((&again["revision"], &again["changed"]), (&1.into(), &Value::Bool(false)));
+    let act = r#"Planned(lead:"old:3",how:NewTerminal,reason:"bent",part:"FW-TRM-F15")"#;
+    assert_eq!(shop.run_with(&["enter", "fernwalker"], act, &[]).code, 0);
+    let next = shop.json(&["request", "fernwalker", "--send"]);
+    assert_eq!((&next["revision"], next["request"].as_str()), (&2.into(), Some(number.as_str())));
+    assert_eq!(line(&next, "terminal")["line"], line(&sent, "terminal")["line"]);
+    assert_eq!(line(&next, "terminal")["need"], 3);
+    // The plug is found again: its line stays, with need 0.
+    let act = r#"RecordCorrected(at:"old:8",holds:Plugged,reason:"black plug under dirt")"#;
+    assert_eq!(shop.run_with(&["enter", "fernwalker"], act, &[]).code, 0);
+    let last = shop.json(&["request", "fernwalker", "--send"]);
+    let plug = line(&last, "plug");
+    assert_eq!(
+        (&plug["line"], &plug["need"], &plug["spare"]),
+        (&line(&sent, "plug")["line"], &0.into(), &0.into())
+    );
+}
+
+#[test]
+fn the_paper_is_one_page_wide_and_the_table_keeps_part_numbers_as_text() {
+    let shop = planned();
+    let paper = shop.run(&["request", "fernwalker", "--ascii"]);
+    assert!(paper.out.is_ascii());
+    assert!(paper.out.lines().all(|line| line.len() <= 80), "{}", paper.out);
+    assert!(paper.out.lines().count() <= 60, "more than one page");
+    for word in ["Fernwalker 8", "FW8-20731", "boom tip", "latch broken", "[ ]  1", "in packs of 10: 1"] {
+        assert!(paper.out.contains(word), "{word}: {}", paper.out);
+    }
+    let table = shop.run(&["request", "fernwalker", "--format", "csv"]);
+    let mut rows = csv::Reader::from_reader(table.out.as_bytes());
+    let rows: Vec<csv::StringRecord> = rows.records().map(Result::unwrap).collect();
+    assert_eq!(rows.len(), 8);
+    assert!(rows.iter().all(|row| row.iter().all(|cell| !cell.starts_with(['=', '+', '@']))));
+}
