@@ -33,6 +33,8 @@ pub struct FaceOptions {
 
 /// Widest text in a slot: `GN/WH`.
 const SLOT_WIDTH: usize = 5;
+/// Widest text where colours are broken at their stripe: `/WH`.
+const BROKEN_WIDTH: usize = 3;
 
 /// Where the cavities go in the character grid.
 struct Scale {
@@ -52,13 +54,7 @@ pub fn draw_face(
 ) -> Picture {
     let spots = seen_from(&housing.spots, housing.drawn, pose);
     let slots: Vec<Slot> = spots.iter().map(|spot| slot(&spot.label)).collect();
-    let needed = slots.iter().map(|s| s.text.chars().count()).max().unwrap_or(0).min(SLOT_WIDTH);
-    let label = spots.iter().map(|s| s.label.as_str().chars().count()).max().unwrap_or(1);
-    let cell = needed.max(label + 2) + 1;
-    let roomy = Scale::of(&spots, cell, 2);
-    let scale =
-        if roomy.size.1 + 2 > options.height { Scale::of(&spots, cell.min(label + 3), 1) } else { roomy };
-
+    let scale = Scale::choose(&spots, &slots, options);
     let mut picture = Picture::blank(scale.size.0 + 2, scale.size.1 + 2);
     frame(&mut picture, housing, pose, options.ascii);
     let mut focus = (0, 0);
@@ -90,9 +86,27 @@ fn write_slot(
         None => (Mark::Label, format!(" {label} ")),
     };
     picture.write(x, y, &text, &mark);
-    if scale.lines > 1 {
-        let text: String = slot.text.chars().take(scale.cell - 1).collect();
-        picture.write(x + 1, y + 1, &text, &slot.mark);
+    match scale.lines {
+        1 => {}
+        2 => {
+            let text: String = slot.text.chars().take(scale.cell - 1).collect();
+            picture.write(x + 1, y + 1, &text, &slot.mark);
+        }
+        _ => {
+            // A colour breaks at its stripe; a word loses its vowel.
+            let (head, tail) = match slot.text.find('/') {
+                Some(stroke) => slot.text.split_at(stroke),
+                None => (slot.text.as_str(), ""),
+            };
+            let head: String = match head.chars().count() > BROKEN_WIDTH {
+                true => {
+                    head.chars().filter(|c| !matches!(c, 'u' | 'a' | 'i' | 'E')).take(BROKEN_WIDTH).collect()
+                }
+                false => head.to_owned(),
+            };
+            picture.write(x + 1, y + 1, &head, &slot.mark);
+            picture.write(x + 1, y + 2, &tail.chars().take(BROKEN_WIDTH).collect::<String>(), &slot.mark);
+        }
     }
 }
 
@@ -107,6 +121,26 @@ fn short(slot: &Slot) -> char {
 }
 
 impl Scale {
+    /// The roomiest scale that fits: a line for the content; else a broken line in narrower
+    /// cells; else the label with one character.
+    fn choose(spots: &[SeenSpot], slots: &[Slot], options: &FaceOptions) -> Self {
+        let needed = slots.iter().map(|s| s.text.chars().count()).max().unwrap_or(0).min(SLOT_WIDTH);
+        let label = spots.iter().map(|s| s.label.as_str().chars().count()).max().unwrap_or(1);
+        let fits = |scale: &Self| scale.size.0 + 2 <= options.width && scale.size.1 + 2 <= options.height;
+        let roomy = Self::of(spots, needed.max(label + 2) + 1, 2);
+        if fits(&roomy) {
+            return roomy;
+        }
+        let broken = Self::of(spots, (BROKEN_WIDTH + 1).max(label + 2), 3);
+        if fits(&broken) {
+            return broken;
+        }
+        match roomy.size.1 + 2 <= options.height {
+            true => roomy,
+            false => Self::of(spots, label + 3, 1),
+        }
+    }
+
     fn of(spots: &[SeenSpot], cell: usize, lines: usize) -> Self {
         let min_of = |pick: fn(&SeenSpot) -> f64| spots.iter().map(pick).fold(f64::INFINITY, f64::min);
         let max_of = |pick: fn(&SeenSpot) -> f64| spots.iter().map(pick).fold(f64::NEG_INFINITY, f64::max);

@@ -11,7 +11,7 @@ use ratatui::{
 use super::{
     keys::{Common, Pressed, pressed},
     theme::Theme,
-    view::{SMALLEST, clean, put, two_ends},
+    view::{SMALLEST, clean, put, two_ends, wrap},
 };
 
 /// A job as the board shows it.
@@ -101,13 +101,11 @@ pub fn view_board(board: &Board, theme: Theme, area: Rect, buf: &mut Buffer) {
     }
     let count = crate::quantity::count_of(board.lines.len(), "job");
     two_ends(buf, area, 0, " repin  job board", &format!("{count} "), theme.title());
-    put(
-        buf,
-        area,
-        1,
-        &Line::styled(format!(" {}", crate::swap::caution(crate::swap::Occasion::Always)), theme.faint()),
-    );
-    let list = Rect { y: area.y + 3, height: area.height - 6, ..area };
+    let caution = crate::swap::caution(crate::swap::Occasion::Always);
+    for (row, line) in (1_u16..3).zip(wrap(caution, usize::from(area.width) - 2)) {
+        put(buf, area, row, &Line::styled(format!(" {line}"), theme.faint()));
+    }
+    let list = Rect { y: area.y + 4, height: area.height - 7, ..area };
     if board.help {
         help(theme, list, buf);
     } else if board.lines.is_empty() {

@@ -15,6 +15,7 @@ use crate::screen::{keys::Pick, sight::Sight};
 #[allow(missing_docs)]
 pub enum OtherThing {
     GoOn,
+    Jump,
     WrongKey,
     PutBack,
     Park,
@@ -36,8 +37,9 @@ pub enum OtherThing {
 }
 
 /// Every other thing: the thing, its key in the menu, what it says.
-pub const OTHERS: [(OtherThing, char, &str); 19] = [
+pub const OTHERS: [(OtherThing, char, &str); 20] = [
     (OtherThing::GoOn, 'y', "go on anyway with what was refused, by name"),
+    (OtherThing::Jump, 'j', "jump to a cavity by its label"),
     (OtherThing::WrongKey, 'w', "wrong key: the last entry did not happen at the bench"),
     (OtherThing::PutBack, 'b', "I put it back where it came from"),
     (OtherThing::Park, 'k', "tag and park what is in the hand"),
@@ -62,6 +64,7 @@ pub const OTHERS: [(OtherThing, char, &str); 19] = [
 pub(super) fn ask_other(sight: &Sight<'_>, thing: OtherThing, answers: &[Answer]) -> Asked {
     let typed = texts(answers);
     match thing {
+        OtherThing::Jump => super::jump(sight, answers),
         // Taken over by its own topic, which carries the act.
         OtherThing::GoOn => Asked::Wrong("Nothing was refused.".to_owned()),
         OtherThing::WrongKey => confirm(answers, wrong_key_prompt(sight), Act::WrongKey),

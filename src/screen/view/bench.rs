@@ -239,11 +239,7 @@ fn draw_counts(sight: &Sight<'_>, theme: Theme, area: Rect, buf: &mut Buffer) {
         " wires: old {} hand {} parked {} new {}   plugs: old {} hand {} tray {} new {}",
         wires.old, wires.hand, wires.parked, wires.new, plugs.old, plugs.hand, plugs.tray, plugs.new
     );
-    let out = match account.not_in_a_housing() {
-        0 => "all in a housing ".to_owned(),
-        n => format!("{} IN NO HOUSING ", n),
-    };
-    text::two_ends(buf, area, 0, &left, &out, Style::new());
+    put(buf, area, 0, &Line::raw(left));
     put(buf, area, 1, &open_line(sight, theme));
 }
 
@@ -254,6 +250,10 @@ fn open_line<'a>(sight: &Sight<'_>, theme: Theme) -> Line<'a> {
     let flags: Vec<_> = sight.survey.account.open_flags().filter(|f| !ordinary(f.code)).collect();
     let parked: Vec<String> = state.parked().map(|(tag, id)| format!("{id} (tag {tag})")).collect();
     let mut text = String::from(" ");
+    let out = sight.survey.account.not_in_a_housing();
+    if out > 0 {
+        text.push_str(&format!("{out} IN NO HOUSING   "));
+    }
     if !parked.is_empty() {
         text.push_str(&format!("PARKED {}   ", parked.join(", ")));
     }
@@ -266,6 +266,6 @@ fn open_line<'a>(sight: &Sight<'_>, theme: Theme) -> Line<'a> {
             }
         }
     }
-    let style = if flags.is_empty() && parked.is_empty() { theme.faint() } else { theme.now() };
+    let style = if flags.is_empty() && out == 0 { theme.faint() } else { theme.now() };
     Line::styled(text::clean(&text, theme).into_owned(), style)
 }

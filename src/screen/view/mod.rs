@@ -18,7 +18,7 @@ use super::{
     theme::Theme,
 };
 
-pub use text::{clean, put, to_ascii, two_ends};
+pub use text::{clean, put, to_ascii, two_ends, wrap};
 
 /// The smallest terminal a job is shown on.
 pub const SMALLEST: (u16, u16) = (80, 24);

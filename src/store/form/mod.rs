@@ -3,6 +3,7 @@
 //! together. Core types do not know how they are written.
 
 mod acts;
+mod choices;
 mod definition;
 mod examples;
 mod record;

@@ -1,0 +1,164 @@
+//! The choices acts are made of, in files: every enum mirrored, variant by variant.
+
+use serde::{Deserialize, Serialize};
+
+use super::values::mirrored;
+use crate::{
+    catalogue::LockState,
+    face::Face,
+    record::Address,
+    swap::{
+        About, Fit, Flip, GateAnswer, GateKind, Inspected, JobSide, MapSource, MatingVerdict, PlugSource,
+        Question, RecordSide, RepairKind, SeenAt, Tag,
+    },
+};
+
+#[derive(Serialize, Deserialize)]
+#[serde(remote = "RecordSide")]
+enum RecordSideForm {
+    Found,
+    Should,
+}
+
+#[derive(Serialize, Deserialize)]
+#[serde(remote = "JobSide")]
+enum JobSideForm {
+    Old,
+    New,
+}
+
+#[derive(Serialize, Deserialize)]
+#[serde(remote = "Flip")]
+enum FlipForm {
+    Mirror,
+    Turn,
+    Both,
+}
+
+#[derive(Serialize, Deserialize)]
+#[serde(remote = "GateKind")]
+enum GateKindForm {
+    Restraint,
+    HighVoltage,
+    Interlock,
+    Battery,
+    StoredEnergy,
+}
+
+#[derive(Serialize, Deserialize)]
+#[serde(remote = "GateAnswer")]
+enum GateAnswerForm {
+    Absent,
+    Released,
+    Stop,
+    DontKnow,
+}
+
+#[derive(Serialize, Deserialize)]
+#[serde(remote = "Question")]
+enum QuestionForm {
+    Key,
+    Latch,
+    Gender,
+    Clip,
+}
+
+#[derive(Serialize, Deserialize)]
+#[serde(remote = "Fit")]
+enum FitForm {
+    Fits,
+    Differs,
+    DontKnow,
+}
+
+#[derive(Serialize, Deserialize)]
+#[serde(remote = "MapSource")]
+enum MapSourceForm {
+    SameLabels,
+    Shop,
+    Position,
+    Hand,
+}
+
+#[derive(Serialize, Deserialize)]
+#[serde(remote = "RepairKind")]
+enum RepairKindForm {
+    Reform,
+    NewTerminal,
+    NewSeal,
+    RepairLead,
+    Other,
+}
+
+#[derive(Serialize, Deserialize)]
+#[serde(remote = "Inspected")]
+enum InspectedForm {
+    Good,
+    Needs(RepairKind),
+}
+
+#[derive(Serialize, Deserialize)]
+#[serde(remote = "PlugSource")]
+enum PlugSourceForm {
+    Hand,
+    Tray,
+    Stock,
+}
+
+#[derive(Serialize, Deserialize)]
+#[serde(remote = "SeenAt")]
+enum SeenAtForm {
+    In(Address),
+    Hand,
+    Parked(Tag),
+    Unseen,
+}
+
+#[derive(Serialize, Deserialize)]
+#[serde(remote = "MatingVerdict")]
+enum MatingVerdictForm {
+    Sound,
+    Damaged(String),
+}
+
+#[derive(Serialize, Deserialize)]
+#[serde(remote = "About")]
+enum AboutForm {
+    Job,
+    At(Address),
+}
+
+#[derive(Serialize, Deserialize)]
+#[serde(remote = "LockState")]
+enum LockStateForm {
+    FullSet,
+    PreSet,
+    Out,
+    Broken,
+}
+
+#[derive(Serialize, Deserialize)]
+#[serde(remote = "Face")]
+enum FaceForm {
+    Mating,
+    Wire,
+}
+
+mirrored!(
+    RecordSide as RecordSideForm,
+    JobSide as JobSideForm,
+    Flip as FlipForm,
+    GateKind as GateKindForm,
+    GateAnswer as GateAnswerForm,
+    Question as QuestionForm,
+    Fit as FitForm,
+    MapSource as MapSourceForm,
+    RepairKind as RepairKindForm,
+    Inspected as InspectedForm,
+    PlugSource as PlugSourceForm,
+    SeenAt as SeenAtForm,
+    MatingVerdict as MatingVerdictForm,
+    About as AboutForm,
+    LockState as LockStateForm,
+    Face as FaceForm,
+);

@@ -1,0 +1,336 @@
+//! The screens, drawn without a terminal: a few pictures to review, sizes from nothing to huge,
+//! the key table, and the budget of key presses.
+
+mod support;
+
+use crossterm::event::{KeyCode, KeyEvent, KeyModifiers};
+use ratatui::{buffer::Buffer, layout::Rect};
+use repin::{
+    screen::{
+        Effect, Outcome, Sight, Theme, Ui,
+        ask::{Asked, OTHERS},
+        board::{Board, BoardLine, view_board},
+        keys::{COMMON, PICKS},
+        view,
+    },
+    swap::{Entry, Verdict},
+};
+use support::{Bench, demo_acts};
+
+const PLAIN: Theme = Theme { colour: false, ascii: true };
+
+/// A job with a screen before it.
+struct Desk {
+    bench: Bench,
+    ui: Ui,
+    presses: usize,
+}
+
+impl Desk {
+    fn at(bench: Bench) -> Self {
+        Self { bench, ui: Ui::default(), presses: 0 }
+    }
+
+    fn with<T>(&mut self, look: impl FnOnce(&mut Ui, &Sight<'_>) -> T) -> T {
+        let survey = self.bench.job.survey(self.bench.now, Some(&self.bench.by));
+        let sight = Sight {
+            id: "board",
+            job: &self.bench.job,
+            survey: &survey,
+            last_request: None,
+            by: &self.bench.by,
+            read_only: None,
+        };
+        look(&mut self.ui, &sight)
+    }
+
+    /// Presses one key and does what the screen asks for, by the one road.
+    fn press(&mut self, code: KeyCode) {
+        self.presses += 1;
+        let event = KeyEvent::new(code, KeyModifiers::NONE);
+        let Effect::Enter(acts) = self.with(|ui, sight| ui.update(sight, event)) else { return };
+        for act in acts {
+            let entry = Entry { at: self.bench.now, by: self.bench.by.clone(), act: act.clone() };
+            match self.bench.job.check(&entry) {
+                Verdict::Allowed => self.bench.job.apply(entry),
+                Verdict::Against(_) if act.anyway().is_some() => self.bench.job.apply(entry),
+                Verdict::Impossible(refusal) => {
+                    let refusals = vec![refusal];
+                    self.ui.finish(Outcome::Refused { act: Box::new(act), refusals, can_go_on: false });
+                    return;
+                }
+                Verdict::Against(refusals) => {
+                    self.ui.finish(Outcome::Refused { act: Box::new(act), refusals, can_go_on: true });
+                    return;
+                }
+            }
+        }
+        self.ui.finish(Outcome::Entered(String::new()));
+    }
+
+    fn keys(&mut self, keys: &str) {
+        keys.chars().for_each(|c| self.press(KeyCode::Char(c)));
+    }
+
+    fn typed(&mut self, text: &str) {
+        self.keys(text);
+        self.press(KeyCode::Enter);
+    }
+
+    fn picture(&mut self, width: u16, height: u16, theme: Theme) -> String {
+        let area = Rect::new(0, 0, width, height);
+        let mut buffer = Buffer::empty(area);
+        self.with(|ui, sight| view(sight, ui, theme, area, &mut buffer));
+        lines(&buffer)
+    }
+}
+
+fn lines(buffer: &Buffer) -> String {
+    let width = usize::from(buffer.area.width).max(1);
+    let rows = buffer.content().chunks(width);
+    let text = rows
+        .map(|row| row.iter().map(ratatui::buffer::Cell::symbol).collect::<String>().trim_end().to_owned());
+    text.collect::<Vec<_>>().join("\n")
+}
+
+#[test]
+fn the_move_shows_both_faces_the_move_in_big_and_one_thing_to_do() {
+    let mut desk = Desk::at(Bench::ready());
+    insta::assert_snapshot!("the_first_move", desk.picture(80, 24, PLAIN));
+}
+
+#[test]
+fn what_is_in_the_hand_is_said_and_the_label_is_typed() {
+    let mut desk = Desk::at(Bench::ready());
+    desk.keys("og2");
+    let picture = desk.picture(80, 24, PLAIN);
+    assert!(picture.contains("hand 1") && picture.contains("1 IN NO HOUSING"), "{picture}");
+    assert!(picture.contains("SEAT S01") && picture.contains("> 2_"), "{picture}");
+}
+
+#[test]
+fn a_flawless_wire_takes_four_keys_and_its_label_and_a_plug_two_and_its_label() {
+    let bench = Bench::ready();
+    let asked = bench.job.state().colours_asked();
+    let mut desk = Desk::at(bench);
+    let (mut wires, mut plugs) = (0, 0);
+    for n in 1..=16_usize {
+        let label = n.to_string();
+        let before = desk.presses;
+        let holds = desk.bench.job.state().found[&format!("old:{n}").parse().unwrap()].clone();
+        // The label and the Enter that ends it.
+        let typing = label.len() + 1;
+        match holds.lead() {
+            Some(lead) => {
+                let id = format!("old:{n}").parse().unwrap();
+                let mut budget = 4 + typing;
+                if asked.contains(&id) {
+                    let colour = lead.wires[0].colour.to_string();
+                    desk.typed(&colour);
+                    budget += colour.len() + 1;
+                }
+                desk.keys("og");
+                desk.typed(&label);
+                desk.keys("ct");
+                assert_eq!(desk.presses - before, budget, "wire {n}");
+                wires += 1;
+            }
+            None => {
+                desk.keys("o");
+                desk.typed(&label);
+                desk.keys("c");
+                assert_eq!(desk.presses - before, 2 + typing, "plug {n}");
+                plugs += 1;
+            }
+        }
+    }
+    let account = desk.bench.job.account(desk.bench.now);
+    assert_eq!((wires, plugs), (12, 4));
+    assert_eq!((account.wires.new, account.plugs.new), (12, 4));
+}
+
+#[test]
+fn a_held_key_confirms_nothing_twice() {
+    let mut desk = Desk::at(Bench::ready());
+    desk.keys("oooooo");
+    assert_eq!(desk.bench.job.account(desk.bench.now).wires.hand, 1);
+    assert!(matches!(desk.with(|ui, sight| ui.asked(sight)), Asked::Picks { .. }));
+    let mut repeated = KeyEvent::new(KeyCode::Char('g'), KeyModifiers::NONE);
+    repeated.kind = crossterm::event::KeyEventKind::Repeat;
+    assert_eq!(desk.with(|ui, sight| ui.update(sight, repeated)), Effect::None);
+}
+
+#[test]
+fn a_wrong_label_is_refused_with_the_right_one_and_a_named_person_can_go_on() {
+    let mut desk = Desk::at(Bench::ready());
+    desk.keys("og");
+    desk.typed("2");
+    desk.keys("c");
+    let picture = desk.picture(80, 24, PLAIN);
+    assert!(picture.contains("S01 goes to new:1, not to new:2"), "{picture}");
+    desk.keys("!y");
+    desk.typed("K. Tanner");
+    desk.typed("it does sit there");
+    desk.bench.flagged(repin::swap::Code::WrongCavity);
+}
+
+#[test]
+fn gates_are_never_passed_with_enter() {
+    let mut desk = Desk::at(Bench::new("sp-16", "sp-16"));
+    for _ in 0..50 {
+        desk.press(KeyCode::Enter);
+    }
+    assert!(desk.bench.job.state().gates.is_empty());
+    desk.keys("n");
+    for _ in 0..50 {
+        desk.press(KeyCode::Enter);
+    }
+    assert!(desk.bench.job.state().gates.is_empty());
+}
+
+#[test]
+fn an_asked_colour_is_hidden_until_it_is_keyed() {
+    let mut bench = Bench::ready();
+    let asked = bench.job.state().colours_asked();
+    let id = asked.first().unwrap().to_string();
+    let label = id.trim_start_matches("old:").to_owned();
+    let colour = bench.job.state().lead(asked.first().unwrap()).unwrap().seen.wires[0].colour.to_string();
+    bench.by = "kt".into();
+    let mut desk = Desk::at(bench);
+    desk.keys("/");
+    desk.typed(&label);
+    let picture = desk.picture(80, 24, PLAIN);
+    assert!(picture.contains("??") && picture.contains("what colour is it?"), "{picture}");
+    assert!(!picture.contains(&colour), "{colour} shows: {picture}");
+}
+
+#[test]
+fn a_re_read_shows_neither_label_nor_colour() {
+    let mut desk = Desk::at(Bench::moved());
+    desk.keys("o"); // small part
+    desk.keys("yy");
+    desk.typed("8 0 0");
+    desk.typed("4 4 0");
+    let Asked::Field { prompt } = desk.with(|ui, sight| ui.asked(sight)) else { panic!("no re-read") };
+    assert!(prompt.starts_with("RE-READ new, mating face towards you, latch up:"), "{prompt}");
+    assert!(!prompt.contains("RD") && !prompt.contains("S01"), "{prompt}");
+}
+
+#[test]
+fn an_interruption_is_the_first_thing_on_the_screen() {
+    let mut bench = Bench::ready();
+    bench.moves("1", "RD");
+    bench.does(r#"Extract(from:"old:2",colour:"BK",freely:true,seal:On)"#);
+    bench.waits_h(24 * 6);
+    let mut desk = Desk::at(bench);
+    let picture = desk.picture(80, 24, PLAIN);
+    let second = picture.lines().nth(1).unwrap();
+    assert!(second.contains("DO NOT POWER: 1 thing is not in a housing"), "{picture}");
+    assert!(picture.contains("GATE, restraint systems"), "{picture}");
+}
+
+#[test]
+fn a_whole_record_is_typed_cavity_by_cavity_with_repeat_and_jump() {
+    let mut desk = Desk::at(Bench::new("sk-10", "sk-10"));
+    for act in demo_acts("skerry-pod.acts").iter().take(7) {
+        desk.bench.does(act);
+    }
+    desk.keys("w");
+    desk.typed("rd 0,75 - supply");
+    desk.keys("p");
+    desk.keys("r"); // repeat: a plug
+    desk.keys("/");
+    desk.typed("10");
+    desk.keys("o");
+    let words: Vec<&str> = desk.bench.job.state().found.values().map(|h| h.word()).collect();
+    assert_eq!(words, ["wired", "plugged", "plugged", "open"]);
+    // Nothing is skipped: the next question is about the first cavity without an answer.
+    let Asked::Picks { prompt, .. } = desk.with(|ui, sight| ui.asked(sight)) else { panic!("no question") };
+    assert!(prompt.contains("cavity 4"), "{prompt}");
+}
+
+#[test]
+fn everything_is_said_in_ascii_and_without_colour() {
+    let mut desk = Desk::at(Bench::ready());
+    for page in 0..5 {
+        let picture = desk.picture(80, 24, PLAIN);
+        assert!(picture.is_ascii(), "page {page}: {picture}");
+        desk.press(KeyCode::Tab);
+    }
+    desk.keys("?");
+    assert!(desk.picture(80, 24, PLAIN).is_ascii());
+}
+
+#[test]
+fn every_page_draws_at_every_size_without_a_panic() {
+    let mut desk = Desk::at(Bench::ready());
+    for page in 0..5 {
+        for (width, height) in [(0, 0), (1, 1), (5, 2), (79, 23), (80, 24), (81, 25), (120, 40), (200, 60)] {
+            desk.picture(width, height, Theme { colour: true, ascii: false });
+        }
+        desk.press(KeyCode::Tab);
+        desk.keys("!");
+        desk.picture(80, 24, PLAIN);
+        desk.press(KeyCode::Esc);
+        assert!(page < 5);
+    }
+}
+
+#[test]
+fn a_big_connector_jumps_by_label_and_stays_in_view() {
+    let mut bench = Bench::new("cm-206", "cm-206");
+    let acts = demo_acts("cormorant-bulkhead.acts");
+    acts.iter().filter(|a| !a.contains("side:Should")).for_each(|act| bench.does(act));
+    let mut desk = Desk::at(bench);
+    // An anchor is asked, so the label is jumped to by the menu.
+    desk.keys("!j");
+    desk.typed("a135");
+    let picture = desk.picture(80, 24, PLAIN);
+    assert!(picture.contains("[A135]"), "{picture}");
+    assert!(picture.contains("WA135"), "{picture}");
+}
+
+#[test]
+fn the_board_says_where_each_job_stands() {
+    let line = |id: &str, state: &str, about: &str| BoardLine {
+        id: id.into(),
+        asset: "Fernwalker 8".into(),
+        connector: "boom \u{1b}tip".into(),
+        state: state.into(),
+        about: about.into(),
+        touched: "2026-11-25 07:12".into(),
+        opens: true,
+    };
+    let mut board = Board::of(vec![
+        line("a", "moving", "3 of 9 steps done"),
+        line("b", "waiting", "waits for parts: W614"),
+    ]);
+    board.update(KeyEvent::new(KeyCode::Down, KeyModifiers::NONE));
+    let area = Rect::new(0, 0, 80, 24);
+    let mut buffer = Buffer::empty(area);
+    view_board(&board, PLAIN, area, &mut buffer);
+    insta::assert_snapshot!("the_board", lines(&buffer));
+    let _small = view_board(&board, PLAIN, Rect::new(0, 0, 3, 3), &mut buffer);
+}
+
+#[test]
+fn keys_stand_once_and_no_two_common_keys_share_one() {
+    for (n, key) in COMMON.iter().enumerate() {
+        assert!(COMMON.iter().skip(n + 1).all(|other| other.code != key.code && other.does != key.does));
+    }
+    let global: Vec<char> = COMMON
+        .iter()
+        .filter_map(|k| match k.code {
+            KeyCode::Char(c) => Some(c),
+            _ => None,
+        })
+        .collect();
+    for (n, (pick, key, _)) in PICKS.iter().enumerate() {
+        assert!(!global.contains(key), "{pick:?} hides a common key");
+        assert!(PICKS.iter().skip(n + 1).all(|(other, ..)| other != pick), "{pick:?} stands twice");
+    }
+    for (n, (thing, key, _)) in OTHERS.iter().enumerate() {
+        assert!(!global.contains(key), "{thing:?}");
+        assert!(OTHERS.iter().skip(n + 1).all(|(_, other, _)| other != key), "{thing:?} shares its key");
+    }
+}

@@ -1,0 +1,258 @@
+//! The main job in a real pseudo-terminal: from the board to a closed connector by key presses,
+//! with typing mistakes and a kill in the middle.
+
+#[path = "support/cli.rs"]
+mod cli;
+
+use std::{
+    io::{Read, Write},
+    sync::mpsc::{Receiver, channel},
+    time::{Duration, Instant},
+};
+
+use cli::{Shop, demo};
+use portable_pty::{Child, CommandBuilder, MasterPty, PtySize, native_pty_system};
+
+const WAIT: Duration = Duration::from_secs(20);
+
+/// The program in a terminal of 80 by 24.
+struct Terminal {
+    child: Box<dyn Child + Send + Sync>,
+    _master: Box<dyn MasterPty + Send>,
+    input: Box<dyn Write + Send>,
+    output: Receiver<Vec<u8>>,
+    screen: vt100::Parser,
+}
+
+impl Terminal {
+    fn start(shop: &Shop, args: &[&str]) -> Self {
+        let size = PtySize { rows: 24, cols: 80, pixel_width: 0, pixel_height: 0 };
+        let pair = native_pty_system().openpty(size).unwrap();
+        let mut command = CommandBuilder::new(env!("CARGO_BIN_EXE_repin"));
+        command.args(args);
+        command.env("REPIN_STORE", shop.folder.path());
+        command.env("REPIN_BY", "kt");
+        command.env("TERM", "xterm-256color");
+        command.cwd(shop.folder.path());
+        let child = pair.slave.spawn_command(command).unwrap();
+        let mut reader = pair.master.try_clone_reader().unwrap();
+        let (send, output) = channel();
+        std::thread::spawn(move || {
+            let mut buffer = [0; 4096];
+            while let Ok(n) = reader.read(&mut buffer) {
+                if n == 0 || send.send(buffer[..n].to_vec()).is_err() {
+                    break;
+                }
+            }
+        });
+        let input = pair.master.take_writer().unwrap();
+        Self { child, _master: pair.master, input, output, screen: vt100::Parser::new(24, 80, 0) }
+    }
+
+    /// Waits until the screen shows this.
+    #[track_caller]
+    fn shows(&mut self, text: &str) {
+        let start = Instant::now();
+        loop {
+            // Lines are joined, so that a wrapped sentence is found, too.
+            let now = self.screen.screen().contents();
+            let joined = now.split_whitespace().collect::<Vec<_>>().join(" ");
+            if joined.contains(text) {
+                return;
+            }
+            assert!(start.elapsed() < WAIT, "\"{text}\" never came:\n{now}");
+            if let Ok(bytes) = self.output.recv_timeout(Duration::from_millis(100)) {
+                self.screen.process(&bytes);
+            }
+        }
+    }
+
+    fn keys(&mut self, keys: &str) {
+        self.input.write_all(keys.as_bytes()).unwrap();
+        self.input.flush().unwrap();
+    }
+
+    fn typed(&mut self, text: &str) {
+        self.keys(&format!("{text}\r"));
+    }
+
+    fn ends(&mut self) {
+        let start = Instant::now();
+        while self.child.try_wait().unwrap().is_none() {
+            assert!(start.elapsed() < WAIT, "the program did not end");
+            std::thread::sleep(Duration::from_millis(20));
+        }
+    }
+}
+
+/// Two wires and nothing else moved; the rest is done by hand.
+fn half_done() -> Shop {
+    let shop = Shop::new();
+    shop.new_job(
+        "fernwalker",
+        "fw-hsg-12a",
+        "fw-hsg-12a",
+        &["--serial", "FW8-20731", "--seed", "12", "--asset", "Fernwalker 8"],
+    );
+    let text = std::fs::read_to_string(demo("fernwalker-boom-tip.acts")).unwrap();
+    let (before, _) = text.split_once("Extract(from:\"old:9\"").unwrap();
+    assert_eq!(shop.run_with(&["enter", "fernwalker"], before, &[]).code, 0);
+    shop
+}
+
+#[test]
+fn the_job_is_walked_from_the_board_to_a_closed_connector_with_mistakes_and_a_kill() {
+    let shop = half_done();
+    let mut terminal = Terminal::start(&shop, &[]);
+    terminal.shows("job board");
+    terminal.keys("\r");
+    terminal.shows("from 9");
+    // 9 comes out and is in the hand when the power goes.
+    take_out(&mut terminal, "VT");
+    terminal.shows("hand 1");
+    terminal.child.kill().unwrap();
+    terminal.ends();
+
+    let mut terminal = Terminal::start(&shop, &["open", "fernwalker"]);
+    terminal.shows("hand 1");
+    terminal.shows("1 IN NO HOUSING");
+    terminal.keys("rt");
+    terminal.typed("green corrosion");
+    terminal.shows("needs a new terminal");
+    terminal.keys("d");
+    terminal.typed("new terminal and seal");
+    terminal.typed("FW-TRM-F15");
+    terminal.shows("LOOK at the terminal");
+    terminal.keys("g");
+    // First mistake: a label that is not on the housing. Second: the neighbour.
+    terminal.typed("99");
+    terminal.shows("There is no cavity \"99\"");
+    terminal.typed("8");
+    terminal.keys("c");
+    terminal.shows("is taken");
+    terminal.typed("9");
+    terminal.keys("ct");
+    for (kind, label) in [("plug", "10"), ("wire", "11"), ("plug", "12")] {
+        if kind == "plug" {
+            terminal.shows(&format!("TAKE the plug out of old {label}"));
+            terminal.keys("o");
+            terminal.typed(label);
+            terminal.keys("c");
+        } else {
+            terminal.shows("from 11");
+            take_out(&mut terminal, "VT/WH");
+            terminal.shows("LOOK at the terminal");
+            terminal.keys("g");
+            terminal.typed(label);
+            terminal.keys("ct");
+        }
+    }
+    close(&mut terminal);
+    terminal.shows("Nothing is left to do");
+    terminal.shows("closed");
+    terminal.keys("q");
+    terminal.ends();
+    let account = shop.json(&["check", "fernwalker"]);
+    assert_eq!((account["state"].as_str(), account["flags"].as_array().unwrap().len()), (Some("closed"), 0));
+}
+
+/// Takes the lead out, with its colour where it is asked.
+fn take_out(terminal: &mut Terminal, colour: &str) {
+    terminal.shows("EXTRACT the lead");
+    if terminal.screen.screen().contents().contains("what colour") {
+        terminal.typed(colour);
+    }
+    terminal.shows("[o] out");
+    terminal.keys("o");
+}
+
+fn close(terminal: &mut Terminal) {
+    terminal.shows("FIT the interface seal");
+    terminal.keys("o");
+    for face in ["wire", "mating"] {
+        terminal.shows(&format!("LOOK OVER the {face} face"));
+        terminal.keys("y");
+    }
+    terminal.shows("COUNT row 1");
+    terminal.typed("6 0 0");
+    terminal.shows("COUNT row 2");
+    terminal.typed("3 3 0");
+    // Holes are named by place; what is in them is read off a list of the truth.
+    let row_1 = ["RD", "BK", "YE/BK", "YE/BU", "OG", "BN"];
+    let row_2 = ["GN/WH", "plug", "VT", "plug", "VT/WH", "plug"];
+    loop {
+        terminal.shows("on disk");
+        let screen = terminal.screen.screen().contents();
+        let joined = screen.split_whitespace().collect::<Vec<_>>().join(" ");
+        if joined.contains("CLOSE the secondary lock") {
+            break;
+        }
+        let Some((_, place)) = joined.split_once("latch up: ") else { continue };
+        let (row, place) = if place.starts_with("top row") { (row_1, place) } else { (row_2, place) };
+        // On the mating face each row reads right to left.
+        let column = match place.split_once(", ").unwrap().1 {
+            p if p.starts_with("far left") => 6,
+            p if p.starts_with("far right") => 1,
+            p if p.starts_with("2 from the left") => 5,
+            p if p.starts_with("3 from the left") => 4,
+            p if p.starts_with("3 from the right") => 3,
+            p if p.starts_with("2 from the right") => 2,
+            other => panic!("{other}"),
+        };
+        let before = screen;
+        terminal.typed(row[column - 1]);
+        let start = Instant::now();
+        while terminal.screen.screen().contents() == before && start.elapsed() < WAIT {
+            if let Ok(bytes) = terminal.output.recv_timeout(Duration::from_millis(100)) {
+                terminal.screen.process(&bytes);
+            }
+        }
+    }
+    terminal.keys("f");
+    terminal.shows("LOOK at the mating half");
+    terminal.keys("s");
+    terminal.shows("MATE the halves");
+    terminal.keys("y");
+    terminal.shows("PUSH IN the connector position assurance");
+    terminal.keys("o");
+    terminal.shows("TEST, continuity");
+    terminal.typed("0.2 ohm");
+    terminal.keys("p");
+    terminal.shows("TEST, no continuity");
+    terminal.typed("open");
+    terminal.keys("p");
+    terminal.shows("SIGN: your name?");
+    terminal.typed("K. Tanner");
+    terminal.typed("31");
+}
+
+#[test]
+fn a_job_open_at_another_bench_is_shown_and_not_changed() {
+    let shop = half_done();
+    let mut first = Terminal::start(&shop, &["open", "fernwalker"]);
+    first.shows("EXTRACT the lead");
+    let mut second = Terminal::start(&shop, &["open", "fernwalker", "--by", "jo"]);
+    second.shows("READ ONLY");
+    second.shows("kt on ");
+    first.keys("q");
+    first.ends();
+    second.keys("q");
+    second.ends();
+}
+
+#[test]
+fn the_demo_opens_the_board_and_leaves_the_terminal_as_it_was() {
+    let shop = Shop::new();
+    let folder = shop.path("demo");
+    let mut terminal = Terminal::start(&shop, &["demo", folder.to_str().unwrap()]);
+    terminal.shows("5 jobs");
+    terminal.shows("not-startable");
+    assert!(terminal.screen.screen().alternate_screen());
+    terminal.keys("q");
+    terminal.ends();
+    while let Ok(bytes) = terminal.output.recv_timeout(Duration::from_millis(200)) {
+        terminal.screen.process(&bytes);
+    }
+    assert!(!terminal.screen.screen().alternate_screen());
+    assert!(!terminal.screen.screen().bracketed_paste());
+}
