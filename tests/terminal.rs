@@ -53,18 +53,22 @@ impl Terminal {
     #[track_caller]
     fn shows(&mut self, text: &str) {
         let start = Instant::now();
-        loop {
-            // Lines are joined, so that a wrapped sentence is found, too.
-            let now = self.screen.screen().contents();
-            let joined = now.split_whitespace().collect::<Vec<_>>().join(" ");
-            if joined.contains(text) {
-                return;
-            }
-            assert!(start.elapsed() < WAIT, "\"{text}\" never came:\n{now}");
-            if let Ok(bytes) = self.output.recv_timeout(Duration::from_millis(100)) {
-                self.screen.process(&bytes);
-            }
+        while !self.text().contains(text) {
+            assert!(start.elapsed() < WAIT, "\"{text}\" never came:\n{}", self.screen.screen().contents());
+            self.pump();
         }
+    }
+
+    /// Takes in what the program drew.
+    fn pump(&mut self) {
+        if let Ok(bytes) = self.output.recv_timeout(Duration::from_millis(50)) {
+            self.screen.process(&bytes);
+        }
+    }
+
+    /// The screen as one line, so that a wrapped sentence is found, too.
+    fn text(&self) -> String {
+        self.screen.screen().contents().split_whitespace().collect::<Vec<_>>().join(" ")
     }
 
     fn keys(&mut self, keys: &str) {
@@ -180,33 +184,33 @@ fn close(terminal: &mut Terminal) {
     // Holes are named by place; what is in them is read off a list of the truth.
     let row_1 = ["RD", "BK", "YE/BK", "YE/BU", "OG", "BN"];
     let row_2 = ["GN/WH", "plug", "VT", "plug", "VT/WH", "plug"];
+    let mut answered = String::new();
+    let start = Instant::now();
     loop {
-        terminal.shows("on disk");
-        let screen = terminal.screen.screen().contents();
-        let joined = screen.split_whitespace().collect::<Vec<_>>().join(" ");
+        terminal.pump();
+        let joined = terminal.text();
+        assert!(start.elapsed() < WAIT, "the re-reads do not end: {joined}");
         if joined.contains("CLOSE the secondary lock") {
             break;
         }
         let Some((_, place)) = joined.split_once("latch up: ") else { continue };
-        let (row, place) = if place.starts_with("top row") { (row_1, place) } else { (row_2, place) };
+        let place = place.split(" Colour in").next().unwrap().to_owned();
+        if place == answered {
+            continue;
+        }
+        let row = if place.starts_with("top row") { row_1 } else { row_2 };
         // On the mating face each row reads right to left.
-        let column = match place.split_once(", ").unwrap().1 {
-            p if p.starts_with("far left") => 6,
-            p if p.starts_with("far right") => 1,
-            p if p.starts_with("2 from the left") => 5,
-            p if p.starts_with("3 from the left") => 4,
-            p if p.starts_with("3 from the right") => 3,
-            p if p.starts_with("2 from the right") => 2,
+        let column = match place.trim_end_matches('.').split_once(", ").unwrap().1 {
+            "far left" => 6,
+            "far right" => 1,
+            "2 from the left" => 5,
+            "3 from the left" => 4,
+            "3 from the right" => 3,
+            "2 from the right" => 2,
             other => panic!("{other}"),
         };
-        let before = screen;
         terminal.typed(row[column - 1]);
-        let start = Instant::now();
-        while terminal.screen.screen().contents() == before && start.elapsed() < WAIT {
-            if let Ok(bytes) = terminal.output.recv_timeout(Duration::from_millis(100)) {
-                terminal.screen.process(&bytes);
-            }
-        }
+        answered = place;
     }
     terminal.keys("f");
     terminal.shows("LOOK at the mating half");
