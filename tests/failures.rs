@@ -388,7 +388,7 @@ fn f51_a_lock_opened_again_needs_a_reason_and_tires() {
 
 #[test]
 fn f52_the_position_assurance_goes_in_after_mating_only() {
-    let mut bench = Bench::moved();
+    let bench = Bench::moved();
     bench.flagged(Code::AssuranceOff);
     assert_eq!(bench.against(r#"Assurance(housing:"new",on:true)"#), [Code::AssuranceOff]);
 }

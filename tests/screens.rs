@@ -310,7 +310,7 @@ fn the_board_says_where_each_job_stands() {
     let mut buffer = Buffer::empty(area);
     view_board(&board, PLAIN, area, &mut buffer);
     insta::assert_snapshot!("the_board", lines(&buffer));
-    let _small = view_board(&board, PLAIN, Rect::new(0, 0, 3, 3), &mut buffer);
+    view_board(&board, PLAIN, Rect::new(0, 0, 3, 3), &mut buffer);
 }
 
 #[test]
