@@ -8,7 +8,7 @@ use super::{
     Act, Code, ItemId, Job, JobSide, Place, PlugOrigin,
     flags::Flag,
     state::{Occupant, State},
-    steps::{Status, Step},
+    step::{Status, Step},
     target::{Destination, Expected, Target},
 };
 
@@ -226,7 +226,7 @@ impl State {
 
     /// Whether an open step waits, or only follows one that waits.
     fn is_held_up(&self, step: &Step, steps: &[Step]) -> bool {
-        use super::steps::Do::{MoveWire, Repair};
+        use super::Do::{MoveWire, Repair};
         let waiting = |id: &ItemId| {
             steps.iter().any(|s| {
                 s.status == Status::Waiting && matches!(&s.what, MoveWire { lead, .. } if lead == id)

@@ -8,7 +8,7 @@ use crate::{
     record::{Address, LeadSeen, Seal},
 };
 
-use super::act::RepairKind;
+use super::term::RepairKind;
 
 /// The text on a tag tied to a lead.
 #[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord, Hash)]

@@ -16,16 +16,15 @@ mod job;
 mod query;
 mod reread;
 mod state;
+mod step;
 mod steps;
 mod target;
+mod term;
 mod verdict;
 mod view;
 
 pub use account::{Account, CavityCounts, JobState, LeadCounts, OtherCounts, PlugCounts, Survey, WireCounts};
-pub use act::{
-    About, Act, Anyway, Fit, Flip, GateAnswer, GateKind, Inspected, JobSide, MapSource, MatingVerdict,
-    Measured, PlugSource, Question, ReadBack, RecordSide, RepairKind, RequestedLine, SeenAt,
-};
+pub use act::Act;
 pub use caution::{CAUTIONS, Occasion, caution};
 pub use code::Code;
 pub use entry::Entry;
@@ -38,7 +37,12 @@ pub use state::{
     Accepted, AnchorSeen, Broken, GateSeen, InHand, JobHousing, Occupant, ReReadSeen, RequestSeen,
     ResumeNeed, State, TestSeen, Ticket,
 };
-pub use steps::{Do, Status, Step, lead_of_step, right};
+pub use step::{Do, Status, Step};
+pub use steps::{lead_of_step, right};
 pub use target::{Destination, Expected, Target};
+pub use term::{
+    About, Anyway, Fit, Flip, GateAnswer, GateKind, Inspected, JobSide, MapSource, MatingVerdict, Measured,
+    PlugSource, Question, ReadBack, RecordSide, RepairKind, RequestedLine, SeenAt,
+};
 pub use verdict::{Refusal, Verdict};
 pub use view::{Seen, flipped, place_in_words, pose_in_words};

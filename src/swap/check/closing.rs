@@ -3,7 +3,7 @@
 use crate::{catalogue::LockState, record::HousingName};
 
 use super::{Checked, Rules, impossible};
-use crate::swap::{Act, Code, JobSide, Place, Seat, state::State, steps::Status, target::Target};
+use crate::swap::{Act, Code, JobSide, Place, Seat, state::State, step::Status, target::Target};
 
 impl State {
     pub(super) fn check_closing(&self, act: &Act, target: &Target) -> Checked {

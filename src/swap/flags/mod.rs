@@ -15,7 +15,7 @@ use crate::{
 use super::{
     Accepted, Code, JobSide,
     state::State,
-    steps::{Do, Status, Step},
+    step::{Do, Status, Step},
     target::Target,
 };
 

@@ -1,0 +1,173 @@
+//! A step of a job: what it asks to be done, and where it stands.
+
+use crate::{
+    catalogue::LockState,
+    face::{Face, PosePlace},
+    house::TestKind,
+    record::{Address, HousingName},
+};
+
+use super::{GateKind, ItemId, Question, RepairKind};
+
+/// What a step asks to be done.
+#[derive(Debug, Clone, PartialEq, Eq)]
+#[allow(missing_docs)]
+pub enum Do {
+    /// Key what a cavity holds; or, with none left, say that the record is finished.
+    Record {
+        at: Option<Address>,
+    },
+    Gate {
+        gate: GateKind,
+    },
+    View {
+        housing: HousingName,
+    },
+    Anchor {
+        housing: HousingName,
+        place: PosePlace,
+    },
+    /// A question with the mating half in the hand.
+    Compare {
+        question: Question,
+    },
+    /// A difference between found and should.
+    Decide {
+        at: Address,
+    },
+    /// The map from old to new is confirmed.
+    ConfirmMap,
+    /// Look closely at old cavities beside an open one.
+    LookAt {
+        cavities: Vec<Address>,
+    },
+    /// A look-alike is tagged.
+    Tag {
+        lead: ItemId,
+    },
+    AssuranceOff {
+        housing: HousingName,
+    },
+    Unlock {
+        housing: HousingName,
+        to: LockState,
+    },
+    SmallPartOff {
+        housing: HousingName,
+        part: String,
+    },
+    /// A plug delivered where a wire goes, or a plug in the wrong hole, comes out.
+    TakePlug {
+        at: Address,
+    },
+    MoveWire {
+        lead: ItemId,
+        to: Option<Address>,
+    },
+    MovePlug {
+        from: Address,
+        to: Option<Address>,
+    },
+    FitPlug {
+        at: Address,
+    },
+    MoveOther {
+        from: Address,
+        to: Option<Address>,
+    },
+    Repair {
+        lead: ItemId,
+        how: RepairKind,
+    },
+    SmallPartOn {
+        housing: HousingName,
+        part: String,
+    },
+    Look {
+        housing: HousingName,
+        face: Face,
+    },
+    LookMatingHalf,
+    CountRow {
+        housing: HousingName,
+        row: usize,
+    },
+    ReRead {
+        at: Address,
+    },
+    Lock {
+        housing: HousingName,
+    },
+    Mate,
+    AssuranceOn {
+        housing: HousingName,
+    },
+    Test {
+        test: TestKind,
+    },
+    Sign,
+}
+
+impl Do {
+    /// The word for the step in `steps`.
+    pub fn word(&self) -> &'static str {
+        match self {
+            Self::Record { .. } => "record",
+            Self::Gate { .. } => "gate",
+            Self::View { .. } => "view",
+            Self::Anchor { .. } => "anchor",
+            Self::Compare { .. } | Self::Decide { .. } | Self::ConfirmMap | Self::Tag { .. } => "compare",
+            Self::AssuranceOff { .. } | Self::AssuranceOn { .. } => "assurance",
+            Self::Unlock { .. } => "unlock",
+            Self::SmallPartOff { .. } | Self::SmallPartOn { .. } => "small-part",
+            Self::TakePlug { .. } => "take-plug",
+            Self::MoveWire { .. } => "move-wire",
+            Self::MovePlug { .. } | Self::MoveOther { .. } => "move-plug",
+            Self::FitPlug { .. } => "fit-plug",
+            Self::Repair { .. } => "repair",
+            Self::Look { .. } | Self::LookAt { .. } | Self::LookMatingHalf => "look",
+            Self::CountRow { .. } | Self::ReRead { .. } => "re-read",
+            Self::Lock { .. } => "lock",
+            Self::Mate => "mate",
+            Self::Test { .. } => "test",
+            Self::Sign => "sign",
+        }
+    }
+
+    /// Whether only closing is left once nothing but such steps remain.
+    pub fn is_closing(&self) -> bool {
+        matches!(
+            self,
+            Self::SmallPartOn { .. }
+                | Self::Look { .. }
+                | Self::LookMatingHalf
+                | Self::CountRow { .. }
+                | Self::ReRead { .. }
+                | Self::Lock { .. }
+                | Self::Mate
+                | Self::AssuranceOn { .. }
+                | Self::Test { .. }
+                | Self::Sign
+        )
+    }
+}
+
+/// Where a step stands.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[allow(missing_docs)]
+pub enum Status {
+    Done,
+    Next,
+    Left,
+    /// It waits for a part.
+    Waiting,
+}
+
+/// One step.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Step {
+    /// What is to be done.
+    pub what: Do,
+    /// Where it stands.
+    pub status: Status,
+}

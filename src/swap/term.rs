@@ -1,0 +1,230 @@
+//! The terms acts are made of: what is asked, what is answered, what is seen.
+
+use crate::{colour::Colour, quantity::Voltage, record::Address};
+
+use super::{
+    code::Code,
+    item::{ItemId, Tag},
+};
+
+/// Which of the two records of the old side.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub enum RecordSide {
+    /// What is physically there.
+    Found,
+    /// What belongs there.
+    Should,
+}
+
+/// Which side of the swap a housing is on.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub enum JobSide {
+    /// A damaged housing.
+    Old,
+    /// A replacement.
+    New,
+}
+
+/// The named person who goes on although a rule says no, and why. The road adds the codes of the
+/// rules before the entry is kept.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Anyway {
+    /// Who.
+    pub by: String,
+    /// Why.
+    pub reason: String,
+    /// The rules that said no.
+    pub codes: Vec<Code>,
+}
+
+/// How a record that was keyed from the wrong point of view is put right.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Flip {
+    /// It was read from the other face.
+    Mirror,
+    /// It was read upside down.
+    Turn,
+    /// Both.
+    Both,
+}
+
+/// A safety question that stops the job.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+#[allow(missing_docs)]
+pub enum GateKind {
+    Restraint,
+    HighVoltage,
+    Interlock,
+    Battery,
+    StoredEnergy,
+}
+
+/// The answer to a gate.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum GateAnswer {
+    /// There is no such circuit here, by the document named.
+    Absent,
+    /// There is, and a named person released the work under the document named.
+    Released,
+    /// Stop.
+    Stop,
+    /// Not known: stops.
+    DontKnow,
+}
+
+/// Zero volts measured, with the tester proved before and after.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Measured {
+    /// The reading.
+    pub volts: Voltage,
+    /// Between which two points.
+    pub between: String,
+    /// The tester was proved on a known source before and after.
+    pub tester_proved: bool,
+}
+
+/// What is compared with the mating half in the hand.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Question {
+    /// The key code.
+    Key,
+    /// The side of the latch.
+    Latch,
+    /// Male or female.
+    Gender,
+    /// A shorting clip or bridge inside.
+    Clip,
+}
+
+/// What the comparison found.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Fit {
+    /// The new housing agrees with the old one and the mating half.
+    Fits,
+    /// It does not.
+    Differs,
+    /// Not known.
+    DontKnow,
+}
+
+/// Where a map came from.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum MapSource {
+    /// Same labels on both sides.
+    SameLabels,
+    /// Published, or the shop's own.
+    Shop,
+    /// By position.
+    Position,
+    /// By hand.
+    Hand,
+}
+
+/// What a repair is, or what an inspection asks for.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub enum RepairKind {
+    /// The tang bent back to its height.
+    Reform,
+    /// A new terminal (with a new seal where it carries one).
+    NewTerminal,
+    /// A new seal.
+    NewSeal,
+    /// A new length of wire with its terminal.
+    RepairLead,
+    /// Anything else, told in words.
+    Other,
+}
+
+/// What was seen of a lead in the hand.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum Inspected {
+    /// Sound.
+    Good,
+    /// In need of this repair.
+    Needs(RepairKind),
+}
+
+/// Where a plug that goes in comes from.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[allow(missing_docs)]
+pub enum PlugSource {
+    Hand,
+    Tray,
+    Stock,
+}
+
+/// Where a thing is seen, when it is not where the record has it.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum SeenAt {
+    /// In a cavity.
+    In(Address),
+    /// In the hand.
+    Hand,
+    /// Tagged and set aside (leads and others), or in the tray (plugs).
+    Parked(Tag),
+    /// Nowhere to be seen.
+    Unseen,
+}
+
+/// What a hole was seen to hold at a re-read.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum ReadBack {
+    /// A wire of this colour.
+    Wire(Colour),
+    /// A plug.
+    Plug,
+    /// Nothing.
+    Nothing,
+}
+
+/// A colour, `plug` or `nothing`.
+impl std::fmt::Display for ReadBack {
+    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        match self {
+            Self::Wire(colour) => colour.fmt(f),
+            Self::Plug => f.write_str("plug"),
+            Self::Nothing => f.write_str("nothing"),
+        }
+    }
+}
+
+impl std::str::FromStr for ReadBack {
+    type Err = String;
+
+    fn from_str(text: &str) -> Result<Self, Self::Err> {
+        match text.trim().to_ascii_lowercase().as_str() {
+            "plug" => Ok(Self::Plug),
+            "nothing" => Ok(Self::Nothing),
+            colour => colour.parse().map(Self::Wire).map_err(|why| format!("{why}; or key plug, or nothing")),
+        }
+    }
+}
+
+/// The state of the mating half.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum MatingVerdict {
+    /// Looked at and sound.
+    Sound,
+    /// Looked at, with this to be said.
+    Damaged(String),
+}
+
+/// A line of a request, as the job keeps it: what is waited for.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct RequestedLine {
+    /// The line's number on the request.
+    pub line: u32,
+    /// How many the job needs.
+    pub need: u32,
+    /// The leads whose repair waits for it.
+    pub leads: Vec<ItemId>,
+}
+
+/// What a note is about.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum About {
+    /// The whole job.
+    Job,
+    /// One cavity or lead.
+    At(Address),
+}
