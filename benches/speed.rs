@@ -72,7 +72,7 @@ fn main() {
     good &= say("200 waiting keys handled and drawn", keys, Duration::from_millis(5));
 
     let survey = best(20, || drop(job.survey(now, None)));
-    good &= say("account, steps and flags of 206 cavities", survey, Duration::from_millis(15));
+    good &= say("account, steps and flags of 206 cavities", survey, Duration::from_millis(2));
 
     let mut text = String::new();
     let mut sum = String::new();

@@ -114,7 +114,7 @@ fn f10_a_plug_missing_at_intake_is_flagged_and_its_neighbours_are_looked_at() {
     }
     bench.flagged(Code::OpenCavity);
     let wanted: Vec<String> =
-        bench.job.state().neighbours_to_look_at().iter().map(|at| at.label.to_string()).collect();
+        bench.job.state().target().look_closely.iter().map(|at| at.label.to_string()).collect();
     assert_eq!(wanted, ["2", "7", "9"]);
 }
 
@@ -525,7 +525,7 @@ fn f79_the_signature_asks_for_the_end_of_the_serial_number() {
 #[test]
 fn f80_asked_colours_are_keyed_and_never_more_than_one_in_five() {
     let bench = Bench::ready();
-    let asked = bench.job.state().colours_asked();
+    let asked = bench.job.state().target().colours_asked;
     assert!(!asked.is_empty() && asked.len() * 5 <= 12, "{asked:?}");
     let id = asked.first().unwrap();
     let said = bench.impossible(&format!("Extract(from:\"{id}\",freely:true,seal:On)"));

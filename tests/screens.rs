@@ -111,7 +111,7 @@ fn what_is_in_the_hand_is_said_and_the_label_is_typed() {
 #[test]
 fn a_flawless_wire_takes_four_keys_and_its_label_and_a_plug_two_and_its_label() {
     let bench = Bench::ready();
-    let asked = bench.job.state().colours_asked();
+    let asked = bench.job.state().target().colours_asked;
     let mut desk = Desk::at(bench);
     let (mut wires, mut plugs) = (0, 0);
     for n in 1..=16_usize {
@@ -191,7 +191,7 @@ fn gates_are_never_passed_with_enter() {
 #[test]
 fn an_asked_colour_is_hidden_until_it_is_keyed() {
     let mut bench = Bench::ready();
-    let asked = bench.job.state().colours_asked();
+    let asked = bench.job.state().target().colours_asked;
     let id = asked.first().unwrap().to_string();
     let label = id.trim_start_matches("old:").to_owned();
     let colour = bench.job.state().lead(asked.first().unwrap()).unwrap().seen.wires[0].colour.to_string();

@@ -46,7 +46,7 @@ pub(super) fn run(common: &Common, args: &StepsArgs) -> Result<Exit> {
     let open = print::look(common, &args.job)?;
     let survey = open.job().survey(Timestamp::now(), None);
     let state = survey.interrupted.as_ref().unwrap_or(open.job().state());
-    let asked = state.colours_asked();
+    let asked = &survey.target.colours_asked;
     let steps: Vec<StepForm> = survey
         .steps
         .iter()

@@ -1,18 +1,34 @@
 //! The label moulded beside a cavity.
 
-use std::{cmp::Ordering, fmt, str::FromStr};
+use std::{cmp::Ordering, fmt, ops::Range, str::FromStr, sync::Arc};
 
 use crate::quantity::{TextProblem, plain_text};
 
+/// The longest label, in characters.
+const LONGEST: usize = 12;
+
 /// A cavity's label as moulded: `7`, `A12`, `k`. Labels differ when their letters differ in case.
 /// They sort as people count: `A2` before `A10`.
-#[derive(Debug, Clone, PartialEq, Eq, Hash)]
-pub struct Label(String);
+#[derive(Clone, PartialEq, Eq, Hash)]
+pub struct Label {
+    text: Arc<str>,
+    // Shared, and its number read once: labels are copied and compared all the time.
+    number: u64,
+    digits: Range<u8>,
+}
 
 impl Label {
     /// The label as text.
     pub fn as_str(&self) -> &str {
-        &self.0
+        &self.text
+    }
+
+    /// The leading text, the number and what follows.
+    fn parts(&self) -> (&[u8], u64, &[u8]) {
+        let bytes = self.text.as_bytes();
+        let head = bytes.get(..usize::from(self.digits.start)).unwrap_or(bytes);
+        let rest = bytes.get(usize::from(self.digits.end)..).unwrap_or_default();
+        (head, self.number, rest)
     }
 }
 
@@ -20,28 +36,31 @@ impl FromStr for Label {
     type Err = TextProblem;
 
     fn from_str(text: &str) -> Result<Self, Self::Err> {
-        plain_text("cavity label", text, 12).map(Self)
+        let text = plain_text("cavity label", text, LONGEST)?;
+        let start = text.find(|c: char| c.is_ascii_digit()).unwrap_or(text.len());
+        let tail = text.get(start..).unwrap_or_default();
+        let length = tail.find(|c: char| !c.is_ascii_digit()).unwrap_or(tail.len());
+        let number = tail.get(..length).and_then(|digits| digits.parse().ok()).unwrap_or(0);
+        let place = |at: usize| u8::try_from(at).unwrap_or(u8::MAX);
+        Ok(Self { number, digits: place(start)..place(start + length), text: text.into() })
+    }
+}
+
+impl fmt::Debug for Label {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        write!(f, "Label({:?})", self.text)
     }
 }
 
 impl fmt::Display for Label {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.pad(&self.0)
+        f.pad(&self.text)
     }
-}
-
-/// Splits a label into its leading text, its number and what follows.
-fn parts(label: &str) -> (&str, u64, &str) {
-    let start = label.find(|c: char| c.is_ascii_digit()).unwrap_or(label.len());
-    let (head, tail) = label.split_at(start);
-    let end = tail.find(|c: char| !c.is_ascii_digit()).unwrap_or(tail.len());
-    let (digits, rest) = tail.split_at(end);
-    (head, digits.parse().unwrap_or(0), rest)
 }
 
 impl Ord for Label {
     fn cmp(&self, other: &Self) -> Ordering {
-        parts(&self.0).cmp(&parts(&other.0)).then_with(|| self.0.cmp(&other.0))
+        self.parts().cmp(&other.parts()).then_with(|| self.text.cmp(&other.text))
     }
 }
 

@@ -1,5 +1,7 @@
 //! A face of a housing with what its cavities hold: either face, any side up, from the same data.
 
+use std::collections::BTreeMap;
+
 use crate::{
     catalogue::Housing,
     face::{Label, Pose, SeenSpot, Side, seen_from},
@@ -35,6 +37,9 @@ pub struct FaceOptions {
 const SLOT_WIDTH: usize = 5;
 /// Widest text where colours are broken at their stripe: `/WH`.
 const BROKEN_WIDTH: usize = 3;
+
+/// Places nearer than this are one place.
+const SAME: f64 = 1e-6;
 
 /// Where the cavities go in the character grid.
 struct Scale {
@@ -163,19 +168,29 @@ impl Scale {
 /// The distances that must stay apart: along a row and across rows on a grid, the smallest
 /// distance both ways on rings and points.
 fn pitches(spots: &[SeenSpot]) -> (f64, f64) {
-    const SAME: f64 = 1e-6;
-    let pairs = || spots.iter().enumerate().flat_map(|(i, a)| spots.iter().skip(i + 1).map(move |b| (a, b)));
-    let least = |distances: &mut dyn Iterator<Item = f64>| {
-        distances.filter(|d| *d > SAME).fold(f64::INFINITY, f64::min)
-    };
     let usable = |d: f64| if d.is_finite() { d } else { 1.0 };
     if spots.iter().all(|s| s.row.is_some()) {
-        let along = least(&mut pairs().filter(|(a, b)| a.row == b.row).map(|(a, b)| (a.x - b.x).abs()));
-        let across = least(&mut pairs().filter(|(a, b)| a.row != b.row).map(|(a, b)| (a.y - b.y).abs()));
+        let mut rows: BTreeMap<Option<usize>, Vec<(f64, f64)>> = BTreeMap::new();
+        for spot in spots {
+            rows.entry(spot.row).or_default().push((spot.x, spot.y));
+        }
+        let across = least_step(rows.values().flat_map(|row| row.first()).map(|(_, y)| *y));
+        let along = rows.values().map(|row| least_step(row.iter().map(|(x, _)| *x)));
+        let along = along.fold(f64::INFINITY, f64::min);
         return (usable(along), usable(across));
     }
-    let apart = usable(least(&mut pairs().map(|(a, b)| (a.x - b.x).hypot(a.y - b.y))));
+    let pairs = spots.iter().enumerate().flat_map(|(i, a)| spots.iter().skip(i + 1).map(move |b| (a, b)));
+    let apart = pairs.map(|(a, b)| (a.x - b.x).hypot(a.y - b.y)).filter(|d| *d > SAME);
+    let apart = usable(apart.fold(f64::INFINITY, f64::min));
     (apart, apart)
+}
+
+/// The smallest distance between neighbours on a line.
+fn least_step(places: impl Iterator<Item = f64>) -> f64 {
+    let mut places: Vec<f64> = places.collect();
+    places.sort_by(f64::total_cmp);
+    let steps = places.iter().zip(places.iter().skip(1)).map(|(a, b)| b - a);
+    steps.filter(|step| *step > SAME).fold(f64::INFINITY, f64::min)
 }
 
 /// Where a side of the housing lies in the picture.

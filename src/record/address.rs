@@ -1,6 +1,6 @@
 //! Addresses: which cavity of which housing of the job.
 
-use std::{fmt, str::FromStr};
+use std::{fmt, str::FromStr, sync::Arc};
 
 use crate::{
     face::Label,
@@ -9,7 +9,7 @@ use crate::{
 
 /// The short name of a housing in a job, unique over both sides: `old`, `new`, `12n`.
 #[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord, Hash)]
-pub struct HousingName(String);
+pub struct HousingName(Arc<str>);
 
 impl HousingName {
     /// The name as text.
@@ -24,7 +24,7 @@ impl FromStr for HousingName {
     fn from_str(text: &str) -> Result<Self, Self::Err> {
         let name = plain_text("housing name", text, 20)?;
         if name.chars().all(|c| c.is_ascii_alphanumeric() || matches!(c, '-' | '_' | '.')) {
-            Ok(Self(name))
+            Ok(Self(name.into()))
         } else {
             Err(TextProblem::NotAllowed {
                 what: "housing name",

@@ -7,7 +7,7 @@ use std::collections::{BTreeMap, BTreeSet};
 use super::{Address, Record, Wire};
 
 /// One difference between the records, to be decided with a reason.
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Difference {
     /// The cavity it is decided at.
     pub at: Address,
@@ -16,7 +16,7 @@ pub struct Difference {
 }
 
 /// What differs.
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Debug, Clone, PartialEq, Eq)]
 pub enum DifferenceKind {
     /// The wire found here belongs in another cavity.
     Elsewhere {

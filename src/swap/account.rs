@@ -159,7 +159,7 @@ impl Job {
         let state = interrupted.as_ref().unwrap_or(self.state());
         let target = state.target();
         let steps = state.steps(&target);
-        let flags = state.flags(&target, &steps, now);
+        let flags = state.flags(&target, &steps);
         let account = Account {
             state: state.job_state(&target, &steps, &flags),
             wires: state.wire_counts(),

@@ -2,10 +2,11 @@
 //! the hand, never by label, at places where a mirrored, turned or doubly wrong reading would put
 //! something else.
 
+use std::collections::BTreeMap;
+
 use crate::{
     colour::Colour,
     face::{Label, PosePlace},
-    record::Told,
 };
 
 use super::{
@@ -15,6 +16,19 @@ use super::{
 };
 
 const FLIPS: [Flip; 3] = [Flip::Mirror, Flip::Turn, Flip::Both];
+
+/// A housing as it is held, and as each wrong reading would have it.
+struct Readings {
+    right: Seen,
+    wrong: [Seen; 3],
+}
+
+impl Readings {
+    fn of(housing: &JobHousing) -> Self {
+        let wrong = FLIPS.map(|how| Seen::of(housing.housing(), flipped(housing.pose(), how)));
+        Self { right: housing.seen(), wrong }
+    }
+}
 
 /// How many anchors prove a view: two, in different rows where there are two.
 const NEEDED: usize = 2;
@@ -30,11 +44,9 @@ impl State {
     }
 
     /// Whether an answer at this place tells the right reading from the three wrong ones.
-    fn tells(&self, housing: &JobHousing, place: PosePlace) -> bool {
-        let seen = housing.seen();
-        let Some(label) = seen.label_at(place) else { return false };
-        let readings = FLIPS.map(|how| Seen::of(housing.housing(), flipped(housing.pose(), how)));
-        let mut others = readings.iter().map(|reading| reading.label_at(place));
+    fn tells(&self, housing: &JobHousing, readings: &Readings, place: PosePlace) -> bool {
+        let Some(label) = readings.right.label_at(place) else { return false };
+        let mut others = readings.wrong.iter().map(|reading| reading.label_at(place));
         match housing.side {
             JobSide::New => others.all(|other| other != Some(label)),
             JobSide::Old => match self.colour_at(housing, label) {
@@ -46,16 +58,24 @@ impl State {
         }
     }
 
-    fn colour_is_unique(&self, housing: &JobHousing, colour: &Colour) -> bool {
+    /// How often each colour is on the record of a housing.
+    fn colours_of(&self, housing: &JobHousing) -> BTreeMap<&Colour, usize> {
         let mine = self.found.iter().filter(|(at, _)| at.housing == housing.name);
         let wires = mine.filter_map(|(_, holds)| holds.lead()).flat_map(|lead| &lead.wires);
-        wires.filter(|w| w.colour == Told::Is(colour.clone())).count() == 1
+        let mut counts = BTreeMap::new();
+        for colour in wires.filter_map(|wire| wire.colour.known()) {
+            *counts.entry(colour).or_default() += 1;
+        }
+        counts
     }
 
     /// The places to ask about, the next one first. Empty when the view is proved.
     pub fn anchors_left(&self, housing: &JobHousing) -> Vec<PosePlace> {
         let told: Vec<PosePlace> =
             housing.anchors.iter().filter(|a| a.agrees && a.tells).map(|a| a.place).collect();
+        if told.len() >= NEEDED {
+            return Vec::new();
+        }
         let mut chosen = self.anchor_places(housing);
         let left = chosen.len().saturating_sub(told.len());
         chosen.retain(|place| !told.contains(place));
@@ -78,25 +98,29 @@ impl State {
     /// Two places in different rows where there are two, as far from the middle as can be; on a
     /// single row the second question is where the key or latch sits.
     fn anchor_places(&self, housing: &JobHousing) -> Vec<PosePlace> {
-        let seen = housing.seen();
+        let readings = Readings::of(housing);
+        let seen = &readings.right;
         let rows = seen.rows();
+        let colours = self.colours_of(housing);
         let mut candidates: Vec<(bool, usize, usize, PosePlace)> = Vec::new();
         for (r, row) in rows.iter().enumerate() {
-            for (c, label) in row.iter().enumerate() {
-                let Some(place) = seen.place_of(label) else { continue };
-                if self.tells(housing, place) {
-                    let unique =
-                        self.colour_at(housing, label).is_none_or(|k| self.colour_is_unique(housing, k));
-                    // Distance from the nearer end of the row: ends are found fastest by eye.
-                    candidates.push((!unique, c.min(row.len() - 1 - c), r, place));
-                }
+            for (c, spot) in row.iter().enumerate() {
+                let Some(place) = spot.place() else { continue };
+                let colour = self.colour_at(housing, &spot.label);
+                let unique = colour.is_none_or(|colour| colours.get(colour) == Some(&1));
+                // Distance from the nearer end of the row: ends are found fastest by eye.
+                candidates.push((!unique, c.min(row.len() - 1 - c), r, place));
             }
         }
         candidates.sort();
         let mut chosen: Vec<(usize, PosePlace)> = Vec::new();
-        for (_, _, r, place) in &candidates {
-            if chosen.len() < NEEDED && (rows.len() < NEEDED || chosen.iter().all(|(row, _)| row != r)) {
-                chosen.push((*r, *place));
+        for (_, _, r, place) in candidates {
+            if chosen.len() == NEEDED {
+                break;
+            }
+            let other_row = rows.len() < NEEDED || chosen.iter().all(|(row, _)| *row != r);
+            if other_row && self.tells(housing, &readings, place) {
+                chosen.push((r, place));
             }
         }
         chosen.sort();
@@ -118,17 +142,16 @@ impl State {
         colour: Option<&Colour>,
         mark: &str,
     ) -> AnchorSeen {
-        let seen = housing.seen();
-        let (agrees, tells) = match seen.label_at(place) {
+        let readings = Readings::of(housing);
+        let (agrees, tells) = match readings.right.label_at(place) {
             Some(label) => {
                 let mark_agrees = label.as_str() == mark.trim();
                 let colour_agrees = match (housing.side, colour) {
-                    (JobSide::New, None) => true,
-                    (JobSide::New, Some(_)) => true,
+                    (JobSide::New, _) => true,
                     (JobSide::Old, Some(colour)) => self.colour_at(housing, label) == Some(colour),
                     (JobSide::Old, None) => false,
                 };
-                (mark_agrees && colour_agrees, self.tells(housing, place))
+                (mark_agrees && colour_agrees, self.tells(housing, &readings, place))
             }
             None => {
                 let side = housing.housing().side_of(mark);

@@ -128,16 +128,20 @@ impl State {
     /// Differences that nobody decided.
     pub fn undecided(&self) -> Vec<Difference> {
         let mut open = self.differences();
-        open.retain(|d| !self.decisions.contains_key(&d.at));
+        open.retain(|d| !self.is_decided(d));
         open
     }
 
+    /// Whether somebody decided a difference.
+    pub fn is_decided(&self, difference: &Difference) -> bool {
+        self.decisions.contains_key(&difference.at)
+    }
+
     /// Cavities that were open at intake: something belongs there and is not there.
-    pub fn open_at_intake(&self) -> Vec<Address> {
-        let explained: BTreeSet<Address> = self
-            .differences()
-            .into_iter()
-            .filter_map(|d| match d.kind {
+    fn open_at_intake(&self, differences: &[Difference]) -> Vec<Address> {
+        let explained: BTreeSet<&Address> = differences
+            .iter()
+            .filter_map(|d| match &d.kind {
                 DifferenceKind::Elsewhere { should_at, .. } => Some(should_at),
                 _ => None,
             })
@@ -148,9 +152,9 @@ impl State {
 
     /// The neighbours of the cavities open at intake that carry a wire: water may have reached
     /// their terminals.
-    pub fn neighbours_to_look_at(&self) -> Vec<Address> {
+    pub(super) fn neighbours_to_look_at(&self, differences: &[Difference]) -> Vec<Address> {
         let mut wanted = BTreeSet::new();
-        for open in self.open_at_intake() {
+        for open in self.open_at_intake(differences) {
             let Some(housing) = self.housing(&open.housing) else { continue };
             let spots = &housing.housing().spots;
             let Some(here) = spots.iter().find(|s| s.label == open.label) else { continue };

@@ -39,10 +39,9 @@ pub fn draw<T: Clone>(seed: u64, from: &[T], count: usize) -> Vec<T> {
 
 impl State {
     /// Every hole that is re-read before the connector is closed, in reading order.
-    pub fn rereads_asked(&self, target: &Target) -> Vec<Address> {
+    pub(super) fn rereads_asked(&self, target: &Target) -> Vec<Address> {
         let mut asked: BTreeSet<Address> = BTreeSet::new();
         let mut rest: Vec<Address> = Vec::new();
-        let look_alikes = self.look_alike_leads();
         for new in self.side(JobSide::New) {
             for row in new.rows() {
                 let filled: Vec<&Address> = row.iter().filter(|at| is_filled(target.expected(at))).collect();
@@ -53,7 +52,7 @@ impl State {
         }
         for at in &rest {
             let Expected::Leads(leads) = target.expected(at) else { continue };
-            if leads.iter().any(|lead| look_alikes.contains(lead) || self.is_leg_of_pair(lead)) {
+            if leads.iter().any(|lead| target.look_alikes.contains(lead) || self.is_leg_of_pair(lead)) {
                 asked.insert(at.clone());
             }
         }
@@ -94,8 +93,12 @@ impl State {
 
     /// The leads whose colour is asked before they are taken out: every look-alike, and at most one
     /// in five of the others, drawn by the seed.
-    pub fn colours_asked(&self) -> BTreeSet<ItemId> {
-        let look_alikes = self.look_alike_leads();
+    pub(super) fn colours_asked(&self) -> BTreeSet<ItemId> {
+        self.colours_asked_of(&self.look_alike_leads())
+    }
+
+    /// The same, the look-alikes being known.
+    pub(super) fn colours_asked_of(&self, look_alikes: &BTreeSet<ItemId>) -> BTreeSet<ItemId> {
         let has_colour = |lead: &&super::Lead| lead.first_wire().is_some_and(|w| w.colour.known().is_some());
         let others: Vec<ItemId> = self
             .leads
@@ -105,7 +108,7 @@ impl State {
             .filter(|id| !look_alikes.contains(id))
             .collect();
         let drawn = draw(self.ticket.seed, &others, others.len() / 5);
-        look_alikes.into_iter().chain(drawn).collect()
+        look_alikes.iter().cloned().chain(drawn).collect()
     }
 }
 

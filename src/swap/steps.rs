@@ -1,7 +1,7 @@
 //! Every step of a job in order: what is done, what comes next, what is left. Proposed, never
 //! forced: any free cavity can be taken by its label.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 use crate::{
     catalogue::LockState,
@@ -32,7 +32,7 @@ impl State {
         self.add_gates_and_views(&mut list);
         self.add_records(&mut list);
         self.add_anchors(&mut list);
-        self.add_comparisons(&mut list);
+        self.add_comparisons(&mut list, target);
         self.add_opening(&mut list);
         self.add_moves(&mut list, target);
         self.add_closing(&mut list, target);
@@ -44,24 +44,24 @@ impl State {
     /// Marks the next step: what is in the hand comes before everything, then the first open one
     /// that does not wait.
     fn mark(&self, steps: &mut [Step]) {
+        let waiting: BTreeSet<&ItemId> =
+            self.leads.iter().filter(|l| self.waits_for_part(l)).map(|l| &l.id).collect();
         for step in steps.iter_mut().filter(|s| s.status == Status::Left) {
-            if let Do::MoveWire { lead, .. } = &step.what
-                && self.lead(lead).is_some_and(|l| self.waits_for_part(l))
-            {
+            if matches!(&step.what, Do::MoveWire { lead, .. } if waiting.contains(lead)) {
                 step.status = Status::Waiting;
             }
         }
         // What is in the hand, then what sits in a new hole and was not tugged.
+        let is_unfinished = |lead: &&Lead| match &lead.place {
+            Place::Hand => true,
+            Place::In(at) => lead.seat != Seat::Held && self.side_of(at) == Some(JobSide::New),
+            _ => false,
+        };
+        let leads: BTreeSet<&ItemId> = self.leads.iter().filter(is_unfinished).map(|l| &l.id).collect();
+        let plug = self.plugs.iter().find(|p| p.place == Place::Hand).and_then(|p| p.came_from.as_ref());
         let unfinished = |what: &Do| match what {
-            Do::MoveWire { lead, .. } => self.lead(lead).is_some_and(|l| match &l.place {
-                Place::Hand => true,
-                Place::In(at) => self.side_of(at) == Some(JobSide::New) && l.seat != Seat::Held,
-                _ => false,
-            }),
-            Do::MovePlug { from, .. } => {
-                let plug = self.plugs.iter().find(|p| p.place == Place::Hand);
-                plug.is_some_and(|p| p.came_from.as_ref() == Some(from))
-            }
+            Do::MoveWire { lead, .. } => leads.contains(lead),
+            Do::MovePlug { from, .. } => plug == Some(from),
             _ => false,
         };
         let next = steps
@@ -104,23 +104,21 @@ impl State {
         }
     }
 
-    fn add_comparisons(&self, list: &mut List) {
+    fn add_comparisons(&self, list: &mut List, target: &Target) {
         for question in self.questions() {
             list.add(Do::Compare { question }, self.compared.contains_key(&question));
         }
-        for difference in self.differences() {
-            let done = self.decisions.contains_key(&difference.at);
-            list.add(Do::Decide { at: difference.at }, done);
+        for difference in &target.differences {
+            list.add(Do::Decide { at: difference.at.clone() }, self.is_decided(difference));
         }
         list.add(Do::ConfirmMap, self.map_confirmed.is_some());
-        let wanted = self.neighbours_to_look_at();
-        if !wanted.is_empty() {
-            let done = wanted.iter().all(|at| self.looked_at.contains(at));
-            list.add(Do::LookAt { cavities: wanted }, done);
+        if !target.look_closely.is_empty() {
+            let done = target.look_closely.iter().all(|at| self.looked_at.contains(at));
+            list.add(Do::LookAt { cavities: target.look_closely.clone() }, done);
         }
-        for id in self.look_alike_leads() {
-            let done = self.lead(&id).is_some_and(|l| l.tag.is_some());
-            list.add(Do::Tag { lead: id }, done);
+        for id in &target.look_alikes {
+            let done = self.lead(id).is_some_and(|l| l.tag.is_some());
+            list.add(Do::Tag { lead: id.clone() }, done);
         }
     }
 
@@ -157,18 +155,26 @@ impl State {
             .filter(|(_, e)| matches!(e, Expected::Plug(_) | Expected::SpareAndPlug))
             .map(|(at, expected)| (at, right(expected, occupants.get(at), self.plug_at(at).is_some())))
             .collect();
+        let leads: BTreeMap<&ItemId, &Lead> = self.leads.iter().map(|lead| (&lead.id, lead)).collect();
+        let plugs = self.plugs.iter().map(|plug| (&plug.id, &plug.place));
+        let others = self.others.iter().map(|other| (&other.id, &other.place));
+        let places: BTreeMap<&ItemId, &Place> = plugs.chain(others).collect();
         for at in self.order_of_moves() {
+            let home = places.get(&ItemId::At(at.clone())).copied();
             match self.found.get(&at) {
-                Some(Holds::Wired(_)) => self.add_lead(list, target, &ItemId::At(at)),
+                Some(Holds::Wired(_)) => {
+                    if let Some(lead) = leads.get(&ItemId::At(at)) {
+                        add_lead(list, target, lead);
+                    }
+                }
                 Some(Holds::Plugged | Holds::Open) => {
                     let to = self
                         .mapped(&at)
                         .filter(|to| target.expected(to) == &Expected::Plug(Some(at.clone())));
                     let done = to.and_then(|to| fitted.remove(to)).unwrap_or(true);
                     let found = self.found.get(&at) == Some(&Holds::Plugged);
-                    let home = self.place_of(&ItemId::At(at.clone()));
                     match (found, to) {
-                        (true, Some(to)) if done || self.plug_can_move(&home) => {
+                        (true, Some(to)) if done || self.plug_can_move(home) => {
                             list.add(Do::MovePlug { from: at, to: Some(to.clone()) }, done);
                         }
                         (_, Some(to)) => list.add(Do::FitPlug { at: to.clone() }, done),
@@ -183,21 +189,21 @@ impl State {
                 Some(Holds::Spare(_) | Holds::Bridge(_)) => {
                     let to = self.mapped(&at).cloned();
                     let done = self.left_in_old.contains_key(&at)
-                        || !matches!(self.place_of(&ItemId::At(at.clone())), Some(Place::In(now)) if now == at);
+                        || !matches!(home, Some(Place::In(now)) if *now == at);
                     list.add(Do::MoveOther { from: at, to }, done);
                 }
                 _ => {}
             }
         }
         for lead in self.leads.iter().filter(|l| matches!(l.id, ItemId::Loose(_))) {
-            self.add_lead(list, target, &lead.id);
+            add_lead(list, target, lead);
         }
         for (at, done) in fitted {
             list.add(Do::FitPlug { at: at.clone() }, done);
         }
     }
 
-    fn plug_can_move(&self, place: &Option<Place>) -> bool {
+    fn plug_can_move(&self, place: Option<&Place>) -> bool {
         match place {
             Some(Place::In(at)) => {
                 self.side_of(at) == Some(JobSide::Old) && !self.left_in_old.contains_key(at)
@@ -222,33 +228,18 @@ impl State {
         }
     }
 
-    fn add_lead(&self, list: &mut List, target: &Target, id: &ItemId) {
-        let Some(lead) = self.lead(id) else { return };
-        if lead.place == Place::Removed {
-            return;
-        }
-        if let Some(how) = lead.planned {
-            list.add(Do::Repair { lead: id.clone(), how }, false);
-        }
-        let to = target.of(id).cloned();
-        let home = to.is_some() && matches!(&lead.place, Place::In(at) if Some(at) == to.as_ref());
-        list.add(Do::MoveWire { lead: id.clone(), to }, home && lead.seat == Seat::Held);
-    }
-
     /// Old cavities row by row in the order of the numbering; the second leg of a pair follows
     /// its first.
     fn order_of_moves(&self) -> Vec<Address> {
         let mut order: Vec<Address> = Vec::new();
+        let mut taken: BTreeSet<Address> = BTreeSet::new();
         for old in self.side(JobSide::Old) {
             for cavity in &old.housing().cavities {
                 let at = old.address(&cavity.label);
-                if order.contains(&at) {
-                    continue;
-                }
                 let partner = self.partner(old, &at);
-                order.push(at);
-                if let Some(partner) = partner.filter(|p| !order.contains(p)) {
-                    order.push(partner);
+                if taken.insert(at.clone()) {
+                    order.push(at);
+                    order.extend(partner.filter(|partner| taken.insert(partner.clone())));
                 }
             }
         }
@@ -280,9 +271,9 @@ impl State {
                 list.add(Do::CountRow { housing: new.name.clone(), row }, done);
             }
         }
-        for at in self.rereads_asked(target) {
-            let done = self.rereads.get(&at).is_some_and(|r| r.agrees);
-            list.add(Do::ReRead { at }, done);
+        for at in &target.rereads {
+            let done = self.rereads.get(at).is_some_and(|r| r.agrees);
+            list.add(Do::ReRead { at: at.clone() }, done);
         }
         for new in news.iter().filter(|h| h.housing().lock.is_some()) {
             let done = new.lock == Some(LockState::FullSet) && !new.lock_forced;
@@ -299,6 +290,19 @@ impl State {
         }
         list.add(Do::Sign, self.signed.is_some());
     }
+}
+
+fn add_lead(list: &mut List, target: &Target, lead: &Lead) {
+    if lead.place == Place::Removed {
+        return;
+    }
+    let id = &lead.id;
+    if let Some(how) = lead.planned {
+        list.add(Do::Repair { lead: id.clone(), how }, false);
+    }
+    let to = target.of(id);
+    let home = to.is_some_and(|to| matches!(&lead.place, Place::In(at) if at == to));
+    list.add(Do::MoveWire { lead: id.clone(), to: to.cloned() }, home && lead.seat == Seat::Held);
 }
 
 /// Whether a cavity of the new side holds what it is to hold.

@@ -48,7 +48,8 @@ pub enum Destination {
     Unknown,
 }
 
-/// The plan of the whole job.
+/// The plan of the whole job: where everything goes, and what is asked on the way. Reckoned once
+/// for everything that is shown after an act.
 #[derive(Debug, Clone, PartialEq, Eq, Default)]
 pub struct Target {
     /// What each cavity of the new side is to hold.
@@ -57,6 +58,16 @@ pub struct Target {
     pub leads: BTreeMap<ItemId, Destination>,
     /// The decided old cavity of each lead.
     pub decided: BTreeMap<ItemId, Address>,
+    /// The differences between found and should, decided ones included.
+    pub differences: Vec<Difference>,
+    /// Old cavities beside one that was open at intake.
+    pub look_closely: Vec<Address>,
+    /// The leads that look alike.
+    pub look_alikes: BTreeSet<ItemId>,
+    /// The leads whose colour is asked before they are taken out.
+    pub colours_asked: BTreeSet<ItemId>,
+    /// The new cavities that are re-read before the connector is closed, in reading order.
+    pub rereads: Vec<Address>,
 }
 
 impl Target {
@@ -94,8 +105,16 @@ impl State {
 
     /// The plan, from records, decisions and map.
     pub fn target(&self) -> Target {
-        let moves = self.decided_moves();
-        let mut target = Target::default();
+        let differences = self.differences();
+        let moves = self.decided_moves(&differences);
+        let look_alikes = self.look_alike_leads();
+        let mut target = Target {
+            look_closely: self.neighbours_to_look_at(&differences),
+            colours_asked: self.colours_asked_of(&look_alikes),
+            differences,
+            look_alikes,
+            ..Target::default()
+        };
         let mut leads_at: BTreeMap<Address, Vec<ItemId>> = BTreeMap::new();
         for lead in &self.leads {
             let ItemId::At(recorded) = &lead.id else {
@@ -128,23 +147,24 @@ impl State {
                 target.cavities.insert(at, expected);
             }
         }
+        target.rereads = self.rereads_asked(&target);
         target
     }
 
     /// The cavities wires are decided to belong in, where that is not where they were found.
-    fn decided_moves(&self) -> BTreeMap<Address, Address> {
+    fn decided_moves(&self, differences: &[Difference]) -> BTreeMap<Address, Address> {
         let mut moves = BTreeMap::new();
-        for difference in self.differences() {
+        for difference in differences {
             if self.decisions.get(&difference.at).is_none_or(|(wins, _)| *wins != RecordSide::Should) {
                 continue;
             }
-            match difference.kind {
+            match &difference.kind {
                 DifferenceKind::Elsewhere { should_at, .. } => {
-                    moves.insert(difference.at, should_at);
+                    moves.insert(difference.at.clone(), should_at.clone());
                 }
                 DifferenceKind::Swapped { with, .. } => {
                     moves.insert(difference.at.clone(), with.clone());
-                    moves.insert(with, difference.at);
+                    moves.insert(with.clone(), difference.at.clone());
                 }
                 _ => {}
             }

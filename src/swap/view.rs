@@ -1,5 +1,7 @@
 //! What is seen of a housing as it is held: places, labels and rows in a pose.
 
+use std::collections::BTreeMap;
+
 use crate::{
     catalogue::Housing,
     face::{Face, Label, Pose, PosePlace, SeenSpot, seen_from},
@@ -12,12 +14,15 @@ use super::{Flip, state::JobHousing};
 #[derive(Debug, Clone, PartialEq)]
 pub struct Seen {
     spots: Vec<SeenSpot>,
+    places: BTreeMap<PosePlace, usize>,
 }
 
 impl Seen {
     /// The picture of `housing` in `pose`.
     pub fn of(housing: &Housing, pose: Pose) -> Self {
-        Self { spots: seen_from(&housing.spots, housing.drawn, pose) }
+        let spots = seen_from(&housing.spots, housing.drawn, pose);
+        let places = spots.iter().enumerate().filter_map(|(i, spot)| Some((spot.place()?, i))).collect();
+        Self { spots, places }
     }
 
     /// The place of a cavity.
@@ -27,11 +32,11 @@ impl Seen {
 
     /// The cavity at a place.
     pub fn label_at(&self, place: PosePlace) -> Option<&Label> {
-        self.spots.iter().find(|s| s.place() == Some(place)).map(|s| &s.label)
+        self.spots.get(*self.places.get(&place)?).map(|s| &s.label)
     }
 
     /// The rows, top to bottom, each left to right; one row when there are none.
-    pub fn rows(&self) -> Vec<Vec<&Label>> {
+    pub fn rows(&self) -> Vec<Vec<&SeenSpot>> {
         let mut rows: Vec<(Option<usize>, Vec<&SeenSpot>)> = Vec::new();
         for spot in &self.spots {
             match rows.iter_mut().find(|(row, _)| *row == spot.row) {
@@ -43,7 +48,7 @@ impl Seen {
         rows.into_iter()
             .map(|(_, mut spots)| {
                 spots.sort_by_key(|s| s.column);
-                spots.into_iter().map(|s| &s.label).collect()
+                spots
             })
             .collect()
     }
@@ -106,6 +111,9 @@ impl JobHousing {
     /// Its rows as addresses, in the drawing's pose: what row counts and re-reads go by.
     pub fn rows(&self) -> Vec<Vec<Address>> {
         let seen = Seen::of(self.housing(), self.housing().drawn_pose());
-        seen.rows().into_iter().map(|row| row.into_iter().map(|l| self.address(l)).collect()).collect()
+        seen.rows()
+            .into_iter()
+            .map(|row| row.into_iter().map(|spot| self.address(&spot.label)).collect())
+            .collect()
     }
 }

@@ -41,7 +41,7 @@ pub(super) fn wire(sight: &Sight<'_>, id: &ItemId, answers: &[Answer]) -> Asked 
 
 fn take_out(sight: &Sight<'_>, lead: &Lead, at: &Address, answers: &[Answer]) -> Asked {
     let label = &at.label;
-    let asked = sight.state().colours_asked().contains(&lead.id);
+    let asked = sight.survey.target.colours_asked.contains(&lead.id);
     let mut rest = answers;
     let mut colour: Option<Colour> = None;
     if asked {

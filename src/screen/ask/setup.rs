@@ -211,9 +211,10 @@ pub(super) fn compare(question: Question, answers: &[Answer]) -> Asked {
 /// A difference between what is found and what should be.
 pub(super) fn decide(sight: &Sight<'_>, at: &Address, answers: &[Answer]) -> Asked {
     let sentence = sight
-        .state()
-        .differences()
-        .into_iter()
+        .survey
+        .target
+        .differences
+        .iter()
         .find(|d| d.at == *at)
         .map_or_else(|| format!("A difference at {at}."), |d| d.sentence());
     let wins = match answers.first() {

@@ -91,7 +91,7 @@ fn spoken_of_lead(sight: &Sight<'_>, ui: &Ui, id: &ItemId) -> Spoken {
     Spoken {
         from: home_of(lead),
         to: sight.survey.target.of(id).cloned(),
-        hide_colour: sits_in_old && ui.answers.is_empty() && state.colours_asked().contains(id),
+        hide_colour: sits_in_old && ui.answers.is_empty() && sight.survey.target.colours_asked.contains(id),
     }
 }
 

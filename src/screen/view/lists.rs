@@ -115,7 +115,7 @@ pub(super) fn differences(sight: &Sight<'_>, ui: &Ui, theme: Theme, area: Rect, 
     let state = sight.state();
     let mut lines = Lines::new(theme, area);
     lines.add("AS FOUND AGAINST AS IT SHOULD BE", theme.now());
-    let differences = state.differences();
+    let differences = &sight.survey.target.differences;
     if state.should.is_empty() {
         lines.add("There is no record of what should be (repin new --should).", Style::new());
     } else if differences.is_empty() {

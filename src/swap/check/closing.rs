@@ -175,8 +175,7 @@ impl State {
         target: &Target,
     ) -> Checked {
         let steps = self.steps(target);
-        let now = self.last_at.unwrap_or_default();
-        let flags = self.flags(target, &steps, now);
+        let flags = self.flags(target, &steps);
         let raised = flags.iter().any(|f| f.code == flag && (at.is_none() || f.at.as_ref() == at));
         if !raised {
             return impossible(
@@ -241,7 +240,7 @@ impl State {
             return impossible("A signature needs a name.", "Key it.");
         }
         let steps = self.steps(target);
-        let flags = self.flags(target, &steps, self.last_at.unwrap_or_default());
+        let flags = self.flags(target, &steps);
         let open: Vec<&crate::swap::Flag> =
             flags.iter().filter(|f| f.accepted.is_none() && f.code != Code::Unsigned).collect();
         match open.first() {

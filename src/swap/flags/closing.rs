@@ -6,7 +6,7 @@ use super::{Flag, Flags};
 use crate::swap::{Code, JobSide, MatingVerdict, Question, state::State, target::Target};
 
 impl State {
-    pub(super) fn flag_housings(&self, flags: &mut Flags) {
+    pub(super) fn flag_housings(&self, target: &Target, flags: &mut Flags) {
         for housing in &self.housings {
             if housing.lock_forced {
                 let say = format!("The lock of {} was pressed home with force.", housing.name);
@@ -59,7 +59,7 @@ impl State {
                 instead,
             ));
         }
-        let neighbours = self.neighbours_to_look_at();
+        let neighbours = &target.look_closely;
         if self.has_moved() && neighbours.iter().any(|at| !self.looked_at.contains(at)) {
             let labels: Vec<&crate::face::Label> = neighbours.iter().map(|at| &at.label).collect();
             let say = format!(
@@ -119,12 +119,12 @@ impl State {
                 );
             }
         }
-        for at in self.rereads_asked(target) {
-            if !self.rereads.contains_key(&at) {
+        for at in &target.rereads {
+            if !self.rereads.contains_key(at) {
                 let say = "A hole of the new housing was not re-read.";
                 flags.push(
                     Flag::job(Code::NotReRead, say, "Read the hole asked for, from the mating face.")
-                        .at(self, &at),
+                        .at(self, at),
                 );
             }
         }

@@ -63,13 +63,13 @@ impl State {
         }
     }
 
-    pub(super) fn flag_records(&self, flags: &mut Flags) {
-        for difference in self.undecided() {
+    pub(super) fn flag_records(&self, target: &Target, flags: &mut Flags) {
+        for difference in target.differences.iter().filter(|d| !self.is_decided(d)) {
             let instead = "Decide which record wins, with the reason.";
             let flag = Flag::job(Code::FoundDiffers, difference.sentence(), instead).at(self, &difference.at);
             flags.push(flag);
         }
-        for difference in self.differences() {
+        for difference in &target.differences {
             let decided = self.decisions.get(&difference.at).map(|(wins, _)| *wins);
             if let (DifferenceKind::Missing { wire }, Some(RecordSide::Should)) = (&difference.kind, decided)
             {

@@ -5,8 +5,6 @@ mod closing;
 mod intake;
 mod items;
 
-use jiff::Timestamp;
-
 use crate::{
     quantity::count_of,
     record::{Address, HousingName},
@@ -82,16 +80,16 @@ pub(super) type Flags = Vec<Flag>;
 
 impl State {
     /// Every flag, the gravest first, accepted ones marked.
-    pub fn flags(&self, target: &Target, steps: &[Step], _now: Timestamp) -> Vec<Flag> {
+    pub fn flags(&self, target: &Target, steps: &[Step]) -> Vec<Flag> {
         let mut flags = Flags::new();
         self.flag_gates_and_views(&mut flags);
-        self.flag_records(&mut flags);
+        self.flag_records(target, &mut flags);
         self.flag_fit(target, &mut flags);
         self.flag_intake_faults(target, &mut flags);
         self.flag_leads(target, &mut flags);
         self.flag_plugs(target, &mut flags);
         self.flag_others(target, &mut flags);
-        self.flag_housings(&mut flags);
+        self.flag_housings(target, &mut flags);
         self.flag_broken(&mut flags);
         let moves_left = steps.iter().any(|s| s.status != Status::Done && !s.what.is_closing());
         let mut closing = Flags::new();
