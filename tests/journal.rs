@@ -201,13 +201,19 @@ fn a_hundred_thousand_entries_chain_and_replay() {
     assert_eq!(Job::replay(again.entries).state().notes.len(), 2_000 - read_journal(&bytes).entries.len());
 }
 
+/// The name of the variant, as its debug text begins.
+fn variant(act: &repin::swap::Act) -> String {
+    let text = format!("{act:?}");
+    text.split(|c: char| !c.is_ascii_alphanumeric()).next().unwrap_or_default().to_owned()
+}
+
 #[test]
 fn an_example_of_every_act_reads_back_and_none_is_left_out() {
     let shop = Shop::new();
     let run = shop.run(&["enter", "--acts"]);
     assert_eq!(run.code, 0);
     let acts = repin::store::read_acts("acts", &run.out).unwrap();
-    let mut names: Vec<String> = acts.iter().map(|line| line.act.name()).collect();
+    let mut names: Vec<String> = acts.iter().map(|line| variant(&line.act)).collect();
     names.sort();
     names.dedup();
     // Ticket, Housed and Rules are written by `repin new` alone.

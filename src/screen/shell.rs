@@ -174,7 +174,7 @@ fn enter(open: &mut OpenJob, by: &str, acts: Vec<Act>) -> Outcome {
     let mut said = String::new();
     for act in acts {
         let at = Timestamp::from_second(Timestamp::now().as_second()).unwrap_or_default();
-        said = act.name();
+        said = act.told();
         match open.enter(Entry { at, by: by.to_owned(), act: act.clone() }) {
             Ok(_) => {}
             Err(EnterProblem::Refused { refusals, can_go_on }) => {

@@ -319,12 +319,6 @@ impl Act {
         }
     }
 
-    /// The act's name, as journals spell it.
-    pub fn name(&self) -> String {
-        let text = format!("{self:?}");
-        text.split(|c: char| !c.is_ascii_alphanumeric()).next().unwrap_or_default().to_owned()
-    }
-
     /// The cavity the act is about, when it is about one.
     pub fn address(&self) -> Option<&Address> {
         match self {

@@ -15,9 +15,9 @@ pub const GATES: [GateKind; 5] = [
     GateKind::StoredEnergy,
 ];
 
-/// Above these a circuit is high voltage (from memory of UN R100: 60 V DC, 30 V AC rms; the lower
-/// is not needed here because the diagram states DC).
+/// Above these a circuit is high voltage (from memory of UN R100).
 const HIGH_VOLTAGE_DC_V: f64 = 60.0;
+const HIGH_VOLTAGE_AC_V: f64 = 30.0;
 
 /// A conductor counts as dead below this, at the tester.
 const DEAD_BELOW_V: f64 = 0.5;
@@ -109,7 +109,9 @@ pub(super) fn check_gate(act: &Act) -> Option<Refusal> {
     }
     if *answer == GateAnswer::Absent {
         let sleeve = sleeve.as_deref().unwrap_or_default().to_ascii_lowercase();
-        let high = voltage.as_ref().is_some_and(|v| v.volts().abs() > HIGH_VOLTAGE_DC_V);
+        let high = voltage
+            .as_ref()
+            .is_some_and(|v| v.volts().abs() > if v.is_ac() { HIGH_VOLTAGE_AC_V } else { HIGH_VOLTAGE_DC_V });
         let sign = match gate {
             GateKind::Restraint => sleeve.contains("yellow"),
             GateKind::HighVoltage => sleeve.contains("orange") || high,

@@ -72,6 +72,11 @@ impl Job {
         &self.entries
     }
 
+    /// The entries nobody took back, the first first.
+    pub fn entries_in_force(&self) -> impl DoubleEndedIterator<Item = &Entry> {
+        self.in_force.iter().filter_map(|n| self.entries.get(*n))
+    }
+
     /// The last entry in force with its place in the journal, if there is one.
     pub fn last_in_force(&self) -> Option<(usize, &Entry)> {
         let n = *self.in_force.last()?;

@@ -20,6 +20,7 @@ mod step;
 mod steps;
 mod target;
 mod term;
+mod told;
 mod verdict;
 mod view;
 

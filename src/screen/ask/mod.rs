@@ -3,6 +3,7 @@
 //! the answers themselves.
 
 mod closing;
+mod gate;
 mod moves;
 mod other;
 mod record;
@@ -151,7 +152,7 @@ pub fn ask(sight: &Sight<'_>, topic: &Topic, answers: &[Answer]) -> Asked {
 fn ask_step(sight: &Sight<'_>, step: &Do, answers: &[Answer]) -> Asked {
     match step {
         Do::Record { at } => record::record(sight, at.as_ref(), answers),
-        Do::Gate { gate } => setup::gate(sight, *gate, answers),
+        Do::Gate { gate } => gate::gate(sight, *gate, answers),
         Do::View { housing } => setup::view(sight, housing, answers),
         Do::Anchor { housing, place } => setup::anchor(sight, housing, *place, answers),
         Do::Compare { question } => setup::compare(*question, answers),

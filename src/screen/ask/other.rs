@@ -134,7 +134,7 @@ fn confirm(answers: &[Answer], prompt: String, act: Act) -> Asked {
 fn wrong_key_prompt(sight: &Sight<'_>) -> String {
     match sight.job.last_in_force() {
         Some((n, entry)) => {
-            format!("TAKE BACK entry {}, {}: it did not happen at the bench?", n + 1, entry.act.name())
+            format!("TAKE BACK entry {}, {}: it did not happen at the bench?", n + 1, entry.act.told())
         }
         None => "There is nothing to take back.".to_owned(),
     }

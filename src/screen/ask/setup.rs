@@ -1,91 +1,13 @@
-//! Questions before the first move: gates, views, anchors, comparisons, decisions, tags.
+//! Questions before the first move: views, anchors, comparisons, decisions, tags.
 
 use crate::{
     face::{Face, PosePlace},
     record::{Address, HousingName},
-    swap::{
-        Act, Fit, GateAnswer, GateKind, ItemId, JobSide, MapSource, Measured, Question, RecordSide,
-        place_in_words, pose_in_words,
-    },
+    swap::{Act, Fit, ItemId, JobSide, MapSource, Question, RecordSide, place_in_words, pose_in_words},
 };
 
 use super::{Answer, Asked, field, picks, texts};
 use crate::screen::{keys::Pick, sight::Sight};
-
-/// A gate: what the diagram says, what is seen, a document and a name. Nothing passes on Enter.
-pub(super) fn gate(sight: &Sight<'_>, gate: GateKind, answers: &[Answer]) -> Asked {
-    let Some(Answer::Pick(pick)) = answers.first() else {
-        let offered = [Pick::Absent, Pick::Released, Pick::Stop, Pick::DontKnow];
-        return picks(format!("GATE, {}: {}", gate.title(), gate.question()), &offered);
-    };
-    let answer = match pick {
-        Pick::Absent => GateAnswer::Absent,
-        Pick::Released => GateAnswer::Released,
-        Pick::DontKnow => GateAnswer::DontKnow,
-        _ => GateAnswer::Stop,
-    };
-    let typed = texts(answers);
-    let questions: &[&str] = match answer {
-        GateAnswer::Stop | GateAnswer::DontKnow => &[],
-        GateAnswer::Released if gate.needs_measured_zero() => &[
-            "What does the diagram say these circuits are? (= as at the last gate)",
-            "Colour of the sleeve or connector? (none, yellow, orange…)",
-            "Which document does it rest on?",
-            "Name of the person who answers for it?",
-            "Volts measured at the connector?",
-            "Between which two points?",
-        ],
-        GateAnswer::Absent | GateAnswer::Released => &[
-            "What does the diagram say these circuits are? (= as at the last gate)",
-            "Colour of the sleeve or connector? (none, yellow, orange…)",
-            "Which document does it rest on?",
-            "Name of the person who answers for it?",
-        ],
-    };
-    if let Some(question) = questions.get(typed.len()) {
-        return field(format!("{}: {question}", gate.title()));
-    }
-    let said = |n: usize| {
-        let text = typed.get(n).copied()?;
-        let text = if text == "=" { last_gate(sight, n)? } else { text.to_owned() };
-        (!text.trim().is_empty()).then_some(text)
-    };
-    let measured = match (typed.get(4), typed.get(5)) {
-        (Some(volts), Some(between)) => {
-            if !matches!(answers.last(), Some(Answer::Pick(Pick::Proved))) {
-                return picks("Was the tester proved on a known source before and after?", &[Pick::Proved]);
-            }
-            match volts.parse() {
-                Ok(volts) => Some(Measured { volts, between: (*between).to_owned(), tester_proved: true }),
-                Err(why) => return Asked::Wrong(format!("{why}")),
-            }
-        }
-        _ => None,
-    };
-    Asked::Ready(vec![Act::Gate {
-        gate,
-        answer,
-        circuit: said(0),
-        sleeve: said(1),
-        document: said(2),
-        name: said(3),
-        voltage: None,
-        measured,
-    }])
-}
-
-/// What was typed for the same question at the gate before.
-fn last_gate(sight: &Sight<'_>, question: usize) -> Option<String> {
-    sight.job.entries().iter().rev().find_map(|entry| match &entry.act {
-        Act::Gate { circuit, sleeve, document, name, .. } => match question {
-            0 => circuit.clone(),
-            1 => sleeve.clone(),
-            2 => document.clone(),
-            _ => name.clone(),
-        },
-        _ => None,
-    })
-}
 
 const FEATURES: [Pick; 3] = [Pick::UpFeature1, Pick::UpFeature2, Pick::UpFeature3];
 

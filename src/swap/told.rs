@@ -1,0 +1,117 @@
+//! What an act says happened, in a few words: the line under the question, and the question before
+//! an entry is taken back.
+
+use crate::{face::Face, record::Holds};
+
+use super::{Act, GateAnswer, Inspected, PlugSource, RecordSide};
+
+impl Act {
+    /// What happened, in a few words: `the lead is out of old:7`.
+    pub fn told(&self) -> String {
+        match self {
+            Self::Ticket { .. } => "the ticket is written".to_owned(),
+            Self::Housed { name, definition, .. } => {
+                format!("{name} is {}", definition.housing().part)
+            }
+            Self::Rules { .. } => "the house rules are taken in".to_owned(),
+            Self::Recorded { at, holds, side, .. } => format!("{at} {} {}", side.told(), holds_told(holds)),
+            Self::RecordFinished { side } => format!("the record \"{}\" is finished", side.told()),
+            Self::RecordCorrected { at, holds, .. } => format!("{at} corrected: {}", holds_told(holds)),
+            Self::RecordFlipped { .. } => "the record is flipped".to_owned(),
+            Self::Decided { at, wins, .. } => format!("{at}: {} wins", wins.told()),
+            Self::Compared { question, .. } => format!("{} compared", question.words()),
+            Self::Mapped { from, to: Some(to), .. } => format!("{from} goes to {to}"),
+            Self::Mapped { from, to: None, .. } => format!("{from} has no place on the new side"),
+            Self::MapConfirmed { .. } => "the map is confirmed".to_owned(),
+            Self::Cause { .. } => "the cause is recorded".to_owned(),
+            Self::Photo { number, .. } => format!("photo {number}"),
+            Self::Gate { gate, answer, .. } => format!("gate on {}: {}", gate.title(), answer.told()),
+            Self::View { housing, face, up } => match face {
+                Face::Wire => format!("{housing}: wires towards you, {up} up"),
+                Face::Mating => format!("{housing}: mating face towards you, {up} up"),
+            },
+            Self::Anchor { housing, .. } => format!("an anchor of {housing} is answered"),
+            Self::Lock { housing, to, .. } => format!("lock of {housing} {}", to.words()),
+            Self::Assurance { housing, on, .. } => {
+                format!("position assurance of {housing} {}", on_or_off(*on))
+            }
+            Self::SmallPart { housing, part, on } => format!("{part} of {housing} {}", on_or_off(*on)),
+            Self::MatingHalf { .. } => "the mating half is looked at".to_owned(),
+            Self::Tagged { lead, tag } => format!("{lead} carries tag {tag}"),
+            Self::Extract { from, .. } => format!("the lead is out of {from}"),
+            Self::CutFree { from, .. } => format!("the lead is cut free from {from}"),
+            Self::Loose { leads } => format!("{} leads are parked, each with its tag", leads.len()),
+            Self::Inspect { verdict: Inspected::Good } => "terminal, seal and wire are good".to_owned(),
+            Self::Inspect { verdict: Inspected::Needs(how) } => format!("it needs: {}", how.words()),
+            Self::Insert { into, click: true, .. } => format!("in {into}, clicked"),
+            Self::Insert { into, click: false, .. } => format!("in {into}, NO click"),
+            Self::Tug { at, held: true } => format!("{at} held the tug"),
+            Self::Tug { at, held: false } => format!("{at} came out at the tug"),
+            Self::PutBack => "put back".to_owned(),
+            Self::Park { tag, .. } => format!("parked, tag {tag}"),
+            Self::TakeUp { tag } => format!("tag {tag} is in the hand"),
+            Self::TakePlug { from, .. } => format!("the plug is out of {from}"),
+            Self::FitPlug { into, source: PlugSource::Stock, .. } => format!("a new plug is in {into}"),
+            Self::FitPlug { into, .. } => format!("the plug is in {into}"),
+            Self::LosePlug => "the plug is lost".to_owned(),
+            Self::ScrapPlug { .. } => "the plug is scrapped".to_owned(),
+            Self::ReturnPlug => "the plug goes back to stock".to_owned(),
+            Self::LeftInOld { at, .. } => format!("what is in {at} stays there"),
+            Self::MoveOther { from, to, .. } => format!("what was in {from} is in {to}"),
+            Self::Planned { lead, how, .. } => format!("{lead} planned: {}", how.words()),
+            Self::Repair { lead, how, .. } => format!("{lead} repaired: {}", how.words()),
+            Self::Removed { wire, .. } => format!("{wire} is out for good"),
+            Self::Seen { item, .. } => format!("{item} is seen elsewhere"),
+            Self::WrongKey => "the last entry is taken back".to_owned(),
+            Self::ReRead { .. } => "a hole is re-read".to_owned(),
+            Self::RowCounted { housing, row, .. } => format!("row {row} of {housing} is counted"),
+            Self::LookedOver { housing, face, .. } => format!("the {face} face of {housing} is looked over"),
+            Self::Measure { test, passed: true, .. } => format!("{test}: passed"),
+            Self::Measure { test, passed: false, .. } => format!("{test}: FAILED"),
+            Self::Requested { number, revision, .. } => format!("request {number} revision {revision}"),
+            Self::Arrived { line, count } => format!("{count} of line {line} arrived"),
+            Self::Accept { flag, .. } => format!("{flag} is accepted by name"),
+            Self::Note { .. } => "a note".to_owned(),
+            Self::HandOver { to } => format!("handed over to {to}"),
+            Self::Resume { .. } => "the work goes on".to_owned(),
+            Self::Mate { level: true, .. } => "mated, the wires stay level".to_owned(),
+            Self::Mate { level: false, .. } => "mated, a wire moved".to_owned(),
+            Self::Sign { name, .. } => format!("signed by {name}"),
+            Self::Stop { .. } => "the job is stopped".to_owned(),
+        }
+    }
+}
+
+fn on_or_off(on: bool) -> &'static str {
+    if on { "on" } else { "off" }
+}
+
+/// What a cavity holds: the wires by name and colour, else the word.
+fn holds_told(holds: &Holds) -> String {
+    let Some(lead) = holds.lead() else { return holds.word().to_owned() };
+    let wire = |w: &crate::record::Wire| match w.name() {
+        Some(name) => format!("{} {name}", w.colour),
+        None => w.colour.to_string(),
+    };
+    lead.wires.iter().map(wire).collect::<Vec<_>>().join(" + ")
+}
+
+impl RecordSide {
+    fn told(self) -> &'static str {
+        match self {
+            Self::Found => "as found",
+            Self::Should => "as it should be",
+        }
+    }
+}
+
+impl GateAnswer {
+    fn told(self) -> &'static str {
+        match self {
+            Self::Absent => "no such circuit",
+            Self::Released => "released",
+            Self::Stop => "STOP",
+            Self::DontKnow => "not known, STOP",
+        }
+    }
+}
