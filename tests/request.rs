@@ -87,10 +87,14 @@ fn sending_keeps_one_number_counts_revisions_and_never_uses_a_line_number_again(
     // Sent again unchanged, it is the same revision.
     let again = shop.json(&["request", "fernwalker", "--send"]);
     assert_eq!((&again["revision"], &again["changed"]), (&1.into(), &Value::Bool(false)));
+    // What the desk is told beside the lines is a revision, too, and stays until it is told anew.
+    let told = shop.json(&["request", "fernwalker", "--send", "--deliver-to", "bench 3"]);
+    assert_eq!((&told["revision"], told["deliver_to"].as_str()), (&2.into(), Some("bench 3")));
     let act = r#"Planned(lead:"old:3",how:NewTerminal,reason:"bent",part:"FW-TRM-F15")"#;
     assert_eq!(shop.run_with(&["enter", "fernwalker"], act, &[]).code, 0);
     let next = shop.json(&["request", "fernwalker", "--send"]);
-    assert_eq!((&next["revision"], next["request"].as_str()), (&2.into(), Some(number.as_str())));
+    assert_eq!((&next["revision"], next["request"].as_str()), (&3.into(), Some(number.as_str())));
+    assert_eq!(next["deliver_to"], "bench 3");
     assert_eq!(line(&next, "terminal")["line"], line(&sent, "terminal")["line"]);
     assert_eq!(line(&next, "terminal")["need"], 3);
     // The plug is found again: its line stays, with need 0.
@@ -111,7 +115,7 @@ fn the_paper_is_one_page_wide_and_the_table_keeps_part_numbers_as_text() {
     assert!(paper.out.is_ascii());
     assert!(paper.out.lines().all(|line| line.len() <= 80), "{}", paper.out);
     assert!(paper.out.lines().count() <= 60, "more than one page");
-    for word in ["Fernwalker 8", "FW8-20731", "boom tip", "latch broken", "[ ]  1", "in packs of 10: 1"] {
+    for word in ["Fernwalker 8", "FW8-20731", "boom tip", "latch broken", "[ ]  1", "(1 pack of 10)"] {
         assert!(paper.out.contains(word), "{word}: {}", paper.out);
     }
     let table = shop.run(&["request", "fernwalker", "--format", "csv"]);

@@ -165,9 +165,10 @@ fn a_wrong_label_is_refused_with_the_right_one_and_a_named_person_can_go_on() {
     let mut desk = Desk::at(Bench::ready());
     desk.keys("og");
     desk.typed("2");
-    desk.keys("c");
+    // Said before the hand pushes it in.
     let picture = desk.picture(80, 24, PLAIN);
     assert!(picture.contains("S01 goes to new:1, not to new:2"), "{picture}");
+    assert!(!picture.contains("PUSH"), "{picture}");
     desk.keys("!y");
     desk.typed("K. Tanner");
     desk.typed("it does sit there");
@@ -214,6 +215,87 @@ fn a_re_read_shows_neither_label_nor_colour() {
     let Asked::Field { prompt } = desk.with(|ui, sight| ui.asked(sight)) else { panic!("no re-read") };
     assert!(prompt.starts_with("RE-READ new, mating face towards you, latch up:"), "{prompt}");
     assert!(!prompt.contains("RD") && !prompt.contains("S01"), "{prompt}");
+    // Nor do the faces: the new one is drawn as it is held to be read.
+    let picture = desk.picture(80, 24, PLAIN);
+    let faces: Vec<&str> = picture.lines().skip(2).take(8).collect();
+    let bare = |c: char| "?[]|+- latchmingfceowrdsyup,".contains(c);
+    assert!(faces.iter().all(|line| line.chars().all(bare)), "{picture}");
+    assert!(faces[0].contains("mating face towards you"), "{picture}");
+    desk.typed("SR");
+    let picture = desk.picture(80, 24, PLAIN);
+    assert!(picture.contains("IT DID NOT AGREE"), "{picture}");
+}
+
+#[test]
+fn an_anchor_and_a_row_count_cover_what_they_ask() {
+    let mut bench = Bench::ready();
+    bench.does(r#"View(housing:"old",face:Mating,up:"latch")"#);
+    let picture = Desk::at(bench).picture(80, 24, PLAIN);
+    assert!(picture.contains("ANCHOR old"), "{picture}");
+    let rows = |picture: &str| picture.lines().skip(4).take(4).collect::<String>();
+    assert!(!rows(&picture).contains(|c: char| c.is_ascii_alphanumeric()), "{picture}");
+    let mut desk = Desk::at(Bench::moved());
+    desk.keys("oyy");
+    let picture = desk.picture(80, 24, PLAIN);
+    assert!(picture.contains("COUNT row 1"), "{picture}");
+    assert!(!rows(&picture).contains(|c: char| c.is_ascii_alphabetic()), "{picture}");
+}
+
+#[test]
+fn a_colour_that_differs_is_settled_before_the_wire_is_pulled() {
+    let bench = Bench::ready();
+    let asked = bench.job.state().target().colours_asked;
+    let label = asked.first().unwrap().to_string().trim_start_matches("old:").to_owned();
+    let mut desk = Desk::at(bench);
+    desk.keys("/");
+    desk.typed(&label);
+    desk.typed("SR");
+    let picture = desk.picture(80, 24, PLAIN);
+    assert!(picture.contains("You see SR") && !picture.contains("[o] out"), "{picture}");
+}
+
+#[test]
+fn a_line_with_a_mistake_stays_to_be_mended() {
+    let mut desk = Desk::at(Bench::new("sp-16", "sp-16"));
+    desk.keys("!c");
+    desk.typed("1");
+    desk.keys("w");
+    desk.typed("RX 0.5 W1");
+    let picture = desk.picture(80, 24, PLAIN);
+    assert!(picture.contains("is not a colour code") && picture.contains("> RX 0.5 W1"), "{picture}");
+}
+
+#[test]
+fn with_every_move_waiting_the_screen_says_what_for_and_closes_nothing() {
+    let mut bench = Bench::moved();
+    let mut desk = {
+        bench.does(r#"Extract(from:"new:1",freely:true,seal:On)"#);
+        bench.does("Inspect(verdict:Needs(NewTerminal))");
+        bench.does(r#"Planned(lead:"old:1",how:NewTerminal,reason:"tang broken")"#);
+        bench.does(r#"Park(tag:"1",reason:"waits")"#);
+        Desk::at(bench)
+    };
+    let picture = desk.picture(80, 24, PLAIN);
+    assert!(picture.contains("WAITING for parts: S01 (tag 1). Send the request"), "{picture}");
+    assert!(picture.contains("waiting"), "{picture}");
+    desk.keys("t");
+    assert!(desk.picture(80, 24, PLAIN).contains("S01 needs a new terminal"));
+}
+
+#[test]
+fn a_request_asks_what_the_desk_would_phone_back_about() {
+    let mut desk = Desk::at(Bench::ready());
+    desk.keys("!d");
+    for said in ["3", "-", "2026-12-01"] {
+        desk.typed(said);
+    }
+    let key = KeyEvent::new(KeyCode::Char('m'), KeyModifiers::NONE);
+    let Effect::SendRequest(head) = desk.with(|ui, sight| ui.update(sight, key)) else {
+        panic!("nothing is sent")
+    };
+    assert_eq!((head.bench.as_deref(), head.deliver_to), (Some("3"), None));
+    assert_eq!(head.needed_by.as_deref(), Some("2026-12-01"));
+    assert_eq!(head.urgency.as_deref(), Some("the machine stands still"));
 }
 
 #[test]

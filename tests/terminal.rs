@@ -132,7 +132,6 @@ fn the_job_is_walked_from_the_board_to_a_closed_connector_with_mistakes_and_a_ki
     terminal.typed("99");
     terminal.shows("There is no cavity \"99\"");
     terminal.typed("8");
-    terminal.keys("c");
     terminal.shows("is taken");
     terminal.typed("9");
     terminal.keys("ct");

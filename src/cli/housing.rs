@@ -221,7 +221,7 @@ fn shown(family: &Family, housing: &Housing, pose: Pose, ascii: bool) -> String 
         };
         Slot { text: text.to_owned(), mark, spoken_of: None }
     };
-    let options = FaceOptions { ascii, width: usize::MAX, height: usize::MAX, focus: None };
+    let options = FaceOptions { ascii, width: usize::MAX, height: usize::MAX, focus: None, blind: false };
     let picture = draw_face(housing, pose, &slot, &options);
     let sealing = match housing.sealing {
         Sealing::Individual => "sealed wire by wire",

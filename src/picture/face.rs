@@ -31,7 +31,12 @@ pub struct FaceOptions {
     pub height: usize,
     /// The cavity that must be in view.
     pub focus: Option<Label>,
+    /// Whether the labels are covered, because one of them is asked.
+    pub blind: bool,
 }
+
+/// What stands for a label that is asked.
+const COVERED: &str = "?";
 
 /// Widest text in a slot: `GN/WH`.
 const SLOT_WIDTH: usize = 5;
@@ -68,7 +73,8 @@ pub fn draw_face(
         if options.focus.as_ref() == Some(&spot.label) {
             focus = (x, y);
         }
-        write_slot(&mut picture, (x, y), &scale, spot, slot, options.ascii);
+        let label = if options.blind { COVERED } else { spot.label.as_str() };
+        write_slot(&mut picture, (x, y), &scale, label, slot, options.ascii);
     }
     picture.window(focus, options.width, options.height)
 }
@@ -77,11 +83,10 @@ fn write_slot(
     picture: &mut Picture,
     (x, y): (usize, usize),
     scale: &Scale,
-    spot: &SeenSpot,
+    label: &str,
     slot: &Slot,
     ascii: bool,
 ) {
-    let label = spot.label.as_str();
     let (mark, text) = match &slot.spoken_of {
         Some(mark) => {
             let (left, right) = if ascii { ('[', ']') } else { ('▐', '▌') };

@@ -27,7 +27,8 @@ pub fn build(
         plug_lines(state, survey, new, &mut lines);
     }
     repair_lines(state, survey, &mut lines);
-    let changed = number_lines(&mut lines, previous);
+    let head = previous.map_or_else(|| head.clone(), |previous| previous.head_for(&head));
+    let changed = number_lines(&mut lines, previous) || previous.is_some_and(|p| p.head_differs(&head));
     let sent = state.requested.as_ref().map_or(0, |r| r.revision);
     Request {
         number: number_of(id),
@@ -52,7 +53,7 @@ fn number_lines(lines: &mut Vec<Line>, previous: Option<&RequestForm>) -> bool {
     let mut changed = false;
     let mut kept = Vec::new();
     for line in lines.iter_mut() {
-        match previous.line_like(line) {
+        match previous.line_like(line, &kept) {
             Some((number, same)) => {
                 line.line = number;
                 changed |= !same;

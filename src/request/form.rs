@@ -2,7 +2,7 @@
 
 use serde::{Deserialize, Serialize};
 
-use super::{Describe, Kind, Line, Request};
+use super::{Describe, Kind, Line, Request, RequestHead};
 
 /// A request in a file or a JSON document. Absent values are null.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
@@ -134,16 +134,43 @@ const KINDS: [Kind; 8] = [
 ];
 
 impl RequestForm {
+    /// The part of a line, else what it is in words.
+    pub fn part_of(&self, line: u32) -> Option<&str> {
+        let line = self.lines.iter().find(|l| l.line == line)?;
+        Some(line.part.as_deref().unwrap_or(&line.description))
+    }
+
     /// The highest line number ever given.
     pub(super) fn last_line(&self) -> u32 {
         self.lines.iter().map(|line| line.line).max().unwrap_or(0)
     }
 
-    /// The line for the same part, and whether it asks for the same.
-    pub(super) fn line_like(&self, line: &Line) -> Option<(u32, bool)> {
+    /// The head of the next revision: what the bench does not say anew stays as it was said.
+    pub(super) fn head_for(&self, head: &RequestHead) -> RequestHead {
+        let stays = |new: &Option<String>, old: &Option<String>| new.clone().or_else(|| old.clone());
+        RequestHead {
+            asked_by: head.asked_by.clone(),
+            bench: stays(&head.bench, &self.bench),
+            deliver_to: stays(&head.deliver_to, &self.deliver_to),
+            needed_by: stays(&head.needed_by, &self.needed_by),
+            urgency: stays(&head.urgency, &self.urgency),
+        }
+    }
+
+    /// Whether the desk would deliver otherwise by this head; who asks is no difference.
+    pub(super) fn head_differs(&self, head: &RequestHead) -> bool {
+        let said = (&head.bench, &head.deliver_to, &head.needed_by, &head.urgency);
+        said != (&self.bench, &self.deliver_to, &self.needed_by, &self.urgency)
+    }
+
+    /// The line for the same part that no other line took, and whether it asks for the same.
+    pub(super) fn line_like(&self, line: &Line, taken: &[u32]) -> Option<(u32, bool)> {
         let form = LineForm::from(line);
         let same_part = |old: &&LineForm| {
-            old.kind == form.kind && old.part == form.part && old.description == form.description
+            old.kind == form.kind
+                && old.part == form.part
+                && old.description == form.description
+                && !taken.contains(&old.line)
         };
         let old = self.lines.iter().find(same_part)?;
         let form = LineForm { line: old.line, ..form };

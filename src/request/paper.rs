@@ -66,7 +66,8 @@ fn line_text(out: &mut String, line: &Line) {
     let part = line.part.as_deref().unwrap_or("TO BE IDENTIFIED");
     let mut amount = format!("need {} + spare {}", line.need, line.spare);
     if let (Some(pack), Some(packs)) = (line.pack, line.packs()) {
-        amount.push_str(&format!(" = {} in packs of {pack}: {packs}", line.need + line.spare));
+        let word = if packs == 1 { "pack" } else { "packs" };
+        amount.push_str(&format!(" = {} ({packs} {word} of {pack})", line.need + line.spare));
     }
     out.push_str(&format!("[ ] {:>2}  {:<28} {}\n", line.line, harmless(part), amount));
     wrapped(out, "        ", &format!("{}: {}", line.kind.as_str(), line.description));

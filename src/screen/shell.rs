@@ -162,7 +162,7 @@ fn work_on(terminal: &mut DefaultTerminal, sitting: &Sitting, path: &Path) -> Re
                 Effect::None => continue,
                 Effect::Leave => return Ok(()),
                 Effect::Enter(acts) => bench.perform(|open| enter(open, &sitting.by, acts)),
-                Effect::SendRequest => bench.perform(|open| send(open, &sitting.by)),
+                Effect::SendRequest(head) => bench.perform(|open| send(open, head)),
             };
             ui.finish(outcome);
         }
@@ -186,8 +186,7 @@ fn enter(open: &mut OpenJob, by: &str, acts: Vec<Act>) -> Outcome {
     Outcome::Entered(format!("on disk: {said}"))
 }
 
-fn send(open: &mut OpenJob, by: &str) -> Outcome {
-    let head = RequestHead { asked_by: by.to_owned(), ..RequestHead::default() };
+fn send(open: &mut OpenJob, head: RequestHead) -> Outcome {
     match send_request(open, head, Timestamp::now()) {
         Ok(request) => Outcome::Entered(format!("on disk and sent: {}", request.file_name())),
         Err(why) => Outcome::Trouble(format!("{why:#}")),

@@ -4,7 +4,7 @@ use crate::{
     face::Label,
     record::{Address, HousingName},
     request::RequestForm,
-    swap::{Job, JobHousing, JobSide, State, Survey},
+    swap::{Act, Entry, Job, JobHousing, JobSide, State, Survey, Verdict},
 };
 
 /// A job as screens see it.
@@ -33,6 +33,12 @@ impl<'a> Sight<'a> {
     /// A housing by name.
     pub fn housing(&self, name: &HousingName) -> Option<&'a JobHousing> {
         self.state().housing(name)
+    }
+
+    /// What the job would say to an act now.
+    pub fn preview(&self, act: &Act) -> Verdict {
+        let at = self.job.state().last_at.unwrap_or_default();
+        self.job.check(&Entry { at, by: self.by.to_owned(), act: act.clone() })
     }
 
     /// The address a typed label means on one side: the label alone where it is unique there, or

@@ -1,6 +1,9 @@
 //! What a screen remembers between key presses: never anything about the job itself.
 
-use crate::swap::{Act, Refusal};
+use crate::{
+    request::RequestHead,
+    swap::{Act, Refusal},
+};
 
 use super::ask::{Answer, OtherThing, Topic};
 
@@ -95,8 +98,8 @@ pub enum Effect {
     None,
     /// Enter these acts, in order, by the one road; stop at the first refusal.
     Enter(Vec<Act>),
-    /// Send the parts request.
-    SendRequest,
+    /// Send the parts request, with what the bench says beside it.
+    SendRequest(RequestHead),
     /// Leave the job.
     Leave,
 }

@@ -2,7 +2,7 @@
 
 use crossterm::event::KeyEvent;
 
-use crate::swap::Refusal;
+use crate::swap::{Act, Refusal};
 
 use super::{
     ask::{Answer, Asked, OTHERS, OtherThing, Topic, ask, makes_sense, topic_now},
@@ -149,11 +149,11 @@ impl Ui {
 
     fn on_char(&mut self, sight: &Sight<'_>, c: char, typing: bool) -> Effect {
         if self.page == Page::Request {
-            return if c == super::keys::Pick::Send.key() && sight.read_only.is_none() {
-                Effect::SendRequest
-            } else {
-                Effect::None
-            };
+            if c != super::keys::Pick::Send.key() || sight.read_only.is_some() {
+                return Effect::None;
+            }
+            self.choose(OtherThing::SendRequest);
+            return self.advance(sight);
         }
         if self.page != Page::Bench || sight.read_only.is_some() {
             return Effect::None;
@@ -180,12 +180,21 @@ impl Ui {
         self.message = None;
         match self.asked(sight) {
             Asked::Ready(acts) => Effect::Enter(acts),
+            Asked::Send(head) => Effect::SendRequest(head),
             Asked::Wrong(why) => {
-                self.answers.pop();
+                // What was typed stays, to be mended rather than typed again.
+                if let Some(Answer::Text(typed)) = self.answers.pop() {
+                    self.field = typed;
+                }
                 self.message = Some(Message::Refused(why));
                 if self.answers.is_empty() && matches!(self.chosen, Some(Topic::Other(_))) {
                     self.chosen = None;
                 }
+                Effect::None
+            }
+            Asked::Barred { act, refusals, can_go_on } => {
+                self.answers.pop();
+                self.refuse(act, &refusals, can_go_on);
                 Effect::None
             }
             Asked::Go(step) => {
@@ -207,9 +216,7 @@ impl Ui {
             }
             Outcome::Refused { act, refusals, can_go_on } => {
                 self.forget_answers();
-                let text: Vec<String> = refusals.iter().map(Refusal::to_string).collect();
-                self.message = Some(Message::Refused(text.join(" ")));
-                self.refused = can_go_on.then_some(act);
+                self.refuse(act, &refusals, can_go_on);
             }
             Outcome::Trouble(what) => {
                 self.answers.clear();
@@ -217,5 +224,11 @@ impl Ui {
                 self.message = Some(Message::Trouble(what));
             }
         }
+    }
+
+    fn refuse(&mut self, act: Box<Act>, refusals: &[Refusal], can_go_on: bool) {
+        let text: Vec<String> = refusals.iter().map(Refusal::to_string).collect();
+        self.message = Some(Message::Refused(text.join(" ")));
+        self.refused = can_go_on.then_some(act);
     }
 }

@@ -279,7 +279,7 @@ fn refuse(verdict: Verdict, entry: &Entry) -> Result<Vec<Code>, EnterProblem> {
             Ok(refusals.iter().filter_map(|r| r.code).collect())
         }
         Verdict::Against(refusals) => {
-            let can_go_on = entry.act.clone().anyway_mut().is_some();
+            let can_go_on = entry.act.takes_anyway();
             Err(EnterProblem::Refused { refusals, can_go_on })
         }
     }

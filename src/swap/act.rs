@@ -319,6 +319,11 @@ impl Act {
         }
     }
 
+    /// Whether a named person may insist on it against a rule.
+    pub fn takes_anyway(&self) -> bool {
+        self.clone().anyway_mut().is_some()
+    }
+
     /// The cavity the act is about, when it is about one.
     pub fn address(&self) -> Option<&Address> {
         match self {

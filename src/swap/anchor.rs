@@ -161,17 +161,23 @@ impl State {
         AnchorSeen { place, colour: colour.cloned(), mark: mark.trim().to_owned(), agrees, tells }
     }
 
-    /// The wrong readings that fit everything seen at the anchors of an old housing, when the
-    /// reading on record does not. One: it can be flipped. Several: nothing can be said.
+    /// The wrong readings that fit everything seen at the anchors of a housing, when the reading on
+    /// record does not: by the colours of the record on an old one, by the moulded marks on a new
+    /// one. One: it can be named, and an old record flipped. Several: nothing can be said.
     pub fn readings_that_fit(&self, housing: &JobHousing) -> Vec<Flip> {
         if self.failed_anchor(housing).is_none() {
             return Vec::new();
         }
         let fits = |how: &Flip| {
             let reading = Seen::of(housing.housing(), flipped(housing.pose(), *how));
-            housing.anchors.iter().filter(|a| a.colour.is_some()).all(|anchor| {
-                let recorded = reading.label_at(anchor.place).and_then(|l| self.colour_at(housing, l));
-                recorded.is_some() && recorded == anchor.colour.as_ref()
+            let mut anchors = housing.anchors.iter().filter(|a| a.place != PosePlace::Key);
+            anchors.all(|anchor| match (reading.label_at(anchor.place), housing.side) {
+                (None, _) => false,
+                (Some(label), JobSide::New) => label.as_str() == anchor.mark,
+                (Some(label), JobSide::Old) => {
+                    let recorded = self.colour_at(housing, label);
+                    recorded.is_some() && recorded == anchor.colour.as_ref()
+                }
             })
         };
         FLIPS.into_iter().filter(fits).collect()

@@ -47,7 +47,8 @@ impl State {
         let waiting: BTreeSet<&ItemId> =
             self.leads.iter().filter(|l| self.waits_for_part(l)).map(|l| &l.id).collect();
         for step in steps.iter_mut().filter(|s| s.status == Status::Left) {
-            if matches!(&step.what, Do::MoveWire { lead, .. } if waiting.contains(lead)) {
+            if matches!(&step.what, Do::MoveWire { lead, .. } | Do::Repair { lead, .. } if waiting.contains(lead))
+            {
                 step.status = Status::Waiting;
             }
         }
@@ -64,10 +65,13 @@ impl State {
             Do::MovePlug { from, .. } => plug == Some(from),
             _ => false,
         };
+        // Nothing is closed over a lead that waits for its part.
+        let may_close = waiting.is_empty();
+        let is_open = |s: &&Step| s.status == Status::Left && (may_close || !s.what.is_closing());
         let next = steps
             .iter()
             .position(|s| s.status == Status::Left && unfinished(&s.what))
-            .or_else(|| steps.iter().position(|s| s.status == Status::Left));
+            .or_else(|| steps.iter().position(|s| is_open(&s)));
         if let Some(step) = next.and_then(|i| steps.get_mut(i)) {
             step.status = Status::Next;
         }

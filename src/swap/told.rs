@@ -3,7 +3,7 @@
 
 use crate::{face::Face, record::Holds};
 
-use super::{Act, GateAnswer, Inspected, PlugSource, RecordSide};
+use super::{Act, GateAnswer, Inspected, PlugSource, RecordSide, RepairKind};
 
 impl Act {
     /// What happened, in a few words: `the lead is out of old:7`.
@@ -112,6 +112,19 @@ impl GateAnswer {
             Self::Released => "released",
             Self::Stop => "STOP",
             Self::DontKnow => "not known, STOP",
+        }
+    }
+}
+
+impl RepairKind {
+    /// The repair in words.
+    pub fn words(self) -> &'static str {
+        match self {
+            Self::Reform => "its tang re-formed",
+            Self::NewTerminal => "a new terminal",
+            Self::NewSeal => "a new seal",
+            Self::RepairLead => "a repair lead",
+            Self::Other => "another repair",
         }
     }
 }

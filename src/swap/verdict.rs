@@ -15,6 +15,17 @@ pub enum Verdict {
     Against(Vec<Refusal>),
 }
 
+impl Verdict {
+    /// Everything said against the act.
+    pub fn refusals(&self) -> &[Refusal] {
+        match self {
+            Self::Allowed => &[],
+            Self::Impossible(refusal) => std::slice::from_ref(refusal),
+            Self::Against(refusals) => refusals,
+        }
+    }
+}
+
 /// One sentence that says what is wrong, and one that says what to do instead.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Refusal {

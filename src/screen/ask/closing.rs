@@ -11,6 +11,9 @@ use crate::{
 use super::{Answer, Asked, field, picks, texts};
 use crate::screen::{keys::Pick, sight::Sight};
 
+/// How a housing is held to be re-read: what was put in from behind is read from the front.
+pub const REREAD_POSE: Pose = Pose { face: Face::Mating, up: Side::Top };
+
 /// The position assurance, off first or on last.
 pub(super) fn assurance(housing: &HousingName, on: bool, answers: &[Answer]) -> Asked {
     match (answers.first(), on) {
@@ -98,9 +101,14 @@ pub(super) fn mating_half(answers: &[Answer]) -> Asked {
 pub(super) fn count_row(sight: &Sight<'_>, name: &HousingName, row: usize, answers: &[Answer]) -> Asked {
     let rows = sight.housing(name).map_or(1, |h| h.rows().len());
     match texts(answers).first() {
-        None => field(format!(
-            "COUNT row {row} of {rows} of {name} (rows as drawn): wires, plugs, open holes, as in 6 2 0"
-        )),
+        None => {
+            let failed = sight.state().row_counts.get(&(name.clone(), row)) == Some(&false);
+            let again =
+                if failed { "IT DID NOT AGREE: find the hole that differs, count again. " } else { "" };
+            field(format!(
+                "{again}COUNT row {row} of {rows} of {name} (rows as drawn): wires, plugs, open holes, as in 6 2 0"
+            ))
+        }
         Some(typed) => {
             let counts: Vec<usize> = typed
                 .split([' ', ',', '/'])
@@ -126,11 +134,17 @@ pub(super) fn reread(sight: &Sight<'_>, at: &Address, answers: &[Answer]) -> Ask
     let Some(housing) = sight.housing(&at.housing) else { return Asked::Wrong("Look again.".to_owned()) };
     match texts(answers).first() {
         None => {
-            let pose = Pose { face: Face::Mating, up: Side::Top };
+            let pose = REREAD_POSE;
             let seen = Seen::of(housing.housing(), pose);
             let place = seen.place_of(&at.label).map_or(String::new(), |place| place_in_words(&seen, place));
             let held = pose_in_words(housing.housing(), pose);
-            field(format!("RE-READ {}, {held}: {place}. Colour in that hole, plug or nothing?", at.housing))
+            let ask =
+                format!("RE-READ {}, {held}: {place}. Colour in that hole, plug or nothing?", at.housing);
+            let failed = sight.state().rereads.get(at).is_some_and(|last| !last.agrees);
+            field(match failed {
+                true => format!("IT DID NOT AGREE: look at both faces, put it right (!), read again. {ask}"),
+                false => ask,
+            })
         }
         Some(typed) => {
             // One letter is enough for what is no wire.
@@ -196,10 +210,14 @@ pub(super) fn test(kind: TestKind, answers: &[Answer]) -> Asked {
 }
 
 /// The signature, with the end of the serial number so that no other job is signed.
-pub(super) fn sign(answers: &[Answer]) -> Asked {
+pub(super) fn sign(sight: &Sight<'_>, answers: &[Answer]) -> Asked {
     match texts(answers).as_slice() {
         [] => field("SIGN: your name?"),
-        [_] => field("The last two characters of the serial number, read on the machine?"),
+        // A ticket without a serial number has no end to read.
+        [name] if sight.state().ticket.serial.trim().is_empty() => {
+            Asked::Ready(vec![Act::Sign { name: (*name).to_owned(), serial_end: String::new() }])
+        }
+        [_] => field("The end of the serial number, two characters or more, read on the machine?"),
         [name, end, ..] => {
             Asked::Ready(vec![Act::Sign { name: (*name).to_owned(), serial_end: (*end).to_owned() }])
         }

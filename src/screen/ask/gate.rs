@@ -79,6 +79,20 @@ pub(super) fn gate(sight: &Sight<'_>, gate: GateKind, answers: &[Answer]) -> Ask
     let before = same_answer_before(sight, gate, answer);
     let asks = asks(gate, answer, before.is_some());
     let typed = texts(answers);
+    let said = |ask: Ask| match asks.iter().position(|a| *a == ask).and_then(|n| typed.get(n).copied()) {
+        Some("=") => last_said(sight, ask),
+        Some(text) => Some(text.trim().to_owned()).filter(|text| !text.is_empty()),
+        None => before.and_then(|act| ask.said_before(act)),
+    };
+    // A value that cannot be read is said at once, not after the last question.
+    let voltage = match said(Ask::Voltage).map(|text| text.parse()).transpose() {
+        Ok(voltage) => voltage,
+        Err(why) => return Asked::Wrong(format!("{why}")),
+    };
+    let reading = match said(Ask::Reading).map(|text| text.parse()).transpose() {
+        Ok(reading) => reading,
+        Err(why) => return Asked::Wrong(format!("{why}")),
+    };
     if let Some(ask) = asks.get(typed.len()) {
         let again = match last_said(sight, *ask) {
             Some(last) => format!(" (= {last})"),
@@ -86,25 +100,15 @@ pub(super) fn gate(sight: &Sight<'_>, gate: GateKind, answers: &[Answer]) -> Ask
         };
         return field(format!("{}: {}{again}", gate.title(), ask.question()));
     }
-    let said = |ask: Ask| match asks.iter().position(|a| *a == ask).and_then(|n| typed.get(n).copied()) {
-        Some("=") => last_said(sight, ask),
-        Some(text) => Some(text.trim().to_owned()).filter(|text| !text.is_empty()),
-        None => before.and_then(|act| ask.said_before(act)),
-    };
-    let voltage = match said(Ask::Voltage).map(|text| text.parse()).transpose() {
-        Ok(voltage) => voltage,
-        Err(why) => return Asked::Wrong(format!("{why}")),
-    };
-    let measured = match said(Ask::Reading).map(|text| text.parse()).transpose() {
-        Ok(None) => None,
-        Ok(Some(_)) if !matches!(answers.last(), Some(Answer::Pick(Pick::Proved))) => {
+    let measured = match reading {
+        None => None,
+        Some(_) if !matches!(answers.last(), Some(Answer::Pick(Pick::Proved))) => {
             return picks("Was the tester proved on a known source before and after?", &[Pick::Proved]);
         }
-        Ok(Some(volts)) => {
+        Some(volts) => {
             let between = said(Ask::Points).unwrap_or_default();
             Some(Measured { volts, between, tester_proved: true })
         }
-        Err(why) => return Asked::Wrong(format!("{why}")),
     };
     Asked::Ready(vec![Act::Gate {
         gate,

@@ -7,16 +7,19 @@ mod gate;
 mod moves;
 mod other;
 mod record;
+mod repair;
 mod setup;
 mod wire_line;
 
 use crate::{
     record::{Address, HousingName},
-    swap::{Act, Do, ItemId, JobSide, Place, Status},
+    request::RequestHead,
+    swap::{Act, Do, ItemId, JobSide, Place, Refusal, Status, Verdict},
 };
 
 use super::{keys::Pick, sight::Sight};
 
+pub use closing::REREAD_POSE;
 pub use other::{OTHERS, OtherThing, makes_sense};
 pub use wire_line::EXTRAS;
 
@@ -46,6 +49,8 @@ pub enum Topic {
     Other(OtherThing),
     /// Jump to a cavity.
     Jump,
+    /// Every move that is left waits for a part.
+    Waiting,
     /// Nothing is left to do.
     Nothing,
 }
@@ -67,8 +72,19 @@ pub enum Asked {
     },
     /// Everything is known.
     Ready(Vec<Act>),
+    /// The request can go out, with this said beside it.
+    Send(RequestHead),
     /// The last answer cannot be: why.
     Wrong(String),
+    /// What the last answer leads to would be refused: said before the hand does it.
+    Barred {
+        /// The act.
+        act: Box<Act>,
+        /// Why not.
+        refusals: Vec<Refusal>,
+        /// Whether it is a rule a named person may go past.
+        can_go_on: bool,
+    },
     /// Go to this step.
     Go(Do),
 }
@@ -77,6 +93,18 @@ pub enum Asked {
 pub(super) fn picks(prompt: impl Into<String>, picks: &[Pick]) -> Asked {
     let picks = picks.iter().map(|pick| (*pick, pick.text().to_owned())).collect();
     Asked::Picks { prompt: prompt.into(), picks }
+}
+
+/// The question that follows a label, unless the act it leads to would be refused.
+pub(super) fn unless_barred(sight: &Sight<'_>, act: Act, then: impl FnOnce() -> Asked) -> Asked {
+    let can_go_on = act.takes_anyway();
+    match sight.preview(&act) {
+        Verdict::Allowed => then(),
+        Verdict::Impossible(refusal) => {
+            Asked::Barred { act: Box::new(act), refusals: vec![refusal], can_go_on: false }
+        }
+        Verdict::Against(refusals) => Asked::Barred { act: Box::new(act), refusals, can_go_on },
+    }
 }
 
 /// A typed value.
@@ -112,6 +140,7 @@ pub fn topic_now(sight: &Sight<'_>) -> Topic {
         Some(Do::MovePlug { from, to }) if plug_in_hand => Topic::Step(Do::MovePlug { from, to }),
         _ if plug_in_hand => Topic::PlugInHand,
         Some(step) => Topic::Step(step),
+        None if sight.survey.steps.iter().any(|s| s.status == Status::Waiting) => Topic::Waiting,
         None => Topic::Nothing,
     }
 }
@@ -145,6 +174,7 @@ pub fn ask(sight: &Sight<'_>, topic: &Topic, answers: &[Answer]) -> Asked {
         Topic::Anyway(act) => anyway(act, answers),
         Topic::Other(thing) => other::ask_other(sight, *thing, answers),
         Topic::Jump => jump(sight, answers),
+        Topic::Waiting => repair::waiting(sight, answers),
         Topic::Nothing => Asked::Picks { prompt: "Nothing is left to do.".to_owned(), picks: Vec::new() },
     }
 }
@@ -177,7 +207,7 @@ fn ask_step(sight: &Sight<'_>, step: &Do, answers: &[Answer]) -> Asked {
         Do::Lock { housing } => closing::lock(housing, answers),
         Do::Mate => closing::mate(answers),
         Do::Test { test } => closing::test(*test, answers),
-        Do::Sign => closing::sign(answers),
+        Do::Sign => closing::sign(sight, answers),
     }
 }
 

@@ -2,13 +2,13 @@
 //! label, a flawless plug two and its label.
 
 use crate::{
-    catalogue::{From, PartNumber},
+    catalogue::From,
     colour::Colour,
     record::{Address, Seal},
     swap::{Act, Inspected, ItemId, JobSide, Lead, Place, PlugSource, RepairKind, Seat, SeenAt},
 };
 
-use super::{Answer, Asked, field, picks, texts};
+use super::{Answer, Asked, field, picks, repair, texts, unless_barred};
 use crate::screen::{keys::Pick, sight::Sight};
 
 /// The next question about a lead, wherever it is.
@@ -59,19 +59,25 @@ fn take_out(sight: &Sight<'_>, lead: &Lead, at: &Address, answers: &[Answer]) ->
             Some(_) => return Asked::Wrong("Key the colour you see.".to_owned()),
         }
     }
-    let extract = |freely: bool, seal: Seal| {
-        Asked::Ready(vec![Act::Extract {
-            from: at.clone(),
-            colour: colour.clone(),
-            freely,
-            seal,
-            anyway: None,
-        }])
+    let act = |freely: bool, seal: Seal| Act::Extract {
+        from: at.clone(),
+        colour: colour.clone(),
+        freely,
+        seal,
+        anyway: None,
     };
+    let extract = |freely, seal| Asked::Ready(vec![act(freely, seal)]);
     let with_seal = if is_individually_sealed(sight, at) { Seal::On } else { Seal::None };
     match rest {
         [] => {
-            picks(format!("EXTRACT the lead from {label}{}.", release(sight, at)), &[Pick::Out, Pick::NotSo])
+            let prompt = format!("EXTRACT the lead from {label}{}.", release(sight, at));
+            let offered = [Pick::Out, Pick::NotSo];
+            match sight.preview(&act(true, with_seal)).refusals() {
+                [] => picks(prompt, &offered),
+                // A colour that differs is settled before the wire leaves its hole.
+                _ if asked => unless_barred(sight, act(true, with_seal), || picks(prompt, &offered)),
+                [first, ..] => picks(format!("NOT YET: {first} Then: {prompt}"), &offered),
+            }
         }
         [Answer::Pick(Pick::Out), ..] => extract(true, with_seal),
         [_] => picks(format!("The lead from {label}: how did it come?"), &[Pick::Freely, Pick::Forced]),
@@ -113,8 +119,8 @@ fn in_hand(sight: &Sight<'_>, lead: &Lead, answers: &[Answer]) -> Asked {
     let call = sight.state().call(lead);
     match lead.inspected {
         None => inspect(lead, &call, answers),
-        Some(Some(kind)) => repair(lead, &call, kind, answers),
-        Some(None) => insert(sight, lead, &call, answers),
+        Some(Some(kind)) => repair::repair(sight, lead, &call, kind, answers),
+        Some(None) => insert(sight, &call, answers),
     }
 }
 
@@ -126,7 +132,7 @@ const REPAIRS: [(Pick, RepairKind); 5] = [
     (Pick::Other, RepairKind::Other),
 ];
 
-fn inspect(lead: &Lead, call: &str, answers: &[Answer]) -> Asked {
+pub(super) fn inspect(lead: &Lead, call: &str, answers: &[Answer]) -> Asked {
     match answers {
         [] => picks(
             format!(
@@ -136,7 +142,7 @@ fn inspect(lead: &Lead, call: &str, answers: &[Answer]) -> Asked {
         ),
         [Answer::Pick(Pick::Good), ..] => Asked::Ready(vec![Act::Inspect { verdict: Inspected::Good }]),
         [Answer::Pick(Pick::PutBack), ..] => Asked::Ready(vec![Act::PutBack]),
-        [Answer::Pick(Pick::Tagged), ..] => park(answers.get(1..).unwrap_or_default()),
+        [Answer::Pick(Pick::Tagged), ..] => repair::park(lead.planned, answers.get(1..).unwrap_or_default()),
         [_] => picks(format!("{call}: which repair?"), &REPAIRS.map(|(pick, _)| pick)),
         [_, which, ..] => {
             let kind = REPAIRS.iter().find(|(pick, _)| *which == Answer::Pick(*pick)).map(|(_, kind)| *kind);
@@ -152,82 +158,19 @@ fn inspect(lead: &Lead, call: &str, answers: &[Answer]) -> Asked {
     }
 }
 
-/// Tag and park what is in the hand.
-pub(super) fn park(answers: &[Answer]) -> Asked {
-    match texts(answers).as_slice() {
-        [] => field("PARK it: what is on the tag?"),
-        [_] => field("Why is it parked?"),
-        [tag, reason, ..] => match tag.parse() {
-            Ok(tag) => Asked::Ready(vec![Act::Park { tag, reason: (*reason).to_owned() }]),
-            Err(why) => Asked::Wrong(format!("{why}")),
-        },
-    }
-}
-
-fn repair(lead: &Lead, call: &str, kind: RepairKind, answers: &[Answer]) -> Asked {
-    let prompt = format!("{call} needs {}. Done, or park it until its part is here?", kind.words());
-    match answers {
-        [] => picks(prompt, &[Pick::RepairDone, Pick::Tagged, Pick::Answer]),
-        [Answer::Pick(Pick::Tagged), ..] => park(answers.get(1..).unwrap_or_default()),
-        [Answer::Pick(Pick::Answer), ..] => inspect(lead, call, answers.get(1..).unwrap_or_default()),
-        _ => match texts(answers).as_slice() {
-            [] => field(
-                "What was done? (seal on first, strip, crimp, look, finger tug; seal on the terminal side)",
-            ),
-            [_] => field("Part number of the new part? (- for none)"),
-            [done, part, ..] => {
-                let part: Option<PartNumber> = (*part != "-").then(|| part.parse().ok()).flatten();
-                let mut acts = Vec::new();
-                if lead.planned != Some(kind) {
-                    acts.push(Act::Planned {
-                        lead: lead.id.clone(),
-                        how: kind,
-                        reason: "found in the hand".to_owned(),
-                        part: part.clone(),
-                    });
-                }
-                acts.push(Act::Repair {
-                    lead: lead.id.clone(),
-                    how: kind,
-                    done: (*done).to_owned(),
-                    part,
-                    anyway: None,
-                });
-                Asked::Ready(acts)
-            }
-        },
-    }
-}
-
-impl RepairKind {
-    /// The repair in words.
-    pub fn words(self) -> &'static str {
-        match self {
-            Self::Reform => "its tang re-formed",
-            Self::NewTerminal => "a new terminal",
-            Self::NewSeal => "a new seal",
-            Self::RepairLead => "a repair lead",
-            Self::Other => "another repair",
-        }
-    }
-}
-
-fn insert(sight: &Sight<'_>, _lead: &Lead, call: &str, answers: &[Answer]) -> Asked {
+fn insert(sight: &Sight<'_>, call: &str, answers: &[Answer]) -> Asked {
+    let put = |into, click| Act::Insert { into, click, anyway: None };
     match answers {
         [] => field(format!("SEAT {call}. Into which cavity do you push it? Read the label and key it")),
         [Answer::Text(label)] => match sight.resolve(JobSide::New, label) {
-            Ok(into) => picks(
-                format!("PUSH {call} straight into {} until it clicks.", into.label),
-                &[Pick::Clicked, Pick::NoClick],
-            ),
+            Ok(into) => {
+                let prompt = format!("PUSH {call} straight into {} until it clicks.", into.label);
+                unless_barred(sight, put(into, true), || picks(prompt, &[Pick::Clicked, Pick::NoClick]))
+            }
             Err(why) => Asked::Wrong(why),
         },
         [Answer::Text(label), clicked, ..] => match sight.resolve(JobSide::New, label) {
-            Ok(into) => Asked::Ready(vec![Act::Insert {
-                into,
-                click: *clicked == Answer::Pick(Pick::Clicked),
-                anyway: None,
-            }]),
+            Ok(into) => Asked::Ready(vec![put(into, *clicked == Answer::Pick(Pick::Clicked))]),
             Err(why) => Asked::Wrong(why),
         },
         _ => Asked::Wrong("Key the label.".to_owned()),
@@ -284,18 +227,18 @@ pub(super) fn take_plug(sight: &Sight<'_>, at: &Address, answers: &[Answer]) -> 
 }
 
 fn plug_into(sight: &Sight<'_>, call: &str, source: PlugSource, answers: &[Answer]) -> Asked {
+    let fit = |into| Act::FitPlug { into, source, part: None, spare: None, anyway: None };
     match answers {
         [] => field(format!("FIT {call}. Into which cavity? Read the label and key it")),
         [Answer::Text(label)] => match sight.resolve(JobSide::New, label) {
             Ok(into) => {
-                picks(format!("PUSH {call} into {}, as deep as the others.", into.label), &[Pick::InPlace])
+                let prompt = format!("PUSH {call} into {}, as deep as the others.", into.label);
+                unless_barred(sight, fit(into), || picks(prompt, &[Pick::InPlace]))
             }
             Err(why) => Asked::Wrong(why),
         },
         [Answer::Text(label), ..] => match sight.resolve(JobSide::New, label) {
-            Ok(into) => {
-                Asked::Ready(vec![Act::FitPlug { into, source, part: None, spare: None, anyway: None }])
-            }
+            Ok(into) => Asked::Ready(vec![fit(into)]),
             Err(why) => Asked::Wrong(why),
         },
         _ => Asked::Wrong("Key the label.".to_owned()),
@@ -375,6 +318,7 @@ pub(super) fn fit_plug(sight: &Sight<'_>, at: &Address, answers: &[Answer]) -> A
 
 /// A spare terminal, bridge or clip.
 pub(super) fn other(sight: &Sight<'_>, from: &Address, answers: &[Answer]) -> Asked {
+    let put = |to| Act::MoveOther { from: from.clone(), to, anyway: None };
     match answers {
         [] => field(format!(
             "MOVE the {} of {}. Into which cavity? Key its label",
@@ -382,11 +326,14 @@ pub(super) fn other(sight: &Sight<'_>, from: &Address, answers: &[Answer]) -> As
             from.label
         )),
         [Answer::Text(label)] => match sight.resolve(JobSide::New, label) {
-            Ok(to) => picks(format!("PUSH it into {}.", to.label), &[Pick::InPlace]),
+            Ok(to) => {
+                let prompt = format!("PUSH it into {}.", to.label);
+                unless_barred(sight, put(to), || picks(prompt, &[Pick::InPlace]))
+            }
             Err(why) => Asked::Wrong(why),
         },
         [Answer::Text(label), ..] => match sight.resolve(JobSide::New, label) {
-            Ok(to) => Asked::Ready(vec![Act::MoveOther { from: from.clone(), to, anyway: None }]),
+            Ok(to) => Asked::Ready(vec![put(to)]),
             Err(why) => Asked::Wrong(why),
         },
         _ => Asked::Wrong("Key the label.".to_owned()),

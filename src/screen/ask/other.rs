@@ -4,10 +4,11 @@ use crate::{
     catalogue::LockState,
     quantity::Length,
     record::Address,
+    request::RequestHead,
     swap::{About, Act, ItemId, JobSide, Place, SeenAt},
 };
 
-use super::{Answer, Asked, closing::side_words, field, moves, picks, record, texts};
+use super::{Answer, Asked, closing::side_words, field, picks, record, repair, texts};
 use crate::screen::{keys::Pick, sight::Sight};
 
 /// Another thing one can do here.
@@ -30,6 +31,7 @@ pub enum OtherThing {
     LeftInOld,
     ReopenLock,
     Accept,
+    SendRequest,
     Arrived,
     Removed,
     HandOver,
@@ -37,7 +39,7 @@ pub enum OtherThing {
 }
 
 /// Every other thing: the thing, its key in the menu, what it says.
-pub const OTHERS: [(OtherThing, char, &str); 20] = [
+pub const OTHERS: [(OtherThing, char, &str); 21] = [
     (OtherThing::GoOn, 'y', "go on anyway with what was refused, by name"),
     (OtherThing::Jump, 'j', "jump to a cavity by its label"),
     (OtherThing::WrongKey, 'w', "wrong key: the last entry did not happen at the bench"),
@@ -54,6 +56,7 @@ pub const OTHERS: [(OtherThing, char, &str); 20] = [
     (OtherThing::LeftInOld, 'o', "leave something in the old housing on purpose"),
     (OtherThing::ReopenLock, 'r', "open the new lock again"),
     (OtherThing::Accept, 'a', "accept a flag by name"),
+    (OtherThing::SendRequest, 'd', "send the parts request to the desk"),
     (OtherThing::Arrived, 'i', "a part of the request arrived"),
     (OtherThing::Removed, 'x', "take a wire out for good, under a document"),
     (OtherThing::HandOver, 'h', "hand over to another person"),
@@ -69,7 +72,7 @@ pub(super) fn ask_other(sight: &Sight<'_>, thing: OtherThing, answers: &[Answer]
         OtherThing::GoOn => Asked::Wrong("Nothing was refused.".to_owned()),
         OtherThing::WrongKey => confirm(answers, wrong_key_prompt(sight), Act::WrongKey),
         OtherThing::PutBack => Asked::Ready(vec![Act::PutBack]),
-        OtherThing::Park => moves::park(answers),
+        OtherThing::Park => repair::park(sight.state().lead_in_hand().and_then(|lead| lead.planned), answers),
         OtherThing::Seen => seen(sight, &typed),
         OtherThing::Correct => correct(sight, answers),
         OtherThing::Note => note(sight, &typed),
@@ -97,14 +100,8 @@ pub(super) fn ask_other(sight: &Sight<'_>, thing: OtherThing, answers: &[Answer]
         }
         OtherThing::ReopenLock => reopen(sight, &typed),
         OtherThing::Accept => accept(sight, &typed),
-        OtherThing::Arrived => match typed.as_slice() {
-            [] => field("ARRIVED: which line of the request?"),
-            [_] => field("How many came?"),
-            [line, count, ..] => match (line.parse(), count.parse()) {
-                (Ok(line), Ok(count)) => Asked::Ready(vec![Act::Arrived { line, count }]),
-                _ => Asked::Wrong("Key two whole numbers.".to_owned()),
-            },
-        },
+        OtherThing::SendRequest => send(sight, answers),
+        OtherThing::Arrived => arrived(&typed),
         OtherThing::Removed => match typed.as_slice() {
             [] => field("TAKE OUT for good: which wire? (old:11, or old:11/2 for one of several)"),
             [_] => field("Under which document?"),
@@ -120,6 +117,46 @@ pub(super) fn ask_other(sight: &Sight<'_>, thing: OtherThing, answers: &[Answer]
         OtherThing::Stop => match typed.first() {
             None => field("STOP the job for good: why? (Esc: no)"),
             Some(why) => Asked::Ready(vec![Act::Stop { why: (*why).to_owned() }]),
+        },
+    }
+}
+
+/// What the desk would phone back about, asked before the first revision; later ones keep it.
+fn send(sight: &Sight<'_>, answers: &[Answer]) -> Asked {
+    let typed = texts(answers);
+    let said = |n: usize| typed.get(n).filter(|text| **text != "-").map(|text| (*text).to_owned());
+    let urgency = match answers.last() {
+        Some(Answer::Pick(pick)) => Some(pick.text().to_owned()),
+        _ => None,
+    };
+    match (typed.len(), &urgency) {
+        _ if sight.last_request.is_some() => {}
+        (0, _) => return field("SEND the request. Which bench asks? (- leaves it open)"),
+        (1, _) => return field("Deliver to whom, where? (- leaves it open)"),
+        (2, _) => return field("Needed by which day? (2026-12-01; - leaves it open)"),
+        (_, None) => {
+            let offered = [Pick::MachineStopped, Pick::ByTheDay, Pick::WhenConvenient];
+            return picks("How urgent is it?", &offered);
+        }
+        (_, Some(_)) => {}
+    }
+    Asked::Send(RequestHead {
+        asked_by: sight.by.to_owned(),
+        bench: said(0),
+        deliver_to: said(1),
+        needed_by: said(2),
+        urgency,
+    })
+}
+
+/// A part that came.
+pub(super) fn arrived(typed: &[&str]) -> Asked {
+    match typed {
+        [] => field("ARRIVED: which line of the request?"),
+        [_] => field("How many came?"),
+        [line, count, ..] => match (line.parse(), count.parse()) {
+            (Ok(line), Ok(count)) => Asked::Ready(vec![Act::Arrived { line, count }]),
+            _ => Asked::Wrong("Key two whole numbers.".to_owned()),
         },
     }
 }

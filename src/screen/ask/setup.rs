@@ -1,7 +1,7 @@
 //! Questions before the first move: views, anchors, comparisons, decisions, tags.
 
 use crate::{
-    face::{Face, PosePlace},
+    face::{Face, PosePlace, Side},
     record::{Address, HousingName},
     swap::{Act, Fit, ItemId, JobSide, MapSource, Question, RecordSide, place_in_words, pose_in_words},
 };
@@ -26,9 +26,15 @@ pub(super) fn view(sight: &Sight<'_>, name: &HousingName, answers: &[Answer]) ->
             let features = housing.housing().features.iter().zip(FEATURES);
             let mut offered: Vec<(Pick, String)> =
                 features.map(|(f, pick)| (pick, format!("{} up", f.name))).collect();
-            for pick in [Pick::UpTop, Pick::UpRight, Pick::UpBottom, Pick::UpLeft] {
-                offered.push((pick, pick.text().to_owned()));
-            }
+            // Digits for all of them: the L of "latch" must not mean left.
+            let sides = [
+                (Side::Top, Pick::UpTop),
+                (Side::Right, Pick::UpRight),
+                (Side::Bottom, Pick::UpBottom),
+                (Side::Left, Pick::UpLeft),
+            ];
+            let free = sides.into_iter().filter(|(side, _)| housing.housing().feature_on(*side).is_none());
+            offered.extend(free.map(|(_, pick)| (pick, pick.text().to_owned())));
             Asked::Picks { prompt: format!("Which side of {name} is up?"), picks: offered }
         }
         [face, up, ..] => {
@@ -87,13 +93,22 @@ pub(super) fn failed_anchor(sight: &Sight<'_>, name: &HousingName, answers: &[An
     let fits = state.readings_that_fit(housing);
     let failed = state.failed_anchor(housing);
     match (answers.first(), fits.as_slice(), failed) {
-        (None, [one], _) => picks(
+        (None, [one], _) if housing.side == JobSide::Old => picks(
             format!("The list fits the connector if it was {}: flip the whole list?", one.in_words()),
-            &[Pick::FlipRecord, Pick::Answer, Pick::WireFace],
+            &[Pick::FlipRecord, Pick::Answer, Pick::HoldAnew],
         ),
-        (None, _, _) => {
-            picks("What you see is not what is recorded. Look again:", &[Pick::Answer, Pick::WireFace])
-        }
+        (None, [one], _) => picks(
+            format!("The marks fit a housing {}, not held as you said. Look again:", one.in_words()),
+            &[Pick::Answer, Pick::HoldAnew],
+        ),
+        (None, [], _) => picks(
+            "What you see fits no reading of the record. Look again, or correct the record (!):",
+            &[Pick::Answer, Pick::HoldAnew],
+        ),
+        (None, _, _) => picks(
+            "What you see is not what is recorded, and several readings fit it. Look again:",
+            &[Pick::Answer, Pick::HoldAnew],
+        ),
         (Some(Answer::Pick(Pick::FlipRecord)), [one], _) => Asked::Ready(vec![Act::RecordFlipped {
             housing: Some(name.clone()),
             how: *one,

@@ -9,10 +9,11 @@ use ratatui::{
 };
 
 use crate::{
+    face::PosePlace,
     picture::big_text,
-    record::Address,
+    record::{Address, HousingName},
     screen::{
-        ask::{Asked, Topic},
+        ask::{Asked, REREAD_POSE, Topic},
         sight::Sight,
         state::{Message, Ui},
         theme::Theme,
@@ -21,7 +22,7 @@ use crate::{
 };
 
 use super::{
-    faces::{self, Spoken},
+    faces::{self, Covered, Spoken},
     text::{self, put},
 };
 
@@ -79,19 +80,38 @@ fn spoken_of(sight: &Sight<'_>, ui: &Ui, topic: &Topic) -> Spoken {
         Do::FitPlug { at } => (None, Some(at)),
         Do::TakePlug { at } if state.side_of(at) == Some(JobSide::New) => (None, Some(at)),
         Do::TakePlug { at } => (Some(at), None),
+        Do::Anchor { housing, place } => return spoken_of_anchor(sight, housing, *place),
+        Do::ReRead { at } => {
+            let covered = Covered::Everything;
+            return Spoken { to: Some(at.clone()), covered, pose: Some(REREAD_POSE), from: None };
+        }
+        Do::CountRow { .. } => return Spoken { covered: Covered::Contents, ..Spoken::default() },
         _ => (None, None),
     };
-    Spoken { from: from.cloned(), to: to.cloned(), hide_colour: false }
+    Spoken { from: from.cloned(), to: to.cloned(), ..Spoken::default() }
+}
+
+/// The place an anchor asks about, with everything covered.
+fn spoken_of_anchor(sight: &Sight<'_>, name: &HousingName, place: PosePlace) -> Spoken {
+    let housing = sight.housing(name);
+    let at = housing.and_then(|h| h.seen().label_at(place).map(|label| h.address(label)));
+    let (from, to) = match housing.map(|h| h.side) {
+        Some(JobSide::Old) => (at, None),
+        _ => (None, at),
+    };
+    Spoken { from, to, covered: Covered::Everything, pose: None }
 }
 
 fn spoken_of_lead(sight: &Sight<'_>, ui: &Ui, id: &ItemId) -> Spoken {
     let state = sight.state();
     let Some(lead) = state.lead(id) else { return Spoken::default() };
     let sits_in_old = matches!(&lead.place, Place::In(at) if state.side_of(at) == Some(JobSide::Old));
+    let asked = sits_in_old && ui.answers.is_empty() && sight.survey.target.colours_asked.contains(id);
     Spoken {
         from: home_of(lead),
         to: sight.survey.target.of(id).cloned(),
-        hide_colour: sits_in_old && ui.answers.is_empty() && sight.survey.target.colours_asked.contains(id),
+        covered: if asked { Covered::SpokenOf } else { Covered::Nothing },
+        pose: None,
     }
 }
 
@@ -106,7 +126,9 @@ fn home_of(lead: &Lead) -> Option<Address> {
 
 /// The move in characters five rows high, and what is known of the lead beside it.
 fn draw_big(sight: &Sight<'_>, theme: Theme, topic: &Topic, spoken: &Spoken, area: Rect, buf: &mut Buffer) {
-    let label = |at: &Option<Address>| at.as_ref().map(|at| at.label.to_string());
+    let label = |at: &Option<Address>| {
+        at.as_ref().filter(|_| spoken.covered != Covered::Everything).map(|at| at.label.to_string())
+    };
     let text = match (topic, label(&spoken.from), label(&spoken.to)) {
         (Topic::Step(Do::Record { .. } | Do::Decide { .. }), Some(from), _) => from,
         (Topic::Step(Do::FitPlug { .. } | Do::TakePlug { .. }), None, Some(to)) => format!(">{to}"),
@@ -124,9 +146,10 @@ fn draw_big(sight: &Sight<'_>, theme: Theme, topic: &Topic, spoken: &Spoken, are
     let beside = u16::try_from(width + 5).unwrap_or(0).min(area.width);
     let beside = Rect { x: area.x + beside, width: area.width - beside, ..area };
     let facts = match topic {
-        Topic::Step(Do::MoveWire { lead, .. } | Do::Repair { lead, .. }) => {
-            sight.state().lead(lead).map_or_else(Vec::new, |l| lead_facts(sight, l, spoken.hide_colour))
-        }
+        Topic::Step(Do::MoveWire { lead, .. } | Do::Repair { lead, .. }) => sight
+            .state()
+            .lead(lead)
+            .map_or_else(Vec::new, |l| lead_facts(sight, l, spoken.covered == Covered::SpokenOf)),
         _ => progress(sight),
     };
     for (y, fact) in (0_u16..).zip(facts) {
@@ -194,7 +217,7 @@ fn question_lines<'a>(sight: &Sight<'_>, ui: &Ui, theme: Theme, width: u16) -> V
             push_wrapped(&mut lines, &text::clean(&prompt, theme), width, theme.now());
             lines.extend(pick_lines(&picks, theme, width));
         }
-        Asked::Ready(_) | Asked::Go(_) => {}
+        Asked::Ready(_) | Asked::Send(_) | Asked::Go(_) | Asked::Barred { .. } => {}
         Asked::Wrong(why) => push_wrapped(&mut lines, &text::clean(&why, theme), width, theme.alarm()),
     }
     lines
@@ -246,7 +269,8 @@ fn draw_counts(sight: &Sight<'_>, theme: Theme, area: Rect, buf: &mut Buffer) {
 /// The gravest thing that is open, and what is parked.
 fn open_line<'a>(sight: &Sight<'_>, theme: Theme) -> Line<'a> {
     let state = sight.state();
-    let ordinary = |code: Code| matches!(code, Code::NotFinished | Code::InHand | Code::NotTugged);
+    let ordinary =
+        |code: Code| matches!(code, Code::NotFinished | Code::InHand | Code::Parked | Code::NotTugged);
     let flags: Vec<_> = sight.survey.account.open_flags().filter(|f| !ordinary(f.code)).collect();
     let parked: Vec<String> = state.parked().map(|(tag, id)| format!("{id} (tag {tag})")).collect();
     let mut text = String::from(" ");

@@ -16,12 +16,27 @@ use crate::{
 
 use super::text;
 
-/// The cavities spoken of: where from, where to, and the one whose colour is asked.
+/// The cavities spoken of, where from and where to, and what is covered because it is asked.
 #[derive(Debug, Clone, Default)]
 pub(super) struct Spoken {
     pub from: Option<Address>,
     pub to: Option<Address>,
-    pub hide_colour: bool,
+    pub covered: Covered,
+    /// The pose the question speaks of, when it is not the one on record.
+    pub pose: Option<Pose>,
+}
+
+/// What is covered: an answer that stands on the screen catches nothing.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub(super) enum Covered {
+    #[default]
+    Nothing,
+    /// What the cavities spoken of hold.
+    SpokenOf,
+    /// What every cavity holds.
+    Contents,
+    /// Labels and contents.
+    Everything,
 }
 
 /// Draws one housing with its heading; gives the rows used.
@@ -38,11 +53,12 @@ pub(super) fn housing(
     let housings = || sight.state().side(side);
     let named = wanted.as_ref().and_then(|at| housings().find(|h| h.name == at.housing));
     let Some(shown) = named.or_else(|| housings().next()) else { return 0 };
-    let pose = pose_shown(shown, ui);
+    let asked_in = spoken.pose.filter(|_| named.is_some());
+    let pose = asked_in.unwrap_or_else(|| pose_shown(shown, ui));
     let heading = format!("{} {} {}", shown.name, shown.housing().part, state_words(shown));
     text::put(buf, area, 0, &Line::styled(text::clean(&heading, theme).into_owned(), theme.now()));
     let words = crate::swap::pose_in_words(shown.housing(), pose);
-    let odd = shown.view.as_ref().is_some_and(|(on_record, _)| *on_record != pose);
+    let odd = asked_in.is_none() && shown.view.as_ref().is_some_and(|(on_record, _)| *on_record != pose);
     let (line, style) = match odd {
         true => (format!("NOT as on record: {words}"), theme.alarm()),
         false => (words, theme.faint()),
@@ -56,6 +72,7 @@ pub(super) fn housing(
         width: usize::from(area.width),
         height: usize::from(area.height.saturating_sub(2)),
         focus,
+        blind: spoken.covered == Covered::Everything,
     };
     let picture = draw_face(shown.housing(), pose, &slot, &options);
     let below = Rect { y: area.y + 2, height: area.height.saturating_sub(2), ..area };
@@ -97,9 +114,13 @@ fn slot_of(
     } else {
         None
     };
-    let hidden = spoken.hide_colour && spoken_of.is_some();
+    let hidden = match spoken.covered {
+        Covered::Nothing => false,
+        Covered::SpokenOf => spoken_of.is_some() && matches!(occupants.get(&at), Some(Occupant::Lead(_))),
+        Covered::Contents | Covered::Everything => true,
+    };
     let (text, mark) = match occupants.get(&at) {
-        Some(Occupant::Lead(_)) if hidden => ("??".to_owned(), Mark::Plain),
+        _ if hidden => ("??".to_owned(), Mark::Faint),
         Some(Occupant::Lead(lead)) => wire_text(lead),
         Some(Occupant::Plug(_)) => ("plug".to_owned(), Mark::Plug),
         Some(Occupant::Other(_)) => ("part".to_owned(), Mark::Plain),

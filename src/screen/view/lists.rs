@@ -157,23 +157,26 @@ pub(super) fn differences(sight: &Sight<'_>, ui: &Ui, theme: Theme, area: Rect, 
 pub(super) fn request(sight: &Sight<'_>, ui: &Ui, theme: Theme, area: Rect, buf: &mut Buffer) {
     let mut lines = Lines::new(theme, area);
     match sight.state().requested.as_ref() {
-        Some(sent) => lines
-            .add(&format!("Request {}, revision {}, was sent.", sent.number, sent.revision), Style::new()),
+        Some(sent) => {
+            lines.add(
+                &format!("Request {}, revision {}, was sent.", sent.number, sent.revision),
+                Style::new(),
+            );
+        }
         None => lines.add("Nothing was sent yet.", Style::new()),
     }
-    if sight.read_only.is_none() {
-        lines.add("[s] send the request as it stands", theme.key());
+    let head = RequestHead { asked_by: sight.by.to_owned(), ..RequestHead::default() };
+    let request = build(sight.job, sight.survey, sight.id, head, sight.last_request);
+    match (request.changed, sight.read_only) {
+        (true, None) => lines.add("[s] send the request as it stands", theme.key()),
+        (true, Some(_)) => {}
+        (false, _) => lines.add("Nothing changed since.", Style::new()),
     }
     lines.add("", Style::new());
-    for line in request_text(sight).lines() {
+    for line in paper(&request).lines() {
         lines.add(line, Style::new());
     }
     lines.show(ui, area, buf);
-}
-
-fn request_text(sight: &Sight<'_>) -> String {
-    let head = RequestHead { asked_by: sight.by.to_owned(), ..RequestHead::default() };
-    paper(&build(sight.job, sight.survey, sight.id, head, sight.last_request))
 }
 
 /// Notes, photos and the cause, the newest first.

@@ -225,15 +225,13 @@ impl State {
     }
 
     fn check_sign(&self, name: &str, serial_end: &str, target: &Target) -> Checked {
-        let serial: Vec<char> = self.ticket.serial.trim().chars().collect();
-        let end: String = serial.iter().skip(serial.len().saturating_sub(2)).collect();
-        if !serial_end.trim().eq_ignore_ascii_case(&end) {
+        if !is_end_of(&self.ticket.serial, serial_end) {
             return impossible(
                 format!(
                     "\"{}\" is not the end of this machine's serial number.",
                     crate::quantity::harmless(serial_end)
                 ),
-                "Read the last two characters on the machine: this may be another job.",
+                "Read its last two characters or more on the machine: this may be another job.",
             );
         }
         if name.trim().is_empty() {
@@ -250,5 +248,23 @@ impl State {
                 first.instead.clone(),
             ),
         }
+    }
+}
+
+/// Whether what was read ends the serial number: two characters at least, or all of a shorter one.
+fn is_end_of(serial: &str, read: &str) -> bool {
+    let (serial, read) = (serial.trim().to_lowercase(), read.trim().to_lowercase());
+    serial.ends_with(&read) && read.chars().count() >= serial.chars().count().min(2)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::is_end_of;
+
+    #[test]
+    fn the_end_of_a_serial_number_is_two_characters_or_more() {
+        assert!(is_end_of("FW8-20731", "31") && is_end_of("FW8-20731", "20731 ") && is_end_of("7", "7"));
+        assert!(is_end_of("", ""));
+        assert!(!is_end_of("FW8-20731", "1") && !is_end_of("FW8-20731", "13") && !is_end_of("FW8", ""));
     }
 }

@@ -49,8 +49,11 @@ impl State {
                 );
                 let fits = self.readings_that_fit(housing);
                 let instead = match fits.as_slice() {
+                    [one] if housing.side == JobSide::New => {
+                        format!("The marks fit a housing {}: say again how it is held.", one.in_words())
+                    }
                     [one] => format!("The record fits if it was {}: flip it.", one.in_words()),
-                    [] => "Look again, say the view again, or correct the record.".to_owned(),
+                    [] => "Look again, say again how it is held, or correct the record.".to_owned(),
                     _ => "Several readings fit: answer another anchor before anything is flipped.".to_owned(),
                 };
                 flags.push(Flag::job(Code::AnchorFailed, say, instead).of(housing));
