@@ -182,8 +182,10 @@ impl Ui {
             Asked::Ready(acts) => Effect::Enter(acts),
             Asked::Send(head) => Effect::SendRequest(head),
             Asked::Wrong(why) => {
-                // What was typed stays, to be mended rather than typed again.
-                if let Some(Answer::Text(typed)) = self.answers.pop() {
+                // A line of several words stays, to be mended; a label or a colour is read again.
+                if let Some(Answer::Text(typed)) = self.answers.pop()
+                    && typed.contains(' ')
+                {
                     self.field = typed;
                 }
                 self.message = Some(Message::Refused(why));
