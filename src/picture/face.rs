@@ -50,6 +50,8 @@ const SAME: f64 = 1e-6;
 struct Scale {
     cell: usize,
     lines: usize,
+    /// Columns of outline at each side: one, or none where that makes everything fit.
+    sides: usize,
     min: (f64, f64),
     per_unit: (f64, f64),
     size: (usize, usize),
@@ -62,11 +64,23 @@ pub fn draw_face(
     slot: &dyn Fn(&Label) -> Slot,
     options: &FaceOptions,
 ) -> Picture {
-    let spots = seen_from(&housing.spots, housing.drawn, pose);
-    let slots: Vec<Slot> = spots.iter().map(|spot| slot(&spot.label)).collect();
-    let scale = Scale::choose(&spots, &slots, options);
-    let mut picture = Picture::blank(scale.size.0 + 2, scale.size.1 + 2);
+    let mut spots = seen_from(&housing.spots, housing.drawn, pose);
+    let mut slots: Vec<Slot> = spots.iter().map(|spot| slot(&spot.label)).collect();
+    let mut scale = Scale::choose(&spots, &slots, options);
+    let groups = spots.iter().map(|spot| spot.group + 1).max().unwrap_or(1);
+    let mut note = String::new();
+    if groups > 1 && !scale.fits(options) {
+        // What does not fit is shown group by group.
+        let looked_at = spots.iter().find(|spot| options.focus.as_ref() == Some(&spot.label));
+        let group = looked_at.map_or(0, |spot| spot.group);
+        (spots, slots) = spots.into_iter().zip(slots).filter(|(spot, _)| spot.group == group).unzip();
+        scale = Scale::choose(&spots, &slots, options);
+        note = format!(" group {} of {groups} ", group + 1);
+    }
+    let mut picture = Picture::blank(scale.width(), scale.size.1 + 2);
     frame(&mut picture, housing, pose, options.ascii);
+    let bottom = picture.height().saturating_sub(1);
+    picture.write(2, bottom, &note, &Mark::Faint);
     let mut focus = (0, 0);
     for (spot, slot) in spots.iter().zip(&slots) {
         let (x, y) = scale.place(spot);
@@ -100,7 +114,7 @@ fn write_slot(
         1 => {}
         2 => {
             let text: String = slot.text.chars().take(scale.cell - 1).collect();
-            picture.write(x + 1, y + 1, &text, &slot.mark);
+            write_content(picture, (x + 1, y + 1), &text, 0, &slot.mark);
         }
         _ => {
             // A colour breaks at its stripe; a word loses its vowel.
@@ -114,9 +128,23 @@ fn write_slot(
                 }
                 false => head.to_owned(),
             };
-            picture.write(x + 1, y + 1, &head, &slot.mark);
-            picture.write(x + 1, y + 2, &tail.chars().take(BROKEN_WIDTH).collect::<String>(), &slot.mark);
+            let tail: String = tail.chars().take(BROKEN_WIDTH).collect();
+            write_content(picture, (x + 1, y + 1), &head, 0, &slot.mark);
+            write_content(picture, (x + 1, y + 2), &tail, 1, &slot.mark);
         }
+    }
+}
+
+/// Writes a content; each code of a colour on a ground of its own, from the code with this number
+/// on.
+fn write_content(picture: &mut Picture, (x, y): (usize, usize), text: &str, first: usize, mark: &Mark) {
+    let Mark::Wire(colour) = mark else { return picture.write(x, y, text, mark) };
+    let codes: Vec<_> = std::iter::once(&colour.base()).chain(colour.stripes()).copied().collect();
+    let mut code = if text.starts_with('/') { first.saturating_sub(1) } else { first };
+    for (n, c) in text.chars().enumerate() {
+        code += usize::from(c == '/');
+        let ground = codes.get(code).map_or_else(|| mark.clone(), |code| Mark::Ground(*code));
+        picture.write(x + n, y, c.encode_utf8(&mut [0; 4]), &ground);
     }
 }
 
@@ -136,19 +164,34 @@ impl Scale {
     fn choose(spots: &[SeenSpot], slots: &[Slot], options: &FaceOptions) -> Self {
         let needed = slots.iter().map(|s| s.text.chars().count()).max().unwrap_or(0).min(SLOT_WIDTH);
         let label = spots.iter().map(|s| s.label.as_str().chars().count()).max().unwrap_or(1);
-        let fits = |scale: &Self| scale.size.0 + 2 <= options.width && scale.size.1 + 2 <= options.height;
         let roomy = Self::of(spots, needed.max(label + 2) + 1, 2);
-        if fits(&roomy) {
+        if roomy.fits(options) {
             return roomy;
         }
         let broken = Self::of(spots, (BROKEN_WIDTH + 1).max(label + 2), 3);
-        if fits(&broken) {
+        if broken.fits(options) {
             return broken;
         }
-        match roomy.size.1 + 2 <= options.height {
-            true => roomy,
-            false => Self::of(spots, label + 3, 1),
+        let bare = Self::of(spots, label + 2, 1);
+        let open = Self { sides: 0, ..bare };
+        if bare.fits(options) {
+            bare
+        } else if open.fits(options) {
+            open
+        } else if roomy.size.1 + 2 <= options.height {
+            roomy
+        } else {
+            bare
         }
+    }
+
+    /// Whether the picture and its outline fit.
+    fn fits(&self, options: &FaceOptions) -> bool {
+        self.width() <= options.width && self.size.1 + 2 <= options.height
+    }
+
+    fn width(&self) -> usize {
+        self.size.0 + 2 * self.sides
     }
 
     fn of(spots: &[SeenSpot], cell: usize, lines: usize) -> Self {
@@ -160,13 +203,13 @@ impl Scale {
         let per_unit = (cell as f64 / pitch.0, lines as f64 / pitch.1);
         let extent = |low: f64, high: f64, scale: f64| ((high - low).max(0.0) * scale).round() as usize;
         let size = (extent(min.0, max.0, per_unit.0) + cell, extent(min.1, max.1, per_unit.1) + lines);
-        Self { cell, lines, min, per_unit, size }
+        Self { cell, lines, sides: 1, min, per_unit, size }
     }
 
     fn place(&self, spot: &SeenSpot) -> (usize, usize) {
         let x = ((spot.x - self.min.0) * self.per_unit.0).round() as usize;
         let y = ((spot.y - self.min.1) * self.per_unit.1).round() as usize;
-        (x + 1, y + 1)
+        (x + self.sides, y + 1)
     }
 }
 

@@ -7,7 +7,7 @@ mod face;
 pub use big::big_text;
 pub use face::{FaceOptions, Slot, draw_face};
 
-use crate::colour::Colour;
+use crate::colour::{Code, Colour};
 
 /// What a cell stands for. Meaning is never in colour alone: the text carries it, the mark helps.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -22,6 +22,8 @@ pub enum Mark {
     Label,
     /// A wire of this colour.
     Wire(Colour),
+    /// One code of a wire's colour.
+    Ground(Code),
     /// A plug.
     Plug,
     /// Something is missing or wrong here.
@@ -78,7 +80,8 @@ impl Picture {
         }
     }
 
-    /// The part of the picture that shows `focus`, at most this large.
+    /// The part of the picture that shows `focus`, at most this large. Where it goes on, the edge
+    /// says so.
     pub fn window(&self, focus: (usize, usize), width: usize, height: usize) -> Self {
         let start =
             |at: usize, all: usize, most: usize| at.saturating_sub(most / 2).min(all.saturating_sub(most));
@@ -90,7 +93,23 @@ impl Picture {
             .take(height)
             .map(|row| row.iter().skip(x).take(width).cloned().collect())
             .collect();
-        Self { width: self.width.min(width), rows }
+        let mut part = Self { width: self.width.min(width), rows };
+        let (right, bottom) = (part.width.saturating_sub(1), part.height().saturating_sub(1));
+        for row in 0..part.height() {
+            if x > 0 {
+                part.write(0, row, "<", &Mark::Faint);
+            }
+            if x + width < self.width {
+                part.write(right, row, ">", &Mark::Faint);
+            }
+        }
+        if y > 0 {
+            part.write(0, 0, "^", &Mark::Label);
+        }
+        if y + height < self.height() {
+            part.write(0, bottom, "v", &Mark::Label);
+        }
+        part
     }
 
     /// The text alone, lines trimmed at the right.

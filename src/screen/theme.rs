@@ -3,10 +3,7 @@
 
 use ratatui::style::{Color, Modifier, Style};
 
-use crate::{
-    colour::{Code, Colour},
-    picture::Mark,
-};
+use crate::{colour::Code, picture::Mark};
 
 /// The look of a terminal.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -59,25 +56,22 @@ impl Theme {
             Mark::Plain => Style::new(),
             Mark::Frame | Mark::Faint => self.faint(),
             Mark::Label => Style::new().add_modifier(Modifier::BOLD),
-            Mark::Wire(colour) => self.wire(colour),
+            Mark::Wire(colour) => self.ground(colour.base()),
+            Mark::Ground(code) => self.ground(*code),
             Mark::Plug => Style::new(),
             Mark::Alarm => self.alarm(),
             Mark::From | Mark::To => Style::new().add_modifier(Modifier::BOLD | Modifier::REVERSED),
         }
     }
 
-    /// A wire: its base as the ground, its first stripe as the ink.
-    fn wire(self, colour: &Colour) -> Style {
+    /// A wire's colour as the ground, with ink that reads on it.
+    fn ground(self, code: Code) -> Style {
         if !self.colour {
             return Style::new();
         }
-        let (base, light) = rgb(colour.base());
-        let ink = match colour.stripes().first() {
-            Some(stripe) => rgb(*stripe).0,
-            None if light => Color::Rgb(0, 0, 0),
-            None => Color::Rgb(255, 255, 255),
-        };
-        Style::new().fg(ink).bg(base)
+        let (ground, light) = rgb(code);
+        let ink = if light { Color::Rgb(0, 0, 0) } else { Color::Rgb(255, 255, 255) };
+        Style::new().fg(ink).bg(ground)
     }
 }
 

@@ -142,6 +142,8 @@ pub struct Survey {
     pub target: Target,
     /// Every step.
     pub steps: Vec<Step>,
+    /// The moment it was reckoned for.
+    pub now: Timestamp,
     /// The state as an interruption leaves it, when one lies between the last entry and now.
     pub interrupted: Option<State>,
 }
@@ -169,7 +171,7 @@ impl Job {
             cavities: state.cavity_counts(&target),
             flags,
         };
-        Survey { account, target, steps, interrupted }
+        Survey { account, target, steps, now, interrupted }
     }
 }
 

@@ -44,10 +44,15 @@ fn take_out(sight: &Sight<'_>, lead: &Lead, at: &Address, answers: &[Answer]) ->
     let asked = sight.survey.target.colours_asked.contains(&lead.id);
     let mut rest = answers;
     let mut colour: Option<Colour> = None;
+    // What would be refused whatever the colour is said before anything else.
+    let known = lead.first_wire().and_then(|wire| wire.colour.known()).cloned();
+    let not_yet = sight.preview(&taken_out(at, known, true, Seal::On));
+    let not_yet = not_yet.refusals().first().map_or(String::new(), |why| format!("NOT YET: {why} Then: "));
     if asked {
         match answers.split_first() {
             None => {
-                return field(format!("EXTRACT the lead from {label}. Before you pull: what colour is it?"));
+                let ask = format!("EXTRACT the lead from {label}. Before you pull: what colour is it?");
+                return field(format!("{not_yet}{ask}"));
             }
             Some((Answer::Text(text), more)) => match text.parse() {
                 Ok(seen) => {
@@ -59,24 +64,17 @@ fn take_out(sight: &Sight<'_>, lead: &Lead, at: &Address, answers: &[Answer]) ->
             Some(_) => return Asked::Wrong("Key the colour you see.".to_owned()),
         }
     }
-    let act = |freely: bool, seal: Seal| Act::Extract {
-        from: at.clone(),
-        colour: colour.clone(),
-        freely,
-        seal,
-        anyway: None,
-    };
+    let act = |freely, seal| taken_out(at, colour.clone(), freely, seal);
     let extract = |freely, seal| Asked::Ready(vec![act(freely, seal)]);
     let with_seal = if is_individually_sealed(sight, at) { Seal::On } else { Seal::None };
     match rest {
         [] => {
             let prompt = format!("EXTRACT the lead from {label}{}.", release(sight, at));
             let offered = [Pick::Out, Pick::NotSo];
-            match sight.preview(&act(true, with_seal)).refusals() {
-                [] => picks(prompt, &offered),
+            match asked {
                 // A colour that differs is settled before the wire leaves its hole.
-                _ if asked => unless_barred(sight, act(true, with_seal), || picks(prompt, &offered)),
-                [first, ..] => picks(format!("NOT YET: {first} Then: {prompt}"), &offered),
+                true => unless_barred(sight, act(true, with_seal), || picks(prompt, &offered)),
+                false => picks(format!("{not_yet}{prompt}"), &offered),
             }
         }
         [Answer::Pick(Pick::Out), ..] => extract(true, with_seal),
@@ -93,6 +91,10 @@ fn take_out(sight: &Sight<'_>, lead: &Lead, at: &Address, answers: &[Answer]) ->
             extract(*how == Answer::Pick(Pick::Freely), seal)
         }
     }
+}
+
+fn taken_out(from: &Address, colour: Option<Colour>, freely: bool, seal: Seal) -> Act {
+    Act::Extract { from: from.clone(), colour, freely, seal, anyway: None }
 }
 
 /// Tang and release, as the definition tells them.

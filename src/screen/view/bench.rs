@@ -61,8 +61,8 @@ fn draw_faces(
     buf: &mut Buffer,
 ) -> u16 {
     let half = area.width / 2;
-    let left = Rect { width: half - 1, ..area };
-    let right = Rect { x: area.x + half, width: area.width - half - 1, ..area };
+    let left = Rect { width: half, ..area };
+    let right = Rect { x: area.x + half, width: area.width - half, ..area };
     let old = faces::housing(sight, ui, theme, JobSide::Old, spoken, left, buf);
     let new = faces::housing(sight, ui, theme, JobSide::New, spoken, right, buf);
     old.max(new)

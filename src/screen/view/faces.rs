@@ -66,7 +66,9 @@ pub(super) fn housing(
     text::put(buf, area, 1, &Line::styled(text::clean(&line, theme).into_owned(), style));
     let occupants = sight.state().occupants();
     let slot = |label: &Label| slot_of(sight, shown, label, &occupants, spoken);
-    let focus = wanted.as_ref().filter(|at| at.housing == shown.name).map(|at| at.label.clone());
+    // A side nothing is said of shows the same labels as the other.
+    let other = if side == JobSide::Old { &spoken.to } else { &spoken.from };
+    let focus = named.and(wanted.as_ref()).or(other.as_ref()).map(|at| at.label.clone());
     let options = FaceOptions {
         ascii: theme.ascii,
         width: usize::from(area.width),

@@ -66,6 +66,12 @@ pub(super) fn help(ui: &Ui, theme: Theme, area: Rect, buf: &mut Buffer) {
     ));
     lines.extend(wrap(&format!("also {EXTRAS}"), width).into_iter().map(|l| (l, Style::new())));
     lines.push((String::new(), Style::new()));
+    lines.push(("A FACE DRAWN SMALL".to_owned(), theme.now()));
+    lines.push((
+        "9* a wire, 9p a plug, 9! open, 9s moulded shut, 9e empty, 9- nothing yet".to_owned(),
+        Style::new(),
+    ));
+    lines.push((String::new(), Style::new()));
     lines.push(("CAUTIONS".to_owned(), theme.now()));
     for (_, caution) in &CAUTIONS {
         lines.extend(wrap(caution, width).into_iter().map(|l| (l, Style::new())));
