@@ -79,6 +79,44 @@ fn an_unidentified_part_is_described_and_not_dropped() {
 }
 
 #[test]
+fn a_named_part_of_another_family_is_asked_for_as_named() {
+    let shop = planned();
+    let act = r#"Planned(lead:"old:3",how:NewTerminal,reason:"bent",part:"FW-ODD-1")"#;
+    assert_eq!(shop.run_with(&["enter", "fernwalker"], act, &[]).code, 0);
+    let request = shop.json(&["request", "fernwalker"]);
+    let named = request["lines"].as_array().unwrap().iter().find(|l| l["part"] == "FW-ODD-1").unwrap();
+    assert_eq!((&named["need"], &named["for"]), (&1.into(), &serde_json::json!(["new:3"])));
+    assert!(named["description"].as_str().unwrap().contains("not in family"), "{named}");
+    assert_eq!(named["substitute"], "ask me first");
+}
+
+#[test]
+fn a_lead_without_a_place_is_asked_for_by_the_cavity_it_came_from() {
+    let shop = planned();
+    let acts = "Planned(lead:\"old:3\",how:NewTerminal,reason:\"bent\")\nMapped(from:\"old:3\",document:\"bulletin 4\")";
+    assert_eq!(shop.run_with(&["enter", "fernwalker"], acts, &[]).code, 0);
+    let request = shop.json(&["request", "fernwalker"]);
+    let terminals = line(&request, "terminal");
+    assert_eq!(terminals["for"], serde_json::json!(["old:3", "new:7", "new:9"]));
+    assert_eq!(terminals["need"], 3);
+}
+
+#[test]
+fn a_plug_borrowed_for_another_hole_is_asked_for_where_it_is_missing() {
+    let shop = planned();
+    let text = std::fs::read_to_string(demo("fernwalker-boom-tip.acts")).unwrap();
+    let (_, opening) = text.split_once("// Opening").unwrap();
+    let (opening, _) = opening.split_once("Extract(").unwrap();
+    let opening = opening.split_once('\n').unwrap().1;
+    assert_eq!(shop.run_with(&["enter", "fernwalker"], opening, &[]).code, 0);
+    let borrow = "TakePlug(from:\"old:10\")\nFitPlug(into:\"new:8\",source:Hand)";
+    assert_eq!(shop.run_with(&["enter", "fernwalker"], borrow, &[]).code, 0);
+    let request = shop.json(&["request", "fernwalker"]);
+    assert_eq!(line(&request, "plug")["for"], serde_json::json!(["new:10"]));
+    assert_eq!(line(&request, "plug")["need"], 1);
+}
+
+#[test]
 fn sending_keeps_one_number_counts_revisions_and_never_uses_a_line_number_again() {
     let shop = planned();
     let sent = shop.json(&["request", "fernwalker", "--send"]);

@@ -4,9 +4,9 @@ use std::collections::BTreeMap;
 
 use super::{Describe, Kind, Line, Request, RequestForm, RequestHead, number_of};
 use crate::{
-    catalogue::{Family, Gender, Sealing, SizeName, SmallPart, Supplied, Terminal, WireSeal},
+    catalogue::{Family, Gender, PartNumber, Sealing, SizeName, SmallPart, Supplied, Terminal, WireSeal},
     record::Address,
-    swap::{Expected, Job, JobHousing, JobSide, Lead, Place, PlugOrigin, RepairKind, State, Survey},
+    swap::{Expected, ItemId, Job, JobHousing, JobSide, Lead, Place, PlugOrigin, RepairKind, State, Survey},
 };
 
 const ASK_FIRST: &str = "ask me first";
@@ -168,7 +168,7 @@ fn plug_lines(state: &State, survey: &Survey, new: &JobHousing, lines: &mut Vec<
     for cavity in &new.housing().cavities {
         let at = new.address(&cavity.label);
         let wants = match survey.target.expected(&at) {
-            Expected::Plug(Some(from)) => !plug_serves(state, from),
+            Expected::Plug(Some(from)) => !plug_serves(state, from, &at),
             Expected::Plug(None) | Expected::SpareAndPlug => true,
             _ => false,
         };
@@ -204,12 +204,15 @@ fn plug_lines(state: &State, survey: &Survey, new: &JobHousing, lines: &mut Vec<
     }
 }
 
-/// Whether the plug recorded in an old cavity is still one to be used.
-fn plug_serves(state: &State, from: &Address) -> bool {
-    let id = crate::swap::ItemId::At(from.clone());
-    let plug = state.plugs.iter().find(|p| p.id == id);
-    plug.is_some_and(|p| lies_ready(&p.place) || matches!(p.place, Place::In(_)))
-        && !state.left_in_old.contains_key(from)
+/// Whether the plug recorded in an old cavity is still one to be used for a new one: not lost, not
+/// left behind, and not borrowed for another hole.
+fn plug_serves(state: &State, from: &Address, to: &Address) -> bool {
+    let plug = state.plugs.iter().find(|p| p.id == ItemId::At(from.clone()));
+    let is_here = |place: &Place| match place {
+        Place::In(at) => at == to || state.side_of(at) == Some(JobSide::Old),
+        place => lies_ready(place),
+    };
+    plug.is_some_and(|p| is_here(&p.place)) && !state.left_in_old.contains_key(from)
 }
 
 fn lies_ready(place: &Place) -> bool {
@@ -221,18 +224,20 @@ fn repair_lines(state: &State, survey: &Survey, lines: &mut Vec<Line>) {
     let mut terminals: BTreeMap<String, Line> = BTreeMap::new();
     let mut seals: BTreeMap<String, Line> = BTreeMap::new();
     for lead in &state.leads {
-        let Some(to) = survey.target.of(&lead.id) else { continue };
-        let (Some(new), Some(size)) = (state.housing(&to.housing), state.cavity_size(to)) else { continue };
+        let Some((new, size, to)) = goes_into(state, survey, lead) else { continue };
         for kind in asked_repairs(lead) {
             match kind {
                 RepairKind::NewTerminal => {
-                    add(&mut terminals, terminal_line(state, new, &size, lead), lead, to);
+                    add(&mut terminals, terminal_line(state, new, &size, lead), lead, &to);
                     if new.housing().sealing == Sealing::Individual {
-                        add(&mut seals, seal_line(new, &size, lead, true), lead, to);
+                        add(&mut seals, seal_line(new, &size, lead, None), lead, &to);
                     }
                 }
-                RepairKind::NewSeal => add(&mut seals, seal_line(new, &size, lead, false), lead, to),
-                RepairKind::RepairLead => lines.push(lead_line(state, new, &size, lead, to)),
+                RepairKind::NewSeal => {
+                    let named = lead.planned_part.as_ref();
+                    add(&mut seals, seal_line(new, &size, lead, Some(named)), lead, &to);
+                }
+                RepairKind::RepairLead => lines.push(lead_line(state, new, &size, lead, &to)),
                 RepairKind::Reform | RepairKind::Other => {}
             }
         }
@@ -251,37 +256,79 @@ fn repair_lines(state: &State, survey: &Survey, lines: &mut Vec<Line>) {
     }
 }
 
+/// The housing and cavity size a lead's parts are for, and the cavity in words. A lead that has no
+/// place on the new side yet is asked for by the cavity it came from.
+fn goes_into<'a>(
+    state: &'a State,
+    survey: &Survey,
+    lead: &Lead,
+) -> Option<(&'a JobHousing, Option<SizeName>, String)> {
+    if let Some(to) = survey.target.of(&lead.id) {
+        return Some((state.housing(&to.housing)?, state.cavity_size(to), to.to_string()));
+    }
+    let from = match (&lead.id, &lead.came_from) {
+        (ItemId::At(at), _) => Some(at),
+        (_, from) => from.as_ref(),
+    };
+    let size = from.and_then(|at| state.cavity_size(at));
+    let new = state.side(JobSide::New).next()?;
+    Some((new, size, from.map_or_else(|| lead.id.to_string(), ToString::to_string)))
+}
+
 /// The repairs of a lead that use parts, the planned one once.
 fn asked_repairs(lead: &Lead) -> Vec<RepairKind> {
     lead.repairs.iter().map(|(kind, _)| *kind).chain(lead.planned).collect()
 }
 
-fn add(lines: &mut BTreeMap<String, Line>, mut fresh: Line, lead: &Lead, to: &Address) {
-    let key = format!("{:?}|{}", fresh.part, fresh.description);
+fn add(lines: &mut BTreeMap<String, Line>, mut fresh: Line, lead: &Lead, to: &str) {
+    // Parts without a number are one line only where they look the same.
+    let key = format!("{:?}|{}|{:?}", fresh.part, fresh.description, fresh.describe);
     let asked = lines.entry(key).or_insert_with(|| {
         fresh.need = 0;
         fresh
     });
     asked.need += 1;
-    asked.for_cavities.push(to.to_string());
+    asked.for_cavities.push(to.to_owned());
     asked.leads.push(lead.id.clone());
 }
 
-fn terminal_line(state: &State, new: &JobHousing, size: &SizeName, lead: &Lead) -> Line {
+/// What a part is for: a cavity size, when it is known.
+fn for_size(size: Option<&SizeName>) -> String {
+    size.map_or_else(|| "a cavity of unknown size".to_owned(), |size| format!("cavity size {size}"))
+}
+
+/// A part the bench named that is not of the family: asked for as named, and said.
+fn named_line(kind: Kind, part: &PartNumber, new: &JobHousing, size: Option<&SizeName>) -> Line {
+    let family = &new.definition.family().id;
+    let description =
+        format!("{} for {}, as named at the bench; not in family {family}", kind.as_str(), for_size(size));
+    let mut asked = line(kind, Some(part.to_string()), description, 1);
+    asked.read_from = Some("the bench".to_owned());
+    asked.substitute = ASK_FIRST;
+    asked
+}
+
+fn terminal_line(state: &State, new: &JobHousing, size: &Option<SizeName>, lead: &Lead) -> Line {
     let family = new.definition.family();
-    let named = lead.planned_part.as_ref().or_else(|| state.terminal_of(lead));
-    let by_name = named.and_then(|part| family.terminals_for(size).find(|t| t.part == *part));
-    let terminal = by_name.or_else(|| terminal_for(family, new, size, lead));
-    match terminal {
+    let size = size.as_ref();
+    let of_size = |part: &PartNumber| family.terminals_for(size?).find(|t| t.part == *part);
+    let planned = lead.planned_part.as_ref().filter(|_| lead.planned == Some(RepairKind::NewTerminal));
+    if let Some(part) = planned
+        && of_size(part).is_none()
+    {
+        return named_line(Kind::Terminal, part, new, size);
+    }
+    let named = planned.or_else(|| state.terminal_of(lead)).and_then(of_size);
+    match named.or_else(|| terminal_for(family, new, size?, lead)) {
         Some(terminal) => {
-            let description = format!("terminal for cavity size {size}, plating {}", terminal.plating);
+            let description = format!("terminal for {}, plating {}", for_size(size), terminal.plating);
             let mut asked = line(Kind::Terminal, Some(terminal.part.to_string()), description, 1);
             asked.read_from = Some(format!("definition of family {}", family.id));
             asked
         }
         None => {
-            let mut asked = line(Kind::Terminal, None, format!("terminal for cavity size {size}"), 1);
-            asked.describe = Some(describe(new, Some(size), Some(lead)));
+            let mut asked = line(Kind::Terminal, None, format!("terminal for {}", for_size(size)), 1);
+            asked.describe = Some(describe(new, size, Some(lead)));
             asked.substitute = ASK_FIRST;
             asked
         }
@@ -306,17 +353,30 @@ fn terminal_for<'a>(
     first.filter(|_| fitting.next().is_none())
 }
 
-fn seal_line(new: &JobHousing, size: &SizeName, lead: &Lead, companion: bool) -> Line {
+/// A wire seal: the companion of a new terminal, or one planned by itself, by the part named then.
+fn seal_line(
+    new: &JobHousing,
+    size: &Option<SizeName>,
+    lead: &Lead,
+    planned: Option<Option<&PartNumber>>,
+) -> Line {
     let family = new.definition.family();
+    let size = size.as_ref();
+    if let Some(Some(part)) = planned
+        && !family.wire_seals.iter().any(|seal| seal.part == *part)
+    {
+        return named_line(Kind::WireSeal, part, new, size);
+    }
+    let named = planned.flatten().and_then(|part| family.wire_seals.iter().find(|seal| seal.part == *part));
     let diameter = lead.first_wire().and_then(|w| w.outside_diameter.as_ref()?.known());
-    let seal: Option<&WireSeal> = match diameter {
-        Some(diameter) => family.seal_for(size, diameter),
+    let seal: Option<&WireSeal> = named.or_else(|| match diameter {
+        Some(diameter) => family.seal_for(size?, diameter),
         None => {
-            let mut of_size = family.wire_seals.iter().filter(|s| s.size == *size);
+            let mut of_size = family.wire_seals.iter().filter(|s| Some(&s.size) == size);
             of_size.next().filter(|_| of_size.next().is_none())
         }
-    };
-    let added = if companion { " (added: every new terminal takes its seal)" } else { "" };
+    });
+    let added = if planned.is_none() { " (added: every new terminal takes its seal)" } else { "" };
     match seal {
         Some(seal) => {
             let (least, most) = seal.insulation_mm;
@@ -328,20 +388,20 @@ fn seal_line(new: &JobHousing, size: &SizeName, lead: &Lead, companion: bool) ->
         }
         None => {
             let description =
-                format!("wire seal for cavity size {size}, chosen by the insulation's diameter{added}");
+                format!("wire seal for {}, chosen by the insulation's diameter{added}", for_size(size));
             let mut asked = line(Kind::WireSeal, None, description, 1);
-            asked.describe = Some(describe(new, Some(size), Some(lead)));
+            asked.describe = Some(describe(new, size, Some(lead)));
             asked.substitute = ASK_FIRST;
             asked
         }
     }
 }
 
-fn lead_line(state: &State, new: &JobHousing, size: &SizeName, lead: &Lead, to: &Address) -> Line {
+fn lead_line(state: &State, new: &JobHousing, size: &Option<SizeName>, lead: &Lead, to: &str) -> Line {
     let description = format!("repair lead for {} with terminal and seal fitted", state.call(lead));
     let mut asked = line(Kind::Lead, None, description, 1);
-    asked.describe = Some(describe(new, Some(size), Some(lead)));
-    asked.for_cavities = vec![to.to_string()];
+    asked.describe = Some(describe(new, size.as_ref(), Some(lead)));
+    asked.for_cavities = vec![to.to_owned()];
     asked.leads = vec![lead.id.clone()];
     asked.substitute = ASK_FIRST;
     asked
