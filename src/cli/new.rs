@@ -107,7 +107,8 @@ pub(super) fn run(common: &Common, args: &NewArgs) -> Result<Exit> {
     let (at, by) = (now(), common.by());
     let entries = acts.into_iter().map(|act| Entry { at, by: by.clone(), act }).collect();
     let open = OpenJob::create(&path, entries)?;
-    print::text(common, &format!("{}\nnext: repin open {}\n", open.path().display(), args.job))?;
+    let where_ = common.store.as_ref().map_or(String::new(), |dir| format!(" --store {}", dir.display()));
+    print::text(common, &format!("{}\nnext: repin open {}{where_}\n", open.path().display(), args.job))?;
     Ok(Exit::Fine)
 }
 
