@@ -6,7 +6,7 @@ use std::collections::BTreeSet;
 use crate::record::{Address, Told};
 
 use super::{
-    ItemId, JobSide, ReadBack,
+    Do, ItemId, JobSide, ReadBack, Status, Step,
     state::{Occupant, State},
     target::{Expected, Target},
 };
@@ -59,6 +59,23 @@ impl State {
         rest.retain(|at| !asked.contains(at));
         asked.extend(draw(self.ticket.seed, &rest, DRAWN));
         asked.into_iter().collect()
+    }
+
+    /// The re-read that is due between moves, by its place among the steps: one for every so many
+    /// moves, so that a row shifted by one is found after ten wires and not after a hundred.
+    pub(super) fn reread_due(&self, steps: &[Step]) -> Option<usize> {
+        let every = usize::try_from(self.rules.reread_every_moves.value).unwrap_or(usize::MAX);
+        let moving = steps.iter().any(|step| step.status == Status::Left && !step.what.is_closing());
+        let is_early = self.moves.checked_div(every)? <= self.rereads.len();
+        if is_early || !moving || self.in_hand().is_some() {
+            return None;
+        }
+        let filled = self.occupants();
+        let is_due = |step: &Step| match &step.what {
+            Do::ReRead { at } => step.status == Status::Left && filled.contains_key(at),
+            _ => false,
+        };
+        steps.iter().position(is_due)
     }
 
     fn is_leg_of_pair(&self, lead: &ItemId) -> bool {

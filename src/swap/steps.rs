@@ -71,6 +71,7 @@ impl State {
         let next = steps
             .iter()
             .position(|s| s.status == Status::Left && unfinished(&s.what))
+            .or_else(|| self.reread_due(steps))
             .or_else(|| steps.iter().position(|s| is_open(&s)));
         if let Some(step) = next.and_then(|i| steps.get_mut(i)) {
             step.status = Status::Next;

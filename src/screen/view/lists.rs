@@ -3,6 +3,7 @@
 use ratatui::{buffer::Buffer, layout::Rect, style::Style, text::Line};
 
 use crate::{
+    catalogue::differences as housing_differences,
     record::look_alikes,
     request::{RequestHead, build, paper},
     screen::{sight::Sight, state::Ui, theme::Theme},
@@ -129,6 +130,18 @@ pub(super) fn differences(sight: &Sight<'_>, ui: &Ui, theme: Theme, area: Rect, 
             None => "    not decided".to_owned(),
         };
         lines.add(&decided, theme.faint());
+    }
+    lines.add("", Style::new());
+    lines.add("OLD HOUSING AGAINST NEW", theme.now());
+    let pairs = state.side(JobSide::Old).flat_map(|old| state.side(JobSide::New).map(move |new| (old, new)));
+    for (old, new) in pairs {
+        let differ = housing_differences(old.housing(), new.housing());
+        if differ.is_empty() {
+            lines.add(&format!("{} and {}: no difference.", old.name, new.name), Style::new());
+        }
+        for difference in differ {
+            lines.add(&format!("{} and {}: {}", old.name, new.name, difference.say), Style::new());
+        }
     }
     lines.add("", Style::new());
     lines.add("LOOK-ALIKES", theme.now());
