@@ -137,12 +137,12 @@ fn the_job_is_walked_from_the_board_to_a_closed_connector_with_mistakes_and_a_ki
     terminal.keys("ct");
     for (kind, label) in [("plug", "10"), ("wire", "11"), ("plug", "12")] {
         if kind == "plug" {
-            terminal.shows(&format!("TAKE the plug out of old {label}"));
+            rereads_until(&mut terminal, &format!("TAKE the plug out of old {label}"));
             terminal.keys("o");
             terminal.typed(label);
             terminal.keys("c");
         } else {
-            terminal.shows("from 11");
+            rereads_until(&mut terminal, "from 11");
             take_out(&mut terminal, "VT/WH");
             terminal.shows("LOOK at the terminal");
             terminal.keys("g");
@@ -169,6 +169,45 @@ fn take_out(terminal: &mut Terminal, colour: &str) {
     terminal.keys("o");
 }
 
+/// Answers re-reads until the screen says something else.
+fn rereads_until(terminal: &mut Terminal, end: &str) {
+    let mut answered = String::new();
+    let start = Instant::now();
+    loop {
+        terminal.pump();
+        let shown = terminal.text();
+        assert!(start.elapsed() < WAIT, "the re-reads do not end: {shown}");
+        if shown.contains(end) {
+            return;
+        }
+        let Some((_, place)) = shown.split_once("latch up: ") else { continue };
+        let place = place.split(" Colour in").next().unwrap().to_owned();
+        if place != answered {
+            terminal.typed(in_the_hole(&place));
+            answered = place;
+        }
+    }
+}
+
+/// Holes are named by place on the mating face; what is in them is read off a list of the truth.
+fn in_the_hole(place: &str) -> &'static str {
+    let row = match place.starts_with("top row") {
+        true => ["RD", "BK", "YE/BK", "YE/BU", "OG", "BN"],
+        false => ["GN/WH", "plug", "VT", "plug", "VT/WH", "plug"],
+    };
+    // On the mating face each row reads right to left.
+    let column = match place.trim_end_matches('.').split_once(", ").unwrap().1 {
+        "far left" => 6,
+        "far right" => 1,
+        "2 from the left" => 5,
+        "3 from the left" => 4,
+        "3 from the right" => 3,
+        "2 from the right" => 2,
+        other => panic!("{other}"),
+    };
+    row[column - 1]
+}
+
 fn close(terminal: &mut Terminal) {
     terminal.shows("FIT the interface seal");
     terminal.keys("o");
@@ -180,37 +219,7 @@ fn close(terminal: &mut Terminal) {
     terminal.typed("6 0 0");
     terminal.shows("COUNT row 2");
     terminal.typed("3 3 0");
-    // Holes are named by place; what is in them is read off a list of the truth.
-    let row_1 = ["RD", "BK", "YE/BK", "YE/BU", "OG", "BN"];
-    let row_2 = ["GN/WH", "plug", "VT", "plug", "VT/WH", "plug"];
-    let mut answered = String::new();
-    let start = Instant::now();
-    loop {
-        terminal.pump();
-        let joined = terminal.text();
-        assert!(start.elapsed() < WAIT, "the re-reads do not end: {joined}");
-        if joined.contains("CLOSE the secondary lock") {
-            break;
-        }
-        let Some((_, place)) = joined.split_once("latch up: ") else { continue };
-        let place = place.split(" Colour in").next().unwrap().to_owned();
-        if place == answered {
-            continue;
-        }
-        let row = if place.starts_with("top row") { row_1 } else { row_2 };
-        // On the mating face each row reads right to left.
-        let column = match place.trim_end_matches('.').split_once(", ").unwrap().1 {
-            "far left" => 6,
-            "far right" => 1,
-            "2 from the left" => 5,
-            "3 from the left" => 4,
-            "3 from the right" => 3,
-            "2 from the right" => 2,
-            other => panic!("{other}"),
-        };
-        terminal.typed(row[column - 1]);
-        answered = place;
-    }
+    rereads_until(terminal, "CLOSE the secondary lock");
     terminal.keys("f");
     terminal.shows("LOOK at the mating half");
     terminal.keys("s");
