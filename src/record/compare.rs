@@ -240,25 +240,17 @@ fn described(found: &Wire, should: &Wire) -> Option<(String, String)> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::record::{Holds, LeadSeen, Told, WireKind};
+    use crate::record::{Holds, LeadSeen, Told};
 
     fn at(label: &str) -> Address {
         format!("old:{label}").parse().unwrap()
     }
 
     fn wired(number: Option<&str>, colour: &str) -> Holds {
+        let gauge = Told::Is("0.5".parse().unwrap());
         let wire = Wire {
             number: number.map(ToOwned::to_owned),
-            circuit: None,
-            colour: Told::Is(colour.parse().unwrap()),
-            gauge: Told::Is("0.5".parse().unwrap()),
-            outside_diameter: None,
-            insulation_class: None,
-            twisted_with: None,
-            shielded: false,
-            damage: None,
-            slack: None,
-            kind: WireKind::Ordinary,
+            ..Wire::new(Told::Is(colour.parse().unwrap()), gauge)
         };
         Holds::Wired(LeadSeen { wires: vec![wire], terminal: None, seal: None, condition: None })
     }

@@ -195,6 +195,23 @@ pub struct Wire {
 }
 
 impl Wire {
+    /// An ordinary wire of which only colour and gauge were said.
+    pub fn new(colour: Told<Colour>, gauge: Told<Gauge>) -> Self {
+        Self {
+            number: None,
+            circuit: None,
+            colour,
+            gauge,
+            outside_diameter: None,
+            insulation_class: None,
+            twisted_with: None,
+            shielded: false,
+            damage: None,
+            slack: None,
+            kind: WireKind::Ordinary,
+        }
+    }
+
     /// What the wire is called: its number, else its circuit.
     pub fn name(&self) -> Option<&str> {
         self.number.as_deref().or(self.circuit.as_deref())

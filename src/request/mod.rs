@@ -6,6 +6,7 @@ mod build;
 mod form;
 mod number;
 mod paper;
+mod repairs;
 mod table;
 
 pub use build::build;

@@ -28,15 +28,7 @@ fn parse_wire(text: &str, lead: &mut LeadSeen) -> Result<Wire, String> {
     let mut wire = Wire {
         number,
         circuit: (!circuit.is_empty()).then_some(circuit),
-        colour: told(colour)?,
-        gauge: told(gauge)?,
-        outside_diameter: None,
-        insulation_class: None,
-        twisted_with: None,
-        shielded: false,
-        damage: None,
-        slack: None,
-        kind: WireKind::Ordinary,
+        ..Wire::new(told(colour)?, told(gauge)?)
     };
     for extra in extras {
         add_extra(extra, &mut wire, lead)?;

@@ -275,9 +275,10 @@ fn open_line<'a>(sight: &Sight<'_>, theme: Theme) -> Line<'a> {
     let parked: Vec<String> = state.parked().map(|(tag, id)| format!("{id} (tag {tag})")).collect();
     let mut text = String::from(" ");
     let out = sight.survey.account.not_in_a_housing();
-    if out > 0 {
-        text.push_str(&format!("{out} IN NO HOUSING   "));
-    }
+    text.push_str(&match out {
+        0 => "0 in no housing   ".to_owned(),
+        out => format!("{out} IN NO HOUSING   "),
+    });
     if !parked.is_empty() {
         text.push_str(&format!("PARKED {}   ", parked.join(", ")));
     }

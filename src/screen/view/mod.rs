@@ -50,12 +50,12 @@ pub fn view(sight: &Sight<'_>, ui: &Ui, theme: Theme, area: Rect, buf: &mut Buff
 fn title(sight: &Sight<'_>, ui: &Ui, theme: Theme, area: Rect, buf: &mut Buffer) -> u16 {
     let ticket = &sight.state().ticket;
     let page = PAGES.iter().find(|(page, _)| *page == ui.page).map_or("", |(_, title)| title);
+    let about = [&ticket.asset, &ticket.connector].map(|said| text::clean(said, theme));
+    let about: Vec<&str> = about.iter().map(AsRef::as_ref).filter(|said| !said.is_empty()).collect();
     let left = format!(
-        " {}  {} {} {} {}",
+        " {}  {} {}",
         text::clean(sight.id, theme),
-        text::clean(&ticket.asset, theme),
-        if theme.ascii { "-" } else { "·" },
-        text::clean(&ticket.connector, theme),
+        about.join(if theme.ascii { " - " } else { " · " }),
         if page == "bench" { String::new() } else { format!("[{page}]") },
     );
     let right = format!("{} ", sight.survey.account.state.as_str());

@@ -8,7 +8,7 @@ mod setup;
 
 use crate::{
     catalogue::{Delivered, LockState, Sealing},
-    record::{Address, HousingName, LeadSeen, Seal, Told, Wire, WireKind},
+    record::{Address, HousingName, LeadSeen, Seal, Told, Wire},
 };
 
 use super::{
@@ -233,18 +233,6 @@ fn new_lead(id: ItemId, seen: LeadSeen, place: Place, default_seal: Seal) -> Lea
 
 /// A lead nobody recorded: one wire of which nothing is known yet.
 fn unknown_lead() -> LeadSeen {
-    let wire = Wire {
-        number: None,
-        circuit: None,
-        colour: Told::Unknown,
-        gauge: Told::Unknown,
-        outside_diameter: None,
-        insulation_class: None,
-        twisted_with: None,
-        shielded: false,
-        damage: None,
-        slack: None,
-        kind: WireKind::Ordinary,
-    };
+    let wire = Wire::new(Told::Unknown, Told::Unknown);
     LeadSeen { wires: vec![wire], terminal: None, seal: None, condition: None }
 }

@@ -1,0 +1,214 @@
+//! What the repairs of a job need: terminals with their seals, seals alone, repair leads.
+
+use std::collections::BTreeMap;
+
+use super::{
+    Kind, Line,
+    build::{ASK_FIRST, describe, line},
+};
+use crate::{
+    catalogue::{Family, PartNumber, Sealing, SizeName, Terminal, WireSeal},
+    swap::{ItemId, JobHousing, JobSide, Lead, RepairKind, State, Survey},
+};
+
+/// Terminals with their seals, seals alone, repair leads: planned or done.
+pub(super) fn repair_lines(state: &State, survey: &Survey, lines: &mut Vec<Line>) {
+    let mut terminals: BTreeMap<String, Line> = BTreeMap::new();
+    let mut seals: BTreeMap<String, Line> = BTreeMap::new();
+    for lead in &state.leads {
+        let Some((new, size, to)) = goes_into(state, survey, lead) else { continue };
+        for kind in asked_repairs(lead) {
+            match kind {
+                RepairKind::NewTerminal => {
+                    add(&mut terminals, terminal_line(state, new, &size, lead), lead, &to);
+                    if new.housing().sealing == Sealing::Individual {
+                        add(&mut seals, seal_line(new, &size, lead, None), lead, &to);
+                    }
+                }
+                RepairKind::NewSeal => {
+                    let named = lead.planned_part.as_ref();
+                    add(&mut seals, seal_line(new, &size, lead, Some(named)), lead, &to);
+                }
+                RepairKind::RepairLead => lines.push(lead_line(state, new, &size, lead, &to)),
+                RepairKind::Reform | RepairKind::Other => {}
+            }
+        }
+    }
+    let spares = &state.rules.spares.value;
+    for mut asked in terminals.into_values() {
+        let share = (asked.need * spares.terminals_percent).div_ceil(100);
+        asked.spare = spares.terminals_least.max(share);
+        let samples = sample_line(&asked, spares.samples);
+        lines.push(asked);
+        lines.extend(samples);
+    }
+    for mut asked in seals.into_values() {
+        asked.spare = spares.wire_seals;
+        lines.push(asked);
+    }
+}
+
+/// The housing and cavity size a lead's parts are for, and the cavity in words. A lead that has no
+/// place on the new side yet is asked for by the cavity it came from.
+fn goes_into<'a>(
+    state: &'a State,
+    survey: &Survey,
+    lead: &Lead,
+) -> Option<(&'a JobHousing, Option<SizeName>, String)> {
+    if let Some(to) = survey.target.of(&lead.id) {
+        return Some((state.housing(&to.housing)?, state.cavity_size(to), to.to_string()));
+    }
+    let from = match (&lead.id, &lead.came_from) {
+        (ItemId::At(at), _) => Some(at),
+        (_, from) => from.as_ref(),
+    };
+    let size = from.and_then(|at| state.cavity_size(at));
+    let new = state.side(JobSide::New).next()?;
+    Some((new, size, from.map_or_else(|| lead.id.to_string(), ToString::to_string)))
+}
+
+/// The repairs of a lead that use parts, the planned one once.
+fn asked_repairs(lead: &Lead) -> Vec<RepairKind> {
+    lead.repairs.iter().map(|(kind, _)| *kind).chain(lead.planned).collect()
+}
+
+fn add(lines: &mut BTreeMap<String, Line>, mut fresh: Line, lead: &Lead, to: &str) {
+    // Parts without a number are one line only where they look the same.
+    let key = format!("{:?}|{}|{:?}", fresh.part, fresh.description, fresh.describe);
+    let asked = lines.entry(key).or_insert_with(|| {
+        fresh.need = 0;
+        fresh
+    });
+    asked.need += 1;
+    asked.for_cavities.push(to.to_owned());
+    asked.leads.push(lead.id.clone());
+}
+
+/// What a part is for: a cavity size, when it is known.
+fn for_size(size: Option<&SizeName>) -> String {
+    size.map_or_else(|| "a cavity of unknown size".to_owned(), |size| format!("cavity size {size}"))
+}
+
+/// A part the bench named that is not of the family: asked for as named, and said.
+fn named_line(kind: Kind, part: &PartNumber, new: &JobHousing, size: Option<&SizeName>) -> Line {
+    let family = &new.definition.family().id;
+    let description =
+        format!("{} for {}, as named at the bench; not in family {family}", kind.as_str(), for_size(size));
+    let mut asked = line(kind, Some(part.to_string()), description, 1);
+    asked.read_from = Some("the bench".to_owned());
+    asked.substitute = ASK_FIRST;
+    asked
+}
+
+fn terminal_line(state: &State, new: &JobHousing, size: &Option<SizeName>, lead: &Lead) -> Line {
+    let family = new.definition.family();
+    let size = size.as_ref();
+    let of_size = |part: &PartNumber| family.terminals_for(size?).find(|t| t.part == *part);
+    let planned = lead.planned_part.as_ref().filter(|_| lead.planned == Some(RepairKind::NewTerminal));
+    if let Some(part) = planned
+        && of_size(part).is_none()
+    {
+        return named_line(Kind::Terminal, part, new, size);
+    }
+    let named = planned.or_else(|| state.terminal_of(lead)).and_then(of_size);
+    match named.or_else(|| terminal_for(family, new, size?, lead)) {
+        Some(terminal) => {
+            let description = format!("terminal for {}, plating {}", for_size(size), terminal.plating);
+            let mut asked = line(Kind::Terminal, Some(terminal.part.to_string()), description, 1);
+            asked.read_from = Some(format!("definition of family {}", family.id));
+            asked
+        }
+        None => {
+            let mut asked = line(Kind::Terminal, None, format!("terminal for {}", for_size(size)), 1);
+            asked.describe = Some(describe(new, size, Some(lead)));
+            asked.substitute = ASK_FIRST;
+            asked
+        }
+    }
+}
+
+/// The one terminal of a size that takes the wire, of the housing's gender; none when several do.
+fn terminal_for<'a>(
+    family: &'a Family,
+    new: &JobHousing,
+    size: &'a SizeName,
+    lead: &Lead,
+) -> Option<&'a Terminal> {
+    let area: Option<f64> =
+        lead.seen.wires.iter().map(|w| w.gauge.known().map(crate::quantity::Gauge::area_mm2)).sum();
+    let gender = new.housing().gender;
+    let fits = |t: &&Terminal| {
+        t.gender == gender && area.is_none_or(|a| a >= t.wire_mm2.0 - 1e-9 && a <= t.wire_mm2.1 + 1e-9)
+    };
+    let mut fitting = family.terminals_for(size).filter(fits);
+    let first = fitting.next();
+    first.filter(|_| fitting.next().is_none())
+}
+
+/// A wire seal: the companion of a new terminal, or one planned by itself, by the part named then.
+fn seal_line(
+    new: &JobHousing,
+    size: &Option<SizeName>,
+    lead: &Lead,
+    planned: Option<Option<&PartNumber>>,
+) -> Line {
+    let family = new.definition.family();
+    let size = size.as_ref();
+    if let Some(Some(part)) = planned
+        && !family.wire_seals.iter().any(|seal| seal.part == *part)
+    {
+        return named_line(Kind::WireSeal, part, new, size);
+    }
+    let named = planned.flatten().and_then(|part| family.wire_seals.iter().find(|seal| seal.part == *part));
+    let diameter = lead.first_wire().and_then(|w| w.outside_diameter.as_ref()?.known());
+    let seal: Option<&WireSeal> = named.or_else(|| match diameter {
+        Some(diameter) => family.seal_for(size?, diameter),
+        None => {
+            let mut of_size = family.wire_seals.iter().filter(|s| Some(&s.size) == size);
+            of_size.next().filter(|_| of_size.next().is_none())
+        }
+    });
+    let added = if planned.is_none() { " (added: every new terminal takes its seal)" } else { "" };
+    match seal {
+        Some(seal) => {
+            let (least, most) = seal.insulation_mm;
+            let description =
+                format!("wire seal for insulation {least} to {most} mm, {}{added}", seal.colour);
+            let mut asked = line(Kind::WireSeal, Some(seal.part.to_string()), description, 1);
+            asked.read_from = Some(format!("definition of family {}", family.id));
+            asked
+        }
+        None => {
+            let description =
+                format!("wire seal for {}, chosen by the insulation's diameter{added}", for_size(size));
+            let mut asked = line(Kind::WireSeal, None, description, 1);
+            asked.describe = Some(describe(new, size, Some(lead)));
+            asked.substitute = ASK_FIRST;
+            asked
+        }
+    }
+}
+
+fn lead_line(state: &State, new: &JobHousing, size: &Option<SizeName>, lead: &Lead, to: &str) -> Line {
+    let description = format!("repair lead for {} with terminal and seal fitted", state.call(lead));
+    let mut asked = line(Kind::Lead, None, description, 1);
+    asked.describe = Some(describe(new, size.as_ref(), Some(lead)));
+    asked.for_cavities = vec![to.to_owned()];
+    asked.leads = vec![lead.id.clone()];
+    asked.substitute = ASK_FIRST;
+    asked
+}
+
+/// Sample terminals to qualify the tool's position on, before the first real crimp.
+fn sample_line(terminal: &Line, samples: u32) -> Option<Line> {
+    let mut asked = line(
+        Kind::Terminal,
+        terminal.part.clone(),
+        format!("{}: samples to qualify the tool's position", terminal.description),
+        samples,
+    );
+    asked.read_from.clone_from(&terminal.read_from);
+    asked.describe.clone_from(&terminal.describe);
+    asked.essential = false;
+    (samples > 0).then_some(asked)
+}
