@@ -117,7 +117,10 @@ fn the_move_shows_both_faces_the_move_in_big_and_one_thing_to_do() {
 #[test]
 fn what_is_in_the_hand_is_said_and_the_label_is_typed() {
     let mut desk = Desk::at(Bench::ready());
-    desk.keys("og2");
+    desk.keys("o");
+    // F67: the wrong test pin ruins the terminal it tests.
+    assert!(desk.picture(80, 24, PLAIN).contains("Test pin only of the"));
+    desk.keys("g2");
     let picture = desk.picture(80, 24, PLAIN);
     assert!(picture.contains("hand 1") && picture.contains("1 IN NO HOUSING"), "{picture}");
     assert!(picture.contains("SEAT S01") && picture.contains("> 2_"), "{picture}");

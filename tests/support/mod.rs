@@ -31,7 +31,11 @@ impl Bench {
     }
 
     pub fn with_rules(old: &str, new: &str, rules: HouseRules) -> Self {
-        let catalogue = Catalogue::built_in();
+        Self::from(&Catalogue::built_in(), old, new, rules)
+    }
+
+    /// A job on housings of a catalogue.
+    pub fn from(catalogue: &Catalogue, old: &str, new: &str, rules: HouseRules) -> Self {
         let now: Timestamp = "2026-11-25T07:00:00Z".parse().unwrap();
         let mut bench = Self { job: Job::default(), now, by: "kt".to_owned() };
         bench.takes(Act::Ticket {
