@@ -410,5 +410,7 @@ pub fn distance(one: &Spot, other: &Spot) -> f64 {
 /// The smallest distance between two cavities: the smallest pitch of the housing.
 pub fn smallest_distance(spots: &[Spot]) -> f64 {
     let pairs = spots.iter().enumerate().flat_map(|(i, one)| spots.iter().skip(i + 1).map(move |o| (one, o)));
-    pairs.map(|(one, other)| distance(one, other)).fold(f64::INFINITY, f64::min)
+    // Squares compare as the distances do, and a housing of 200 cavities has 20,000 pairs.
+    let squares = pairs.map(|(one, other)| (one.x - other.x).powi(2) + (one.y - other.y).powi(2));
+    squares.fold(f64::INFINITY, f64::min).sqrt()
 }

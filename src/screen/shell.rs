@@ -53,8 +53,11 @@ pub fn run_board(sitting: &Sitting) -> Result<()> {
                     BoardEffect::None => {}
                     BoardEffect::Leave => return Ok(()),
                     BoardEffect::Open(id) => {
-                        let opened =
-                            sitting.store.path_of(&id).and_then(|path| work_on(terminal, sitting, &path));
+                        let opened = sitting
+                            .store
+                            .path_of(&id)
+                            .and_then(|path| Bench::open(sitting, &path))
+                            .and_then(|bench| work_on(terminal, bench));
                         let marked = board.marked;
                         board = Board::of(board_lines(&sitting.store)?);
                         board.marked = board.lines.iter().position(|line| line.id == id).unwrap_or(marked);
@@ -69,17 +72,23 @@ pub fn run_board(sitting: &Sitting) -> Result<()> {
 
 /// Opens one job until somebody leaves it.
 pub fn run_job(sitting: &Sitting, path: &Path) -> Result<()> {
+    need_a_terminal()?;
     // What cannot be opened is said on the plain terminal.
-    OpenJob::look(path)?;
-    with_terminal(|terminal| work_on(terminal, sitting, path))
+    let bench = Bench::open(sitting, path)?;
+    with_terminal(|terminal| work_on(terminal, bench))
 }
 
-/// Sets the terminal up and puts it back, whatever happens.
-fn with_terminal<T>(work: impl FnOnce(&mut DefaultTerminal) -> Result<T>) -> Result<T> {
+fn need_a_terminal() -> Result<()> {
     use io::IsTerminal;
     if !io::stdout().is_terminal() || !io::stdin().is_terminal() {
         bail!("this needs a terminal");
     }
+    Ok(())
+}
+
+/// Sets the terminal up and puts it back, whatever happens.
+fn with_terminal<T>(work: impl FnOnce(&mut DefaultTerminal) -> Result<T>) -> Result<T> {
+    need_a_terminal()?;
     // Our own theme honours NO_COLOR; left to itself crossterm would wipe bold and reverse, too.
     crossterm::style::force_color_output(true);
     let mut terminal = ratatui::try_init().context("the terminal cannot be set up")?;
@@ -149,8 +158,8 @@ impl<'a> Bench<'a> {
     }
 }
 
-fn work_on(terminal: &mut DefaultTerminal, sitting: &Sitting, path: &Path) -> Result<()> {
-    let mut bench = Bench::open(sitting, path)?;
+fn work_on(terminal: &mut DefaultTerminal, mut bench: Bench<'_>) -> Result<()> {
+    let sitting = bench.sitting;
     let mut ui = Ui::default();
     if let Some(trouble) = bench.open.trouble() {
         ui.message = Some(Message::Trouble(trouble.to_owned()));
