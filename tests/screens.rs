@@ -319,6 +319,19 @@ fn a_request_asks_what_the_desk_would_phone_back_about() {
 }
 
 #[test]
+fn a_tall_terminal_lists_the_moves_ahead_and_keeps_asked_colours_covered() {
+    let mut desk = Desk::at(Bench::ready());
+    let picture = desk.picture(120, 40, PLAIN);
+    assert!(picture.contains("AHEAD, 15 moves left"), "{picture}");
+    // 3 and 4 look alike: their colours are asked before they come out.
+    assert!(picture.contains("3 > 3     ??     S03"), "{picture}");
+    // Nothing is listed beside a question about what sits where.
+    let mut desk = Desk::at(Bench::moved());
+    desk.keys("oyy");
+    assert!(!desk.picture(120, 40, PLAIN).contains("AHEAD"));
+}
+
+#[test]
 fn an_interruption_is_the_first_thing_on_the_screen() {
     let mut bench = Bench::ready();
     bench.moves("1", "RD");

@@ -22,6 +22,7 @@ use crate::{
 };
 
 use super::{
+    ahead,
     faces::{self, Covered, Spoken},
     text::{self, put},
 };
@@ -45,6 +46,12 @@ pub(super) fn draw(sight: &Sight<'_>, ui: &Ui, theme: Theme, area: Rect, buf: &m
     draw_big(sight, theme, &topic, &spoken, big, buf);
     let bottom = area.bottom();
     let ask_at = bottom.saturating_sub(COUNTS + asked_rows);
+    // Nothing is listed beside a question about what the list would show.
+    if matches!(spoken.covered, Covered::Nothing | Covered::SpokenOf) {
+        let top = big.bottom() + 1;
+        let room = Rect { y: top, height: ask_at.saturating_sub(top + 1), ..area };
+        ahead::draw(sight, spoken.from.as_ref(), theme, room, buf);
+    }
     let ask_area = Rect { y: ask_at, height: asked_rows, ..area };
     for (row, line) in (0_u16..).zip(&question) {
         put(buf, ask_area, row, line);

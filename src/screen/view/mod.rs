@@ -1,6 +1,7 @@
 //! Drawing: from what is looked at and what is remembered to cells. Pure, and never more than is
 //! in view.
 
+mod ahead;
 mod bench;
 mod faces;
 mod footer;

@@ -1,0 +1,87 @@
+//! The moves ahead, where a tall terminal leaves room for them.
+
+use ratatui::{buffer::Buffer, layout::Rect, text::Line};
+
+use crate::{
+    record::Address,
+    screen::{sight::Sight, theme::Theme},
+    swap::{Do, ItemId, Status, Step},
+};
+
+use super::text::{clean, put};
+
+/// A heading and two moves: less is not worth the look.
+const LEAST_ROWS: u16 = 3;
+
+/// Lists the moves that are left after the one under way, as many as there is room for.
+pub(super) fn draw(sight: &Sight<'_>, now: Option<&Address>, theme: Theme, area: Rect, buf: &mut Buffer) {
+    if area.height < LEAST_ROWS {
+        return;
+    }
+    let is_ahead = |step: &&Step| {
+        matches!(step.status, Status::Left | Status::Waiting) && (now.is_none() || from(&step.what) != now)
+    };
+    let moves = || sight.survey.steps.iter().filter(is_ahead).filter(|step| is_move(&step.what));
+    let count = moves().count();
+    if count == 0 {
+        return;
+    }
+    let heading = format!("  AHEAD, {} left", crate::quantity::count_of(count, "move"));
+    put(buf, area, 0, &Line::styled(heading, theme.faint()));
+    for (row, step) in (1..area.height).zip(moves()) {
+        let waits = if step.status == Status::Waiting { "  waits for a part" } else { "" };
+        let text = told(sight, &step.what).unwrap_or_default();
+        put(buf, area, row, &Line::styled(format!("  {}{waits}", clean(&text, theme)), theme.faint()));
+    }
+}
+
+fn is_move(what: &Do) -> bool {
+    matches!(
+        what,
+        Do::MoveWire { .. }
+            | Do::MovePlug { .. }
+            | Do::MoveOther { .. }
+            | Do::FitPlug { .. }
+            | Do::TakePlug { .. }
+    )
+}
+
+/// Where a move begins.
+fn from(what: &Do) -> Option<&Address> {
+    match what {
+        Do::MoveWire { lead: ItemId::At(at), .. } => Some(at),
+        Do::MovePlug { from, .. } | Do::MoveOther { from, .. } => Some(from),
+        _ => None,
+    }
+}
+
+/// One move in a line; nothing for steps that are no moves.
+fn told(sight: &Sight<'_>, what: &Do) -> Option<String> {
+    let label = |at: Option<&Address>| at.map_or("?".to_owned(), |at| at.label.to_string());
+    Some(match what {
+        Do::MoveWire { lead, to } => {
+            let from = match lead {
+                ItemId::At(at) => at.label.to_string(),
+                other => other.to_string(),
+            };
+            format!("{from:>5} > {:<5} {}", label(to.as_ref()), wire_told(sight, lead))
+        }
+        Do::MovePlug { from, to } => format!("{:>5} > {:<5} plug", from.label, label(to.as_ref())),
+        Do::MoveOther { from, to } => format!("{:>5} > {:<5} part", from.label, label(to.as_ref())),
+        Do::FitPlug { at } => format!("{:>5} > {:<5} new plug", "", at.label),
+        Do::TakePlug { at } => format!("{:>5} > {:<5} plug, out", at.label, ""),
+        _ => return None,
+    })
+}
+
+/// Colour and name of a lead; a colour that will be asked stays covered.
+fn wire_told(sight: &Sight<'_>, id: &ItemId) -> String {
+    let Some(lead) = sight.state().lead(id) else { return String::new() };
+    let colour = lead.first_wire().and_then(|wire| wire.colour.known());
+    let colour = match colour {
+        _ if sight.survey.target.colours_asked.contains(id) => "??".to_owned(),
+        Some(colour) => colour.to_string(),
+        None => "?".to_owned(),
+    };
+    format!("{colour:<6} {}", sight.state().call(lead))
+}
