@@ -198,6 +198,7 @@ fn a_wrong_label_is_refused_with_the_right_one_and_a_named_person_can_go_on() {
 #[test]
 fn gates_are_never_passed_with_enter() {
     let mut desk = Desk::at(Bench::new("sp-16", "sp-16"));
+    assert!(desk.picture(80, 24, PLAIN).contains("Restraint circuit: no meter, no lamp, no repair."));
     for _ in 0..50 {
         desk.press(KeyCode::Enter);
     }

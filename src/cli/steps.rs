@@ -1,5 +1,7 @@
 //! `repin steps`: every step of a job: done, next, left.
 
+use std::collections::BTreeSet;
+
 use anyhow::Result;
 use clap::Args;
 use jiff::Timestamp;
@@ -9,7 +11,7 @@ use super::{Common, Exit, print};
 use crate::{
     quantity::harmless,
     record::Address,
-    swap::{Do, ItemId, Lead, Place, State, Status, Step, Survey, place_in_words},
+    swap::{Do, ItemId, Lead, Occasion, Place, State, Status, Step, Survey, caution, place_in_words},
 };
 
 /// Which job.
@@ -77,11 +79,22 @@ pub(super) fn run(common: &Common, args: &StepsArgs) -> Result<Exit> {
             harmless(&step.text),
         ));
     }
+    text.push_str(&cautions(&survey));
     if let Some(trouble) = open.trouble() {
         print::aside(trouble);
     }
     print::text(common, &text)?;
     Ok(exit)
+}
+
+/// What has to be borne in mind for the steps that are left, each once.
+fn cautions(survey: &Survey) -> String {
+    let left = survey.steps.iter().filter(|step| step.status != Status::Done);
+    let occasions: BTreeSet<Occasion> =
+        left.filter_map(|step| step.what.occasion()).chain([Occasion::Always]).collect();
+    let lines: Vec<String> =
+        occasions.into_iter().map(|occasion| format!("caution: {}\n", caution(occasion))).collect();
+    format!("\n{}", lines.concat())
 }
 
 fn lead_of<'a>(state: &'a State, step: &Step) -> Option<&'a Lead> {

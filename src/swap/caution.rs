@@ -1,6 +1,8 @@
 //! Cautions: one table, from which screens, step lines, README and printed pages draw. The
 //! program does not know your machine; its manual and qualified people come first.
 
+use super::{Do, GateKind};
+
 /// When a caution is shown.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Occasion {
@@ -64,4 +66,31 @@ pub const CAUTIONS: [(Occasion, &str); 10] = [
 /// The caution for an occasion.
 pub fn caution(occasion: Occasion) -> &'static str {
     CAUTIONS.iter().find(|(o, _)| *o == occasion).map_or("", |(_, text)| text)
+}
+
+impl Do {
+    /// What has to be borne in mind before this step.
+    pub fn occasion(&self) -> Option<Occasion> {
+        match self {
+            Self::Gate { gate: GateKind::Restraint } => Some(Occasion::Restraint),
+            Self::Gate { gate: GateKind::HighVoltage } => Some(Occasion::HighVoltage),
+            Self::Gate { gate: GateKind::Interlock } => Some(Occasion::LifeSafety),
+            Self::Gate { gate: GateKind::Battery | GateKind::StoredEnergy } => Some(Occasion::Battery),
+            Self::Unlock { .. } | Self::TakePlug { .. } => Some(Occasion::ReleaseTools),
+            Self::Test { .. } => Some(Occasion::LiveChecks),
+            _ => None,
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::swap::GATES;
+
+    #[test]
+    fn every_gate_has_its_caution_and_every_occasion_its_text() {
+        assert!(GATES.iter().all(|gate| Do::Gate { gate: *gate }.occasion().is_some()));
+        assert!(CAUTIONS.iter().all(|(occasion, text)| caution(*occasion) == *text));
+    }
 }

@@ -13,12 +13,12 @@ use crate::{
     picture::big_text,
     record::{Address, HousingName},
     screen::{
-        ask::{Asked, REREAD_POSE, Topic},
+        ask::{Asked, OtherThing, REREAD_POSE, Topic},
         sight::Sight,
         state::{Message, Ui},
         theme::Theme,
     },
-    swap::{Code, Do, ItemId, JobSide, Lead, Place, Status},
+    swap::{Code, Do, ItemId, JobSide, Lead, Occasion, Place, Status, caution},
 };
 
 use super::{
@@ -214,6 +214,9 @@ fn question_lines<'a>(sight: &Sight<'_>, ui: &Ui, theme: Theme, width: u16) -> V
         };
         push_wrapped(&mut lines, &text::clean(text, theme), width, style);
     }
+    if let Some(occasion) = occasion(sight, ui).filter(|_| ui.answers.is_empty()) {
+        push_wrapped(&mut lines, &text::clean(caution(occasion), theme), width, theme.faint());
+    }
     match ui.asked(sight) {
         Asked::Field { prompt } => {
             push_wrapped(&mut lines, &text::clean(&prompt, theme), width, theme.now());
@@ -228,6 +231,16 @@ fn question_lines<'a>(sight: &Sight<'_>, ui: &Ui, theme: Theme, width: u16) -> V
         Asked::Wrong(why) => push_wrapped(&mut lines, &text::clean(&why, theme), width, theme.alarm()),
     }
     lines
+}
+
+/// The caution that belongs to the question; the one on release tools before the first wire, too.
+fn occasion(sight: &Sight<'_>, ui: &Ui) -> Option<Occasion> {
+    match ui.topic(sight) {
+        Topic::Step(Do::MoveWire { .. }) if !sight.state().has_moved() => Some(Occasion::ReleaseTools),
+        Topic::Step(step) => step.occasion(),
+        Topic::Other(OtherThing::Cause) => Some(Occasion::Heat),
+        _ => None,
+    }
 }
 
 fn push_wrapped(lines: &mut Vec<Line<'_>>, text: &str, width: usize, style: Style) {
