@@ -26,6 +26,16 @@ fn planned() -> Shop {
     shop
 }
 
+/// The same with the old housing open.
+fn opened() -> Shop {
+    let shop = planned();
+    let text = std::fs::read_to_string(demo("fernwalker-boom-tip.acts")).unwrap();
+    let (_, opening) = text.split_once("// Opening\n").unwrap();
+    let (opening, _) = opening.split_once("Extract(").unwrap();
+    assert_eq!(shop.run_with(&["enter", "fernwalker"], opening, &[]).code, 0);
+    shop
+}
+
 fn line<'a>(request: &'a Value, kind: &str) -> &'a Value {
     request["lines"].as_array().unwrap().iter().find(|l| l["kind"] == kind).unwrap()
 }
@@ -91,6 +101,26 @@ fn a_named_part_of_another_family_is_asked_for_as_named() {
 }
 
 #[test]
+fn a_part_named_for_one_repair_is_not_asked_for_by_another() {
+    let shop = opened();
+    let acts = [
+        r#"Extract(from:"old:3",colour:"YE/BK",freely:true,seal:On)"#,
+        r#"Planned(lead:"old:3",how:NewSeal,reason:"torn",part:"FW-SEAL-G")"#,
+        r#"Repair(lead:"old:3",how:NewSeal,done:"seal on",part:"FW-SEAL-G")"#,
+        r#"Planned(lead:"old:3",how:NewTerminal,reason:"bent",part:"FW-TRM-F15")"#,
+    ];
+    let run = shop.run_with(&["enter", "fernwalker"], &acts.join("\n"), &[]);
+    assert_eq!(run.code, 0, "{}", run.err);
+    let request = shop.json(&["request", "fernwalker"]);
+    let of_kind = |kind: &str, part: &str| {
+        let lines = request["lines"].as_array().unwrap();
+        lines.iter().any(|l| l["kind"] == kind && l["part"] == part)
+    };
+    assert!(of_kind("wire seal", "FW-SEAL-G") && of_kind("terminal", "FW-TRM-F15"), "{request}");
+    assert!(!of_kind("wire seal", "FW-TRM-F15"), "{request}");
+}
+
+#[test]
 fn a_lead_without_a_place_is_asked_for_by_the_cavity_it_came_from() {
     let shop = planned();
     let acts = "Planned(lead:\"old:3\",how:NewTerminal,reason:\"bent\")\nMapped(from:\"old:3\",document:\"bulletin 4\")";
@@ -103,12 +133,7 @@ fn a_lead_without_a_place_is_asked_for_by_the_cavity_it_came_from() {
 
 #[test]
 fn a_plug_borrowed_for_another_hole_is_asked_for_where_it_is_missing() {
-    let shop = planned();
-    let text = std::fs::read_to_string(demo("fernwalker-boom-tip.acts")).unwrap();
-    let (_, opening) = text.split_once("// Opening").unwrap();
-    let (opening, _) = opening.split_once("Extract(").unwrap();
-    let opening = opening.split_once('\n').unwrap().1;
-    assert_eq!(shop.run_with(&["enter", "fernwalker"], opening, &[]).code, 0);
+    let shop = opened();
     let borrow = "TakePlug(from:\"old:10\")\nFitPlug(into:\"new:8\",source:Hand)";
     assert_eq!(shop.run_with(&["enter", "fernwalker"], borrow, &[]).code, 0);
     let request = shop.json(&["request", "fernwalker"]);

@@ -27,7 +27,10 @@ pub fn build(
         plug_lines(state, survey, new, &mut lines);
     }
     repair_lines(state, survey, &mut lines);
-    let head = previous.map_or_else(|| head.clone(), |previous| previous.head_for(&head));
+    let head = match previous {
+        Some(previous) => previous.head_for(&head),
+        None => head,
+    };
     let changed = number_lines(&mut lines, previous) || previous.is_some_and(|p| p.head_differs(&head));
     let sent = state.requested.as_ref().map_or(0, |r| r.revision);
     Request {

@@ -17,19 +17,18 @@ pub(super) fn repair_lines(state: &State, survey: &Survey, lines: &mut Vec<Line>
     let mut seals: BTreeMap<String, Line> = BTreeMap::new();
     for lead in &state.leads {
         let Some((new, size, to)) = goes_into(state, survey, lead) else { continue };
-        for kind in asked_repairs(lead) {
+        let size = size.as_ref();
+        for (kind, part) in asked_repairs(lead) {
             match kind {
                 RepairKind::NewTerminal => {
-                    add(&mut terminals, terminal_line(state, new, &size, lead), lead, &to);
+                    add(&mut terminals, terminal_line(state, new, size, lead, part), lead, &to);
                     if new.housing().sealing == Sealing::Individual {
-                        add(&mut seals, seal_line(new, &size, lead, None), lead, &to);
+                        let added = " (added: every new terminal takes its seal)";
+                        add(&mut seals, seal_line(new, size, lead, None, added), lead, &to);
                     }
                 }
-                RepairKind::NewSeal => {
-                    let named = lead.planned_part.as_ref();
-                    add(&mut seals, seal_line(new, &size, lead, Some(named)), lead, &to);
-                }
-                RepairKind::RepairLead => lines.push(lead_line(state, new, &size, lead, &to)),
+                RepairKind::NewSeal => add(&mut seals, seal_line(new, size, lead, part, ""), lead, &to),
+                RepairKind::RepairLead => lines.push(lead_line(state, new, size, lead, &to)),
                 RepairKind::Reform | RepairKind::Other => {}
             }
         }
@@ -67,9 +66,10 @@ fn goes_into<'a>(
     Some((new, size, from.map_or_else(|| lead.id.to_string(), ToString::to_string)))
 }
 
-/// The repairs of a lead that use parts, the planned one once.
-fn asked_repairs(lead: &Lead) -> Vec<RepairKind> {
-    lead.repairs.iter().map(|(kind, _)| *kind).chain(lead.planned).collect()
+/// The repairs of a lead, done and planned, each with the part that was named for it.
+fn asked_repairs(lead: &Lead) -> impl Iterator<Item = (RepairKind, Option<&PartNumber>)> {
+    let done = lead.repairs.iter().map(|(kind, part)| (*kind, part.as_ref()));
+    done.chain(lead.planned.map(|kind| (kind, lead.planned_part.as_ref())))
 }
 
 fn add(lines: &mut BTreeMap<String, Line>, mut fresh: Line, lead: &Lead, to: &str) {
@@ -100,18 +100,22 @@ fn named_line(kind: Kind, part: &PartNumber, new: &JobHousing, size: Option<&Siz
     asked
 }
 
-fn terminal_line(state: &State, new: &JobHousing, size: &Option<SizeName>, lead: &Lead) -> Line {
+fn terminal_line(
+    state: &State,
+    new: &JobHousing,
+    size: Option<&SizeName>,
+    lead: &Lead,
+    named: Option<&PartNumber>,
+) -> Line {
     let family = new.definition.family();
-    let size = size.as_ref();
     let of_size = |part: &PartNumber| family.terminals_for(size?).find(|t| t.part == *part);
-    let planned = lead.planned_part.as_ref().filter(|_| lead.planned == Some(RepairKind::NewTerminal));
-    if let Some(part) = planned
+    if let Some(part) = named
         && of_size(part).is_none()
     {
         return named_line(Kind::Terminal, part, new, size);
     }
-    let named = planned.or_else(|| state.terminal_of(lead)).and_then(of_size);
-    match named.or_else(|| terminal_for(family, new, size?, lead)) {
+    let known = named.or_else(|| state.terminal_of(lead)).and_then(of_size);
+    match known.or_else(|| terminal_for(family, new, size?, lead)) {
         Some(terminal) => {
             let description = format!("terminal for {}, plating {}", for_size(size), terminal.plating);
             let mut asked = line(Kind::Terminal, Some(terminal.part.to_string()), description, 1);
@@ -145,30 +149,29 @@ fn terminal_for<'a>(
     first.filter(|_| fitting.next().is_none())
 }
 
-/// A wire seal: the companion of a new terminal, or one planned by itself, by the part named then.
+/// A wire seal: by the part named for it, else by the insulation.
 fn seal_line(
     new: &JobHousing,
-    size: &Option<SizeName>,
+    size: Option<&SizeName>,
     lead: &Lead,
-    planned: Option<Option<&PartNumber>>,
+    named: Option<&PartNumber>,
+    added: &str,
 ) -> Line {
     let family = new.definition.family();
-    let size = size.as_ref();
-    if let Some(Some(part)) = planned
-        && !family.wire_seals.iter().any(|seal| seal.part == *part)
+    let by_name = |part: &PartNumber| family.wire_seals.iter().find(|seal| seal.part == *part);
+    if let Some(part) = named
+        && by_name(part).is_none()
     {
         return named_line(Kind::WireSeal, part, new, size);
     }
-    let named = planned.flatten().and_then(|part| family.wire_seals.iter().find(|seal| seal.part == *part));
     let diameter = lead.first_wire().and_then(|w| w.outside_diameter.as_ref()?.known());
-    let seal: Option<&WireSeal> = named.or_else(|| match diameter {
+    let seal: Option<&WireSeal> = named.and_then(by_name).or_else(|| match diameter {
         Some(diameter) => family.seal_for(size?, diameter),
         None => {
             let mut of_size = family.wire_seals.iter().filter(|s| Some(&s.size) == size);
             of_size.next().filter(|_| of_size.next().is_none())
         }
     });
-    let added = if planned.is_none() { " (added: every new terminal takes its seal)" } else { "" };
     match seal {
         Some(seal) => {
             let (least, most) = seal.insulation_mm;
@@ -189,10 +192,10 @@ fn seal_line(
     }
 }
 
-fn lead_line(state: &State, new: &JobHousing, size: &Option<SizeName>, lead: &Lead, to: &str) -> Line {
+fn lead_line(state: &State, new: &JobHousing, size: Option<&SizeName>, lead: &Lead, to: &str) -> Line {
     let description = format!("repair lead for {} with terminal and seal fitted", state.call(lead));
     let mut asked = line(Kind::Lead, None, description, 1);
-    asked.describe = Some(describe(new, size.as_ref(), Some(lead)));
+    asked.describe = Some(describe(new, size, Some(lead)));
     asked.for_cavities = vec![to.to_owned()];
     asked.leads = vec![lead.id.clone()];
     asked.substitute = ASK_FIRST;
