@@ -148,6 +148,13 @@ fn f15_f16_f17_gates_stop_and_take_no_anyway() {
     assert!(bench.impossible(live).contains("not dead"));
     let unproved = r#"Gate(gate:HighVoltage,answer:Released,document:"d",name:"n",measured:(volts:"0 V",between:"1 and 2"))"#;
     assert!(bench.impossible(unproved).contains("not proved"));
+    // The limit is another one for alternating current (from memory of UN R100: 60 V DC, 30 V AC).
+    let at = |volts: &str| {
+        format!(r#"Gate(gate:HighVoltage,answer:Absent,document:"d",name:"n",voltage:"{volts}")"#)
+    };
+    assert!(bench.impossible(&at("42 V AC")).contains("high voltage"));
+    assert!(bench.impossible(&at("61 V DC")).contains("high voltage"));
+    assert_eq!(bench.asks(&at("42 V DC")), Verdict::Allowed);
     let nameless = r#"Gate(gate:Restraint,answer:Released)"#;
     assert!(bench.impossible(nameless).contains("name"));
     bench.does("Gate(gate:Restraint,answer:DontKnow)");
