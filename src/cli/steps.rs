@@ -134,11 +134,10 @@ fn ends(state: &State, survey: &Survey, what: &Do) -> (Option<String>, Option<St
             let to = survey.target.of(lead).and_then(text).filter(|_| matches!(what, Do::MoveWire { .. }));
             (from, to)
         }
-        Do::MovePlug { from, to } | Do::MoveOther { from, to } => (text(from), to.as_ref().and_then(text)),
-        Do::FitPlug { at } | Do::ReRead { at } => (None, text(at)),
-        Do::TakePlug { at } | Do::Decide { at } => (text(at), None),
-        Do::Record { at } => (at.as_ref().and_then(text), None),
-        _ => (None, None),
+        what => {
+            let (from, to) = what.ends();
+            (from.and_then(text), to.and_then(text))
+        }
     }
 }
 

@@ -114,7 +114,7 @@ fn write_slot(
         1 => {}
         2 => {
             let text: String = slot.text.chars().take(scale.cell - 1).collect();
-            write_content(picture, (x + 1, y + 1), &text, 0, &slot.mark);
+            write_content(picture, (x + 1, y + 1), &text, &slot.mark);
         }
         _ => {
             // A colour breaks at its stripe; a word loses its vowel.
@@ -129,18 +129,17 @@ fn write_slot(
                 false => head.to_owned(),
             };
             let tail: String = tail.chars().take(BROKEN_WIDTH).collect();
-            write_content(picture, (x + 1, y + 1), &head, 0, &slot.mark);
-            write_content(picture, (x + 1, y + 2), &tail, 1, &slot.mark);
+            write_content(picture, (x + 1, y + 1), &head, &slot.mark);
+            write_content(picture, (x + 1, y + 2), &tail, &slot.mark);
         }
     }
 }
 
-/// Writes a content; each code of a colour on a ground of its own, from the code with this number
-/// on.
-fn write_content(picture: &mut Picture, (x, y): (usize, usize), text: &str, first: usize, mark: &Mark) {
+/// Writes a content; each code of a colour, parted by strokes, on a ground of its own.
+fn write_content(picture: &mut Picture, (x, y): (usize, usize), text: &str, mark: &Mark) {
     let Mark::Wire(colour) = mark else { return picture.write(x, y, text, mark) };
     let codes: Vec<_> = std::iter::once(&colour.base()).chain(colour.stripes()).copied().collect();
-    let mut code = if text.starts_with('/') { first.saturating_sub(1) } else { first };
+    let mut code = 0;
     for (n, c) in text.chars().enumerate() {
         code += usize::from(c == '/');
         let ground = codes.get(code).map_or_else(|| mark.clone(), |code| Mark::Ground(*code));

@@ -134,6 +134,20 @@ impl Do {
         }
     }
 
+    /// Where a step begins and where it ends, as far as the step itself says: the place of a lead
+    /// on its way is for the state to tell.
+    pub fn ends(&self) -> (Option<&Address>, Option<&Address>) {
+        match self {
+            Self::MoveWire { lead: ItemId::At(from), to } => (Some(from), to.as_ref()),
+            Self::MoveWire { to, .. } => (None, to.as_ref()),
+            Self::MovePlug { from, to } | Self::MoveOther { from, to } => (Some(from), to.as_ref()),
+            Self::FitPlug { at } | Self::ReRead { at } => (None, Some(at)),
+            Self::TakePlug { at } | Self::Decide { at } => (Some(at), None),
+            Self::Record { at } => (at.as_ref(), None),
+            _ => (None, None),
+        }
+    }
+
     /// Whether only closing is left once nothing but such steps remain.
     pub fn is_closing(&self) -> bool {
         matches!(

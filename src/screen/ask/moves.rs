@@ -46,13 +46,15 @@ fn take_out(sight: &Sight<'_>, lead: &Lead, at: &Address, answers: &[Answer]) ->
     let mut colour: Option<Colour> = None;
     // What would be refused whatever the colour is said before anything else.
     let known = lead.first_wire().and_then(|wire| wire.colour.known()).cloned();
-    let not_yet = sight.preview(&taken_out(at, known, true, Seal::On));
-    let not_yet = not_yet.refusals().first().map_or(String::new(), |why| format!("NOT YET: {why} Then: "));
+    let not_yet = || {
+        let verdict = sight.preview(&taken_out(at, known.clone(), true, Seal::On));
+        verdict.refusals().first().map_or(String::new(), |why| format!("NOT YET: {why} Then: "))
+    };
     if asked {
         match answers.split_first() {
             None => {
                 let ask = format!("EXTRACT the lead from {label}. Before you pull: what colour is it?");
-                return field(format!("{not_yet}{ask}"));
+                return field(format!("{}{ask}", not_yet()));
             }
             Some((Answer::Text(text), more)) => match text.parse() {
                 Ok(seen) => {
@@ -74,7 +76,7 @@ fn take_out(sight: &Sight<'_>, lead: &Lead, at: &Address, answers: &[Answer]) ->
             match asked {
                 // A colour that differs is settled before the wire leaves its hole.
                 true => unless_barred(sight, act(true, with_seal), || picks(prompt, &offered)),
-                false => picks(format!("{not_yet}{prompt}"), &offered),
+                false => picks(format!("{}{prompt}", not_yet()), &offered),
             }
         }
         [Answer::Pick(Pick::Out), ..] => extract(true, with_seal),

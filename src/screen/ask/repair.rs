@@ -3,7 +3,7 @@
 use crate::{
     catalogue::PartNumber,
     quantity::list_of,
-    swap::{Act, Lead, Place, RepairKind, Tag},
+    swap::{Act, Lead, RepairKind, Tag},
 };
 
 use super::{Answer, Asked, field, moves, other, picks, texts};
@@ -12,14 +12,8 @@ use crate::screen::{keys::Pick, sight::Sight};
 /// Every move that is left waits for a part: what for, and what may come.
 pub(super) fn waiting(sight: &Sight<'_>, answers: &[Answer]) -> Asked {
     let state = sight.state();
-    let leads: Vec<(&Lead, &Tag)> = state
-        .leads
-        .iter()
-        .filter_map(|lead| match &lead.place {
-            Place::Parked(tag) => Some((lead, tag)),
-            _ => None,
-        })
-        .collect();
+    let leads: Vec<(&Lead, &Tag)> =
+        state.parked().filter_map(|(tag, id)| Some((state.lead(id)?, tag))).collect();
     match answers {
         [] => {
             let calls: Vec<String> =

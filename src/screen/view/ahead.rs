@@ -19,7 +19,7 @@ pub(super) fn draw(sight: &Sight<'_>, now: Option<&Address>, theme: Theme, area:
         return;
     }
     let is_ahead = |step: &&Step| {
-        matches!(step.status, Status::Left | Status::Waiting) && (now.is_none() || from(&step.what) != now)
+        matches!(step.status, Status::Left | Status::Waiting) && (now.is_none() || step.what.ends().0 != now)
     };
     let moves = || sight.survey.steps.iter().filter(is_ahead).filter(|step| is_move(&step.what));
     let count = moves().count();
@@ -30,7 +30,7 @@ pub(super) fn draw(sight: &Sight<'_>, now: Option<&Address>, theme: Theme, area:
     put(buf, area, 0, &Line::styled(heading, theme.faint()));
     for (row, step) in (1..area.height).zip(moves()) {
         let waits = if step.status == Status::Waiting { "  waits for a part" } else { "" };
-        let text = told(sight, &step.what).unwrap_or_default();
+        let text = told(sight, &step.what);
         put(buf, area, row, &Line::styled(format!("  {}{waits}", clean(&text, theme)), theme.faint()));
     }
 }
@@ -46,32 +46,18 @@ fn is_move(what: &Do) -> bool {
     )
 }
 
-/// Where a move begins.
-fn from(what: &Do) -> Option<&Address> {
-    match what {
-        Do::MoveWire { lead: ItemId::At(at), .. } => Some(at),
-        Do::MovePlug { from, .. } | Do::MoveOther { from, .. } => Some(from),
-        _ => None,
-    }
-}
-
-/// One move in a line; nothing for steps that are no moves.
-fn told(sight: &Sight<'_>, what: &Do) -> Option<String> {
-    let label = |at: Option<&Address>| at.map_or("?".to_owned(), |at| at.label.to_string());
-    Some(match what {
-        Do::MoveWire { lead, to } => {
-            let from = match lead {
-                ItemId::At(at) => at.label.to_string(),
-                other => other.to_string(),
-            };
-            format!("{from:>5} > {:<5} {}", label(to.as_ref()), wire_told(sight, lead))
-        }
-        Do::MovePlug { from, to } => format!("{:>5} > {:<5} plug", from.label, label(to.as_ref())),
-        Do::MoveOther { from, to } => format!("{:>5} > {:<5} part", from.label, label(to.as_ref())),
-        Do::FitPlug { at } => format!("{:>5} > {:<5} new plug", "", at.label),
-        Do::TakePlug { at } => format!("{:>5} > {:<5} plug, out", at.label, ""),
-        _ => return None,
-    })
+/// One move in a line.
+fn told(sight: &Sight<'_>, what: &Do) -> String {
+    let (from, to) = what.ends();
+    let label = |at: Option<&Address>, none: &str| at.map_or(none.to_owned(), |at| at.label.to_string());
+    let (to, what) = match what {
+        Do::MoveWire { lead, .. } => (label(to, "?"), wire_told(sight, lead)),
+        Do::FitPlug { .. } => (label(to, "?"), "new plug".to_owned()),
+        Do::TakePlug { .. } => (String::new(), "plug, out".to_owned()),
+        Do::MoveOther { .. } => (label(to, "?"), "part".to_owned()),
+        _ => (label(to, "?"), "plug".to_owned()),
+    };
+    format!("{:>5} > {to:<5} {what}", label(from, ""))
 }
 
 /// Colour and name of a lead; a colour that will be asked stays covered.

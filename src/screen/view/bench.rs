@@ -81,19 +81,14 @@ fn spoken_of(sight: &Sight<'_>, ui: &Ui, topic: &Topic) -> Spoken {
     let Topic::Step(step) = topic else { return Spoken::default() };
     let (from, to) = match step {
         Do::MoveWire { lead, .. } | Do::Repair { lead, .. } => return spoken_of_lead(sight, ui, lead),
-        Do::MovePlug { from, to } | Do::MoveOther { from, to } => (Some(from), to.as_ref()),
-        Do::Record { at } => (at.as_ref(), None),
-        Do::Decide { at } => (Some(at), None),
-        Do::FitPlug { at } => (None, Some(at)),
         Do::TakePlug { at } if state.side_of(at) == Some(JobSide::New) => (None, Some(at)),
-        Do::TakePlug { at } => (Some(at), None),
         Do::Anchor { housing, place } => return spoken_of_anchor(sight, housing, *place),
         Do::ReRead { at } => {
             let covered = Covered::Everything;
             return Spoken { to: Some(at.clone()), covered, pose: Some(REREAD_POSE), from: None };
         }
         Do::CountRow { .. } => return Spoken { covered: Covered::Contents, ..Spoken::default() },
-        _ => (None, None),
+        step => step.ends(),
     };
     Spoken { from: from.cloned(), to: to.cloned(), ..Spoken::default() }
 }
