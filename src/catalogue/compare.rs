@@ -1,14 +1,15 @@
 //! The old housing against the new one, before the first wire moves: what differs, as facts. What
 //! a difference means for a job is decided elsewhere.
 
-use std::collections::BTreeSet;
+use std::collections::{BTreeMap, BTreeSet};
 
 use super::{
     HousingId,
     family::{Delivered, Housing, LockState, Sealing, SecondaryLock, SmallPart, Supplied},
+    position::{by_position, runs_other_way},
 };
 use crate::{
-    face::{Face, Label, Pose, Side},
+    face::{Face, Label, Side},
     quantity::{count_of, list_of},
 };
 
@@ -19,7 +20,7 @@ pub enum DifferenceKind {
     Count,
     /// Labels that only one of them has.
     Labels,
-    /// Cavities with the same label in another place.
+    /// Labels that stand at other places.
     Places,
     /// The size of a cavity.
     Size,
@@ -43,6 +44,27 @@ pub enum DifferenceKind {
     Assurance,
     /// Seals, covers, retainers and the like.
     SmallPart,
+}
+
+impl DifferenceKind {
+    /// What a difference means for the work.
+    pub fn means(self) -> &'static str {
+        match self {
+            Self::Count | Self::Labels => "Map every wire; plug what is left over.",
+            Self::Places => "The same label is another hole: map before anything moves.",
+            Self::Size => "Another terminal goes in there: the old one rattles or does not enter.",
+            Self::Blocked => "No wire can go there; the job does not start over one.",
+            Self::Plugged => "Take the plug out where a wire goes; keep it where none does.",
+            Self::Bridge => "The circuit needs it: without it, this is not the right housing.",
+            Self::Gender | Self::KeyCode | Self::FeatureSide => {
+                "It may not mate: hold the mating half against it."
+            }
+            Self::Sealing => "Seals and plugs change with it.",
+            Self::Lock | Self::Assurance | Self::SmallPart => {
+                "Have it on the bench before the first wire moves."
+            }
+        }
+    }
 }
 
 /// One difference between an old and a new housing.
@@ -96,6 +118,9 @@ impl Found<'_> {
                 format!("The old housing has {}, the new one {new_count}.", count_of(old_count, "cavity"));
             self.add(DifferenceKind::Count, Vec::new(), say);
         }
+        if let Some(map) = by_position(self.old, self.new) {
+            return self.places(&map);
+        }
         let labels = |housing: &Housing| -> BTreeSet<Label> {
             housing.cavities.iter().map(|cavity| cavity.label.clone()).collect()
         };
@@ -110,23 +135,21 @@ impl Found<'_> {
             let say = format!("Only the new housing has cavities labelled {}.", list_of(&only_new));
             self.add(DifferenceKind::Labels, only_new, say);
         }
-        self.places(old.intersection(&new));
     }
 
-    /// Both from the wire side, the top of the drawing up.
-    fn places<'l>(&mut self, labels: impl Iterator<Item = &'l Label>) {
-        let pose = Pose { face: Face::Wire, up: Side::Top };
-        let (old, new) = (self.old.seen(pose), self.new.seen(pose));
-        let place = |seen: &[crate::face::SeenSpot], label: &Label| {
-            seen.iter().find(|spot| spot.label == *label).and_then(|spot| spot.place())
+    /// The same face with other labels: in which places, and which way the numbers run.
+    fn places(&mut self, map: &BTreeMap<Label, Label>) {
+        let mut others = self.old.cavities.iter().filter_map(|c| Some((&c.label, map.get(&c.label)?)));
+        let moved: Vec<Label> = others.clone().filter(|(a, b)| a != b).map(|(_, b)| b.clone()).collect();
+        let Some((from, to)) = others.find(|(a, b)| a != b) else { return };
+        let way = match runs_other_way(self.old, self.new, map) {
+            true => "the numbers run the other way",
+            false => "it is numbered otherwise",
         };
-        let moved: Vec<Label> =
-            labels.filter(|label| place(&old, label) != place(&new, label)).cloned().collect();
-        if !moved.is_empty() {
-            let say =
-                format!("On the new housing {} sit elsewhere: the numbers run another way.", list_of(&moved));
-            self.add(DifferenceKind::Places, moved, say);
-        }
+        let say = format!(
+            "The face is the same and {way}: where the old housing has {from}, the new one has {to}."
+        );
+        self.add(DifferenceKind::Places, moved, say);
     }
 
     /// The cavity of the new housing that stands for an old one: by the published map, else by label.

@@ -345,6 +345,15 @@ impl Housing {
         self.features.iter().find(|f| f.side == side).map(|f| f.name.as_str())
     }
 
+    /// What a cavity is called in the other numberings: `row by row 26`; empty when in none.
+    pub fn also_called(&self, label: &Label) -> String {
+        let named = self.also.iter().filter_map(|(name, pairs)| {
+            let (_, other) = pairs.iter().find(|(moulded, _)| moulded == label)?;
+            Some(format!("{name} {other}"))
+        });
+        named.collect::<Vec<_>>().join(", ")
+    }
+
     /// The pose it is drawn in.
     pub fn drawn_pose(&self) -> Pose {
         Pose { face: self.drawn, up: Side::Top }

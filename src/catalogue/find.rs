@@ -18,10 +18,12 @@ macro_rules! built_in {
 }
 
 /// The families compiled into the program.
-const BUILT_IN: [(&str, &str); 17] = built_in![
+const BUILT_IN: [(&str, &str); 20] = built_in![
+    "aurelia.ron",
     "box-header.ron",
     "cormorant.ron",
     "d-sub.ron",
+    "dewline.ron",
     "din-5-180.ron",
     "dip.ron",
     "fernwalker.ron",
@@ -32,6 +34,7 @@ const BUILT_IN: [(&str, &str); 17] = built_in![
     "iso-1724.ron",
     "iso-3732.ron",
     "kerbwhisper.ron",
+    "lanternhill.ron",
     "m12-a5.ron",
     "quayline.ron",
     "skerry.ron",
@@ -170,7 +173,7 @@ mod tests {
     #[test]
     fn a_part_number_in_two_families_is_a_question_that_names_both() {
         let copy =
-            BUILT_IN[5].1.replace("id: \"fernwalker\"", "id: \"copy\"").replace("fw-hsg-12a", "fw-copy");
+            BUILT_IN[7].1.replace("id: \"fernwalker\"", "id: \"copy\"").replace("fw-hsg-12a", "fw-copy");
         let catalogue = Catalogue::built_in().with_library(vec![("copy.ron".to_owned(), copy)]);
         let say = catalogue.find("fw-HSG-12a").unwrap_err().to_string();
         assert!(say.contains("fernwalker") && say.contains("fw-copy of the family copy (copy.ron)"), "{say}");

@@ -14,6 +14,7 @@ mod form;
 mod locate;
 mod pairs;
 mod part;
+mod position;
 mod problem;
 mod read;
 
@@ -28,5 +29,6 @@ pub use find::{Catalogue, FindProblem, problems_in_words};
 pub use finding::{FieldPath, Finding, Step};
 pub use form::FamilyForm;
 pub use part::{FamilyId, HousingId, PartNumber, SizeName};
+pub use position::{by_position, runs_other_way};
 pub use problem::{Problem, TextPlace};
 pub use read::{FILE_BYTES_MOST, FamilyFile, read_family, ron_options, text_of};

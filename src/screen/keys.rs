@@ -60,7 +60,7 @@ pub const COMMON: [CommonKey; 13] = [
     key(Common::Down, KeyCode::Down, "Down", "down the list", true),
     key(Common::Other, KeyCode::Char('!'), "!", "other things one can do here", true),
     key(Common::Help, KeyCode::Char('?'), "?", "help", true),
-    key(Common::Jump, KeyCode::Char('/'), "/", "jump to a cavity by its label", false),
+    key(Common::Jump, KeyCode::Char('/'), "/", "jump to a cavity, wire, circuit or colour", false),
     key(Common::Flip, KeyCode::Char('v'), "v", "view the other face", false),
     key(Common::Turn, KeyCode::Char('u'), "u", "turn upside down", false),
     key(Common::Leave, KeyCode::Char('q'), "q", "leave", false),
@@ -77,7 +77,6 @@ pub enum Pick {
     Broken,
     ByTheDay,
     Clicked,
-    Confirm,
     Differs,
     DontKnow,
     Empty,
@@ -97,6 +96,11 @@ pub enum Pick {
     Level,
     LoseIt,
     MachineStopped,
+    MapByHand,
+    MapByPosition,
+    MapOne,
+    MapPublished,
+    MapSame,
     MatingFace,
     Missing,
     New,
@@ -151,7 +155,7 @@ pub enum Pick {
 
 /// Every one-key answer: the key and what it says. Two answers offered at once never share a
 /// key; typing, clicking and tugging are three different keys.
-pub const PICKS: [(Pick, char, &str); 77] = [
+pub const PICKS: [(Pick, char, &str); 81] = [
     (Pick::Absent, 'n', "no such circuit here"),
     (Pick::Answer, 'a', "answer it again"),
     (Pick::Blocked, 'b', "blocked: moulded shut"),
@@ -159,7 +163,6 @@ pub const PICKS: [(Pick, char, &str); 77] = [
     (Pick::Broken, 'b', "it is broken"),
     (Pick::ByTheDay, 'd', "needed by that day"),
     (Pick::Clicked, 'c', "in and clicked"),
-    (Pick::Confirm, 'm', "map confirmed: same labels on both"),
     (Pick::Differs, 'n', "it differs"),
     (Pick::DontKnow, 'd', "don't know"),
     (Pick::Empty, 'e', "empty: nothing belongs there"),
@@ -179,6 +182,11 @@ pub const PICKS: [(Pick, char, &str); 77] = [
     (Pick::Level, 'y', "mated, wires level at the rear"),
     (Pick::LoseIt, 'l', "lost"),
     (Pick::MachineStopped, 'm', "the machine stands still"),
+    (Pick::MapByHand, 'h', "as mapped by hand"),
+    (Pick::MapByPosition, 'o', "by position: the same hole"),
+    (Pick::MapOne, 'x', "map one cavity by hand"),
+    (Pick::MapPublished, 'p', "the published map"),
+    (Pick::MapSame, 'm', "the same labels"),
     (Pick::MatingFace, 'm', "mating face towards you"),
     (Pick::Missing, 'm', "the seal is missing"),
     (Pick::New, 'n', "make a new job"),

@@ -5,7 +5,7 @@ use crate::{
     swap::{Act, Refusal},
 };
 
-use super::ask::{Answer, OtherThing, Topic};
+use super::ask::{Answer, OtherThing, Topic, Wanted};
 
 /// The pages of a job, in the order Tab goes through them.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -14,15 +14,17 @@ pub enum Page {
     Bench,
     Account,
     Differences,
+    Map,
     Request,
     Notes,
 }
 
 /// Every page with its title.
-pub const PAGES: [(Page, &str); 5] = [
+pub const PAGES: [(Page, &str); 6] = [
     (Page::Bench, "bench"),
     (Page::Account, "account"),
     (Page::Differences, "differences"),
+    (Page::Map, "map"),
     (Page::Request, "parts request"),
     (Page::Notes, "notes"),
 ];
@@ -132,11 +134,17 @@ impl Ui {
 
     /// Chooses another thing to do.
     pub(super) fn choose(&mut self, thing: OtherThing) {
+        let here = match self.chosen.take() {
+            Some(Topic::Step(step)) => Some(step),
+            _ => None,
+        };
         self.forget_answers();
         self.overlay = Overlay::None;
         self.page = Page::Bench;
         self.chosen = Some(match (thing, self.refused.take()) {
             (OtherThing::GoOn, Some(act)) => Topic::Anyway(act),
+            (OtherThing::NextUndone, _) => Topic::Next(Wanted::Undone, here),
+            (OtherThing::NextOpen, _) => Topic::Next(Wanted::Open, here),
             (thing, _) => Topic::Other(thing),
         });
     }

@@ -13,6 +13,7 @@ mod flags;
 mod gates;
 mod item;
 mod job;
+mod map;
 mod query;
 mod reread;
 mod state;
@@ -33,6 +34,7 @@ pub use flags::Flag;
 pub use gates::GATES;
 pub use item::{ItemId, Lead, OtherItem, OtherKind, Place, PlugItem, PlugOrigin, Seat, Tag, WireId};
 pub use job::Job;
+pub use map::{CavityMap, MapProposal};
 pub use reread::{draw, mix};
 pub use state::{
     Accepted, AnchorSeen, Broken, GateSeen, InHand, JobHousing, Occupant, ReReadSeen, RequestSeen,

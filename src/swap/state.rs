@@ -13,8 +13,8 @@ use crate::{
 };
 
 use super::{
-    Anyway, Code, Fit, GateAnswer, GateKind, ItemId, JobSide, Lead, MapSource, MatingVerdict, OtherItem,
-    Place, PlugItem, Question, ReadBack, RecordSide, RequestedLine, Tag,
+    Anyway, CavityMap, Code, Fit, GateAnswer, GateKind, ItemId, JobSide, Lead, MapSource, MatingVerdict,
+    OtherItem, Place, PlugItem, Question, ReadBack, RecordSide, RequestedLine, Tag,
 };
 
 /// What the job is about.
@@ -199,8 +199,11 @@ pub struct State {
     pub decisions: BTreeMap<Address, (RecordSide, String)>,
     /// What was compared with the mating half in hand.
     pub compared: BTreeMap<Question, Fit>,
-    /// The map from old cavities to new ones, as entered or confirmed.
-    pub map: BTreeMap<Address, Option<Address>>,
+    /// What was mapped cavity by cavity.
+    pub mapped_by_hand: CavityMap,
+    /// The map from old cavities to new ones: what was mapped by hand, and once a source is
+    /// confirmed, what it fills in.
+    pub map: CavityMap,
     /// Documents under which a cavity was mapped.
     pub map_documents: BTreeMap<Address, String>,
     /// Where the confirmed map came from.

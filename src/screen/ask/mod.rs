@@ -4,6 +4,8 @@
 
 mod closing;
 mod gate;
+mod jump;
+mod map;
 mod moves;
 mod other;
 mod record;
@@ -12,9 +14,9 @@ mod setup;
 mod wire_line;
 
 use crate::{
-    record::{Address, HousingName},
+    record::HousingName,
     request::RequestHead,
-    swap::{Act, Do, ItemId, JobSide, Place, Refusal, Status, Verdict},
+    swap::{Act, Do, Place, Refusal, Status, Verdict},
 };
 
 use super::{keys::Pick, sight::Sight};
@@ -49,10 +51,21 @@ pub enum Topic {
     Other(OtherThing),
     /// Jump to a cavity.
     Jump,
+    /// Go to the next place of this kind, after this step.
+    Next(Wanted, Option<Do>),
     /// Every move that is left waits for a part.
     Waiting,
     /// Nothing is left to do.
     Nothing,
+}
+
+/// A kind of place to go to.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Wanted {
+    /// Where something is not done.
+    Undone,
+    /// An open cavity.
+    Open,
 }
 
 /// What is asked.
@@ -173,7 +186,8 @@ pub fn ask(sight: &Sight<'_>, topic: &Topic, answers: &[Answer]) -> Asked {
         Topic::PlugInHand => moves::plug_in_hand(sight, answers),
         Topic::Anyway(act) => anyway(act, answers),
         Topic::Other(thing) => other::ask_other(sight, *thing, answers),
-        Topic::Jump => jump(sight, answers),
+        Topic::Jump => jump::jump(sight, answers),
+        Topic::Next(wanted, after) => jump::next(sight, *wanted, after.as_ref()),
         Topic::Waiting => repair::waiting(sight, answers),
         Topic::Nothing => Asked::Picks { prompt: "Nothing is left to do.".to_owned(), picks: Vec::new() },
     }
@@ -187,7 +201,7 @@ fn ask_step(sight: &Sight<'_>, step: &Do, answers: &[Answer]) -> Asked {
         Do::Anchor { housing, place } => setup::anchor(sight, housing, *place, answers),
         Do::Compare { question } => setup::compare(*question, answers),
         Do::Decide { at } => setup::decide(sight, at, answers),
-        Do::ConfirmMap => setup::confirm_map(answers),
+        Do::ConfirmMap => map::confirm(sight, answers),
         Do::LookAt { cavities } => setup::look_at(cavities, answers),
         Do::Tag { lead } => setup::tag(sight, lead, answers),
         Do::AssuranceOff { housing } => closing::assurance(housing, false, answers),
@@ -231,36 +245,4 @@ fn anyway(act: &Act, answers: &[Answer]) -> Asked {
             }
         }
     }
-}
-
-/// Jumping to a cavity of the old side (or of the new one by its full address).
-fn jump(sight: &Sight<'_>, answers: &[Answer]) -> Asked {
-    let Some(typed) = texts(answers).first().copied() else {
-        return field("JUMP to which cavity? Key its label.");
-    };
-    let state = sight.state();
-    let at = match sight.resolve(JobSide::Old, typed) {
-        Ok(at) => at,
-        Err(why) => return Asked::Wrong(why),
-    };
-    if !state.records_finished() {
-        return Asked::Go(Do::Record { at: Some(at) });
-    }
-    match step_for(sight, &at) {
-        Some(step) => Asked::Go(step),
-        None => Asked::Wrong(format!("Nothing is left to do at {at}.")),
-    }
-}
-
-/// The open step about an old cavity.
-fn step_for(sight: &Sight<'_>, at: &Address) -> Option<Do> {
-    let id = ItemId::At(at.clone());
-    let is_it = |what: &Do| match what {
-        Do::MoveWire { lead, .. } => *lead == id,
-        Do::MovePlug { from, .. } | Do::MoveOther { from, .. } | Do::TakePlug { at: from } => from == at,
-        Do::FitPlug { at: to } => sight.state().mapped(at) == Some(to),
-        _ => false,
-    };
-    let open = sight.survey.steps.iter().filter(|s| s.status != Status::Done);
-    open.map(|s| &s.what).find(|what| is_it(what)).cloned()
 }

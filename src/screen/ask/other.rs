@@ -8,7 +8,7 @@ use crate::{
     swap::{About, Act, ItemId, JobSide, Place, SeenAt},
 };
 
-use super::{Answer, Asked, closing::side_words, field, picks, record, repair, texts};
+use super::{Answer, Asked, Wanted, closing::side_words, field, picks, record, repair, texts};
 use crate::screen::{keys::Pick, sight::Sight};
 
 /// Another thing one can do here.
@@ -17,6 +17,9 @@ use crate::screen::{keys::Pick, sight::Sight};
 pub enum OtherThing {
     GoOn,
     Jump,
+    NextUndone,
+    NextOpen,
+    Map,
     WrongKey,
     PutBack,
     Park,
@@ -39,9 +42,12 @@ pub enum OtherThing {
 }
 
 /// Every other thing: the thing, its key in the menu, what it says.
-pub const OTHERS: [(OtherThing, char, &str); 21] = [
+pub const OTHERS: [(OtherThing, char, &str); 24] = [
     (OtherThing::GoOn, 'y', "go on anyway with what was refused, by name"),
-    (OtherThing::Jump, 'j', "jump to a cavity by its label"),
+    (OtherThing::Jump, 'j', "jump to a cavity by label, wire, circuit or colour"),
+    (OtherThing::NextUndone, '1', "go to the next place that is not done"),
+    (OtherThing::NextOpen, '2', "go to the next open cavity"),
+    (OtherThing::Map, 'm', "map an old cavity to a new one by hand"),
     (OtherThing::WrongKey, 'w', "wrong key: the last entry did not happen at the bench"),
     (OtherThing::PutBack, 'b', "I put it back where it came from"),
     (OtherThing::Park, 'k', "tag and park what is in the hand"),
@@ -67,7 +73,10 @@ pub const OTHERS: [(OtherThing, char, &str); 21] = [
 pub(super) fn ask_other(sight: &Sight<'_>, thing: OtherThing, answers: &[Answer]) -> Asked {
     let typed = texts(answers);
     match thing {
-        OtherThing::Jump => super::jump(sight, answers),
+        OtherThing::Jump => super::jump::jump(sight, answers),
+        OtherThing::NextUndone => super::jump::next(sight, Wanted::Undone, None),
+        OtherThing::NextOpen => super::jump::next(sight, Wanted::Open, None),
+        OtherThing::Map => super::map::by_hand(sight, answers),
         // Taken over by its own topic, which carries the act.
         OtherThing::GoOn => Asked::Wrong("Nothing was refused.".to_owned()),
         OtherThing::WrongKey => confirm(answers, wrong_key_prompt(sight), Act::WrongKey),
@@ -373,6 +382,7 @@ pub fn makes_sense(sight: &Sight<'_>, thing: OtherThing) -> bool {
     match thing {
         OtherThing::PutBack | OtherThing::Park => state.in_hand().is_some(),
         OtherThing::PlugGone => plug_about(),
+        OtherThing::Map => state.records_finished() && !state.has_moved(),
         OtherThing::ReopenLock => state.side(JobSide::New).any(|h| h.lock == Some(LockState::FullSet)),
         OtherThing::Arrived => state.requested.is_some(),
         OtherThing::Accept => sight.survey.account.open_flags().next().is_some(),

@@ -3,7 +3,7 @@
 use crate::{
     face::{Face, PosePlace, Side},
     record::{Address, HousingName},
-    swap::{Act, Fit, ItemId, JobSide, MapSource, Question, RecordSide, place_in_words, pose_in_words},
+    swap::{Act, Fit, ItemId, JobSide, Question, RecordSide, place_in_words, pose_in_words},
 };
 
 use super::{Answer, Asked, field, picks, texts};
@@ -169,14 +169,6 @@ pub(super) fn decide(sight: &Sight<'_>, at: &Address, answers: &[Answer]) -> Ask
         Some(reason) => {
             Asked::Ready(vec![Act::Decided { at: at.clone(), wins, reason: (*reason).to_owned() }])
         }
-    }
-}
-
-/// The map from old to new.
-pub(super) fn confirm_map(answers: &[Answer]) -> Asked {
-    match answers.first() {
-        None => picks("CONFIRM the map: every cavity goes to the one of the same label.", &[Pick::Confirm]),
-        Some(_) => Asked::Ready(vec![Act::MapConfirmed { source: MapSource::SameLabels }]),
     }
 }
 

@@ -4,7 +4,7 @@ use ratatui::{buffer::Buffer, layout::Rect, style::Style, text::Line};
 
 use crate::{
     catalogue::differences as housing_differences,
-    record::look_alikes,
+    record::{LeadSeen, look_alikes},
     request::{RequestHead, build, paper},
     screen::{sight::Sight, state::Ui, theme::Theme},
     swap::{About, Act, JobSide, RecordSide},
@@ -141,6 +141,7 @@ pub(super) fn differences(sight: &Sight<'_>, ui: &Ui, theme: Theme, area: Rect, 
         }
         for difference in differ {
             lines.add(&format!("{} and {}: {}", old.name, new.name, difference.say), Style::new());
+            lines.add(&format!("    {}", difference.kind.means()), theme.faint());
         }
     }
     lines.add("", Style::new());
@@ -153,17 +154,56 @@ pub(super) fn differences(sight: &Sight<'_>, ui: &Ui, theme: Theme, area: Rect, 
         let labels: Vec<String> = group.at.iter().map(|at| at.label.to_string()).collect();
         lines.add(&format!("{}: {}", group.looks, labels.join(", ")), Style::new());
     }
-    lines.add("", Style::new());
+    lines.show(ui, area, buf);
+}
+
+/// The map in both directions, with what speaks about each cavity.
+pub(super) fn map(sight: &Sight<'_>, ui: &Ui, theme: Theme, area: Rect, buf: &mut Buffer) {
+    let state = sight.state();
+    let mut lines = Lines::new(theme, area);
+    // Until a map is confirmed, what the first source would give is shown.
+    let proposal = state.map_proposals().into_iter().next();
+    let (map, heading) = match (state.map_confirmed, proposal) {
+        (Some(source), _) => (state.map.clone(), format!("MAP by {}, confirmed", source.words())),
+        (None, Some(first)) => (first.map, format!("MAP by {}, NOT confirmed yet", first.source.words())),
+        (None, None) => (state.map.clone(), "MAP, not whole yet".to_owned()),
+    };
+    lines.add(&heading, theme.now());
     lines.add("FROM OLD TO NEW", theme.now());
     for old in state.side(JobSide::Old) {
         for cavity in &old.housing().cavities {
             let at = old.address(&cavity.label);
-            let to = state.mapped(&at).map_or("not mapped".to_owned(), ToString::to_string);
-            let holds = state.found.get(&at).map_or("not recorded", |h| h.word());
-            lines.add(&format!("{at:<12} {holds:<9} > {to}", at = at.to_string()), Style::new());
+            let to = match map.get(&at) {
+                Some(Some(to)) => to.to_string(),
+                Some(None) => "no place there".to_owned(),
+                None => "not mapped".to_owned(),
+            };
+            let holds = state.found.get(&at);
+            let what = holds.map_or("not recorded", |h| h.word());
+            let wire = holds.and_then(|h| h.lead()).map_or(String::new(), wires_in_words);
+            let document = state.map_documents.get(&at);
+            let document = document.map_or(String::new(), |d| format!("  under {d}"));
+            lines.add(&format!("{:<12} to {to:<12} {what} {wire}{document}", at.to_string()), Style::new());
+        }
+    }
+    lines.add("", Style::new());
+    lines.add("FROM NEW TO OLD", theme.now());
+    for new in state.side(JobSide::New) {
+        for cavity in &new.housing().cavities {
+            let at = new.address(&cavity.label);
+            let from = map.iter().find(|(_, to)| to.as_ref() == Some(&at));
+            let from = from.map_or_else(|| "nothing of old".to_owned(), |(from, _)| from.to_string());
+            let also = new.housing().also_called(&cavity.label);
+            let also = if also.is_empty() { String::new() } else { format!("  ({also})") };
+            lines.add(&format!("{:<12} from {from}{also}", at.to_string()), Style::new());
         }
     }
     lines.show(ui, area, buf);
+}
+
+fn wires_in_words(lead: &LeadSeen) -> String {
+    let wires = lead.wires.iter().map(|w| format!("{} {}", w.name().unwrap_or_default(), w.colour));
+    wires.collect::<Vec<_>>().join(" + ")
 }
 
 /// What the job needs now, as the desk will read it.

@@ -36,6 +36,7 @@ pub fn view(sight: &Sight<'_>, ui: &Ui, theme: Theme, area: Rect, buf: &mut Buff
         Page::Bench => bench::draw(sight, ui, theme, body, buf),
         Page::Account => lists::account(sight, ui, theme, body, buf),
         Page::Differences => lists::differences(sight, ui, theme, body, buf),
+        Page::Map => lists::map(sight, ui, theme, body, buf),
         Page::Request => lists::request(sight, ui, theme, body, buf),
         Page::Notes => lists::notes(sight, ui, theme, body, buf),
     }

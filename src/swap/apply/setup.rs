@@ -2,12 +2,12 @@
 
 use crate::{
     catalogue::LockState,
-    face::{Face, Label, Pose},
-    record::{Address, HousingName},
+    face::{Face, Pose},
+    record::HousingName,
 };
 
 use crate::swap::{
-    Act, Fit, GateAnswer, GateKind, JobSide, MapSource,
+    Act, Fit, GateAnswer, GateKind, JobSide,
     state::{GateSeen, State},
 };
 
@@ -20,16 +20,18 @@ impl State {
                 self.compared.insert(*question, answer);
             }
             Act::Mapped { from, to, document } => {
+                self.mapped_by_hand.insert(from.clone(), to.clone());
+                // What a source filled in stays but for the cavity now given away.
+                self.map.retain(|_, there| there.is_none() || there != to);
                 self.map.insert(from.clone(), to.clone());
+                self.map_documents.remove(from);
                 if let Some(document) = document {
                     self.map_documents.insert(from.clone(), document.clone());
                 }
                 self.map_confirmed = None;
             }
             Act::MapConfirmed { source } => {
-                if *source == MapSource::SameLabels {
-                    self.map_same_labels();
-                }
+                self.map = self.map_by(*source);
                 self.map_confirmed = Some(*source);
             }
             Act::Cause { text } => self.cause = Some(text.clone()),
@@ -104,22 +106,5 @@ impl State {
             h.lock_forced = !finger;
         }
         h.lock = Some(to);
-    }
-
-    fn map_same_labels(&mut self) {
-        let news: Vec<(Label, Address)> = self
-            .side(JobSide::New)
-            .flat_map(|h| h.housing().cavities.iter().map(|c| (c.label.clone(), h.address(&c.label))))
-            .collect();
-        let olds: Vec<Address> = self
-            .side(JobSide::Old)
-            .flat_map(|h| h.housing().cavities.iter().map(|c| h.address(&c.label)))
-            .collect();
-        for old in olds {
-            let mut same = news.iter().filter(|(label, _)| *label == old.label);
-            if let (Some((_, to)), None) = (same.next(), same.next()) {
-                self.map.entry(old).or_insert_with(|| Some(to.clone()));
-            }
-        }
     }
 }

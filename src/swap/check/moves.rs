@@ -179,6 +179,13 @@ impl State {
         }
     }
 
+    /// That a lead goes elsewhere, and why where the labels alone would mislead.
+    fn goes_elsewhere(&self, target: &Target, lead: &Lead, to: &Address, into: &Address) -> String {
+        let why = target.decided.get(&lead.id).and_then(|from| self.why_labels_differ(from, to));
+        let why = why.map_or(String::new(), |why| format!(": {why}"));
+        format!("{} goes to {to}, not to {into}{why}.", self.call(lead))
+    }
+
     fn check_insert(&self, into: &Address, target: &Target) -> Checked {
         let lead = match self.in_hand() {
             Some(InHand::Lead(lead)) => lead,
@@ -216,10 +223,9 @@ impl State {
         let mut rules = self.check_start(target)?;
         if target.of(&lead.id) != Some(into) {
             let (goes, instead) = match target.leads.get(&lead.id) {
-                Some(Destination::To(at)) => (
-                    format!("{} goes to {at}, not to {into}.", self.call(lead)),
-                    format!("Put it into {}.", at.label),
-                ),
+                Some(Destination::To(at)) => {
+                    (self.goes_elsewhere(target, lead, at, into), format!("Put it into {}.", at.label))
+                }
                 _ => (
                     format!("Nobody said where {} belongs.", self.call(lead)),
                     "Find out before it goes in.".to_owned(),

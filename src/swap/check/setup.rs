@@ -1,6 +1,7 @@
 //! Checks of what is set up before the first move: map, views, anchors, gates, tags.
 
 use super::{Checked, Rules, impossible};
+use crate::catalogue::Delivered;
 use crate::swap::{Act, JobSide, MapSource, Refusal, gates::check_gate, state::State};
 
 impl State {
@@ -127,14 +128,23 @@ impl State {
                 if self.check_cavity(to)? != JobSide::New {
                     return impossible(format!("{to} is on the old side."), "A map goes from old to new.");
                 }
-                let other_label = from.label != to.label && self.has_same_label(from);
+                let published = self.map_by(MapSource::Shop).get(from) == Some(&Some(to.clone()));
+                let other_label = from.label != to.label && self.has_same_label(from) && !published;
                 if other_label && !document {
                     return impossible(
                         format!("The mating half has its terminal at {}, not at {}.", from.label, to.label),
                         "Both halves must change, under a document: name it.",
                     );
                 }
-                match self.map.iter().find(|(other, t)| *other != from && t.as_ref() == Some(to)) {
+                let shut = self.cavity(to).is_some_and(|c| c.delivered == Delivered::Blocked);
+                if shut {
+                    return impossible(
+                        format!("{to} is moulded shut."),
+                        "Map it to a cavity that can take it.",
+                    );
+                }
+                let mut by_hand = self.mapped_by_hand.iter();
+                match by_hand.find(|(other, t)| *other != from && t.as_ref() == Some(to)) {
                     Some((other, _)) => impossible(
                         format!("{other} is mapped to {to} already."),
                         "One cavity takes one: map one of them elsewhere.",
@@ -161,24 +171,31 @@ impl State {
                 "Finish it first: the map follows it.",
             );
         }
-        let same = |at: &crate::record::Address| {
-            source == MapSource::SameLabels
-                && self.side(JobSide::New).filter(|h| h.housing().cavity(&at.label).is_some()).count() == 1
-        };
-        let unmapped = self
-            .found
-            .iter()
-            .filter(|(_, holds)| {
-                !matches!(holds, crate::record::Holds::Empty | crate::record::Holds::Blocked)
-            })
-            .find(|(at, _)| !self.map.contains_key(at) && !same(at));
-        match unmapped {
-            None => Ok(Rules::default()),
-            Some((at, _)) => impossible(
-                format!("{at} is not mapped to the new side."),
+        let map = self.map_by(source);
+        if let Some(at) = self.without_place(&map).first() {
+            return impossible(
+                format!("By {} {at} has no place on the new side.", source.words()),
                 "Map it, or say under which document it has no place.",
-            ),
+            );
         }
+        if let Some(to) = self.clashes(&map).first() {
+            return impossible(
+                format!("By {} two leads would go to {to}.", source.words()),
+                "One cavity takes one: map one of them elsewhere.",
+            );
+        }
+        // The same label in another hole is what supersession does; a published map goes first.
+        let published = self.map_by(MapSource::Shop);
+        if source == MapSource::SameLabels
+            && published.len() > self.mapped_by_hand.len()
+            && let Some(differs) = self.map_differs(&published, &map)
+        {
+            return impossible(
+                format!("There is a published map, and the same labels are not it: {differs}"),
+                "Confirm the published map, or map by hand under a document.",
+            );
+        }
+        Ok(Rules::default())
     }
 }
 

@@ -1,0 +1,132 @@
+//! Going to a place: by its label, by what its wire is called or looks like, or to the next one
+//! that is not done or open. The step that was next stays next; nothing is lost by looking.
+
+use crate::{
+    quantity::list_of,
+    record::{Address, Holds, Wire},
+    swap::{Do, ItemId, JobSide, Status},
+};
+
+use super::{Answer, Asked, Wanted, field, texts};
+use crate::screen::sight::Sight;
+
+/// How many places are named when a word fits several.
+const NAMED: usize = 12;
+
+/// Going to a cavity of the old side (or of the new one by its full address).
+pub(super) fn jump(sight: &Sight<'_>, answers: &[Answer]) -> Asked {
+    let Some(typed) = texts(answers).first().copied() else {
+        return field("JUMP to which cavity? Key its label, or a wire, circuit or colour.");
+    };
+    match find(sight, typed) {
+        Ok(at) => go_to(sight, at),
+        Err(why) => Asked::Wrong(why),
+    }
+}
+
+/// A label first; then a wire number, a circuit, a part of one, a colour.
+fn find(sight: &Sight<'_>, typed: &str) -> Result<Address, String> {
+    let no_label = match sight.resolve(JobSide::Old, typed) {
+        Ok(at) => return Ok(at),
+        Err(why) => why,
+    };
+    let word = typed.trim().to_lowercase();
+    let colour = typed.parse().ok();
+    let is = |name: &Option<String>| name.as_ref().is_some_and(|n| n.to_lowercase() == word);
+    let has = |name: &Option<String>| name.as_ref().is_some_and(|n| n.to_lowercase().contains(&word));
+    let marks: [&dyn Fn(&Wire) -> bool; 3] = [
+        &|wire| is(&wire.number) || is(&wire.circuit),
+        &|wire| colour.is_some() && wire.colour.known() == colour.as_ref(),
+        &|wire| has(&wire.number) || has(&wire.circuit),
+    ];
+    for mark in marks {
+        let found = &sight.state().found;
+        let fits = found.iter().filter(|(_, h)| h.lead().is_some_and(|l| l.wires.iter().any(mark)));
+        let at: Vec<&Address> = fits.map(|(at, _)| at).collect();
+        match at.as_slice() {
+            [] => {}
+            [only] => return Ok((*only).clone()),
+            several => {
+                let shown: Vec<String> = several.iter().take(NAMED).map(|at| at.label.to_string()).collect();
+                let more = several.len().saturating_sub(NAMED);
+                let more = if more > 0 { format!(" and {more} more") } else { String::new() };
+                return Err(format!(
+                    "\"{}\" is in {}{more}: key one of them.",
+                    crate::quantity::harmless(typed),
+                    list_of(&shown)
+                ));
+            }
+        }
+    }
+    Err(no_label)
+}
+
+/// The open step at a place, or its record while that is not finished.
+fn go_to(sight: &Sight<'_>, at: Address) -> Asked {
+    if !sight.state().records_finished() {
+        return Asked::Go(Do::Record { at: Some(at) });
+    }
+    match step_for(sight, &at) {
+        Some(step) => Asked::Go(step),
+        None => Asked::Wrong(format!("Nothing is left to do at {at}.")),
+    }
+}
+
+/// The open step about an old cavity.
+fn step_for(sight: &Sight<'_>, at: &Address) -> Option<Do> {
+    let open = sight.survey.steps.iter().filter(|s| s.status != Status::Done);
+    open.map(|s| &s.what).find(|what| is_about(sight, what, at)).cloned()
+}
+
+fn is_about(sight: &Sight<'_>, what: &Do, at: &Address) -> bool {
+    match what {
+        Do::MoveWire { lead, .. } => *lead == ItemId::At(at.clone()),
+        Do::MovePlug { from, .. } | Do::MoveOther { from, .. } | Do::TakePlug { at: from } => from == at,
+        Do::FitPlug { at: to } => sight.state().mapped(at) == Some(to),
+        _ => false,
+    }
+}
+
+/// The next move that is not done, or the next cavity that was open as found and is not filled
+/// yet: after this step, round to the first.
+pub(super) fn next(sight: &Sight<'_>, wanted: Wanted, after: Option<&Do>) -> Asked {
+    let state = sight.state();
+    let open_holes: Vec<&Address> =
+        state.found.iter().filter(|(_, holds)| **holds == Holds::Open).map(|(at, _)| at).collect();
+    if !state.records_finished() {
+        let at = match wanted {
+            Wanted::Undone => state.unrecorded().into_iter().next(),
+            Wanted::Open => open_holes.first().map(|at| (*at).clone()),
+        };
+        return Asked::Go(Do::Record { at });
+    }
+    let fits = |what: &Do| match wanted {
+        Wanted::Undone => is_move(what),
+        Wanted::Open => open_holes.iter().any(|at| is_about(sight, what, at)),
+    };
+    let now = match super::topic_now(sight) {
+        super::Topic::Step(step) => Some(step),
+        _ => None,
+    };
+    let after = after.or(now.as_ref());
+    let steps: Vec<&Do> =
+        sight.survey.steps.iter().filter(|s| s.status != Status::Done).map(|s| &s.what).collect();
+    let from = after.and_then(|after| steps.iter().position(|what| *what == after)).map_or(0, |i| i + 1);
+    let mut round = steps.iter().skip(from).chain(steps.iter().take(from)).copied();
+    match (round.find(|what| fits(what)), wanted) {
+        (Some(step), _) => Asked::Go(step.clone()),
+        (None, Wanted::Undone) => Asked::Wrong("Every move is done.".to_owned()),
+        (None, Wanted::Open) => Asked::Wrong("No open cavity is left to fill.".to_owned()),
+    }
+}
+
+fn is_move(what: &Do) -> bool {
+    matches!(
+        what,
+        Do::MoveWire { .. }
+            | Do::MovePlug { .. }
+            | Do::MoveOther { .. }
+            | Do::TakePlug { .. }
+            | Do::FitPlug { .. }
+    )
+}

@@ -1,0 +1,100 @@
+//! Questions about the map: which source it comes from, and one cavity at a time by hand.
+
+use crate::{
+    quantity::list_of,
+    record::Address,
+    swap::{Act, JobSide, MapProposal, MapSource, Verdict},
+};
+
+use super::{Answer, Asked, field};
+use crate::screen::{keys::Pick, sight::Sight};
+
+/// The key that chooses a source.
+fn pick_of(source: MapSource) -> Pick {
+    match source {
+        MapSource::SameLabels => Pick::MapSame,
+        MapSource::Shop => Pick::MapPublished,
+        MapSource::Position => Pick::MapByPosition,
+        MapSource::Hand => Pick::MapByHand,
+    }
+}
+
+/// The map from old to new: what each source would give; one key confirms one of them.
+pub(super) fn confirm(sight: &Sight<'_>, answers: &[Answer]) -> Asked {
+    let proposals = sight.state().map_proposals();
+    match answers.first() {
+        None => {
+            let mut offered: Vec<(Pick, String)> =
+                proposals.iter().map(|p| (pick_of(p.source), pick_of(p.source).text().to_owned())).collect();
+            offered.push((Pick::MapOne, Pick::MapOne.text().to_owned()));
+            Asked::Picks { prompt: prompt(sight, &proposals), picks: offered }
+        }
+        Some(Answer::Pick(Pick::MapOne)) => by_hand(sight, answers.get(1..).unwrap_or_default()),
+        Some(answer) => match proposals.iter().find(|p| *answer == Answer::Pick(pick_of(p.source))) {
+            Some(proposal) => Asked::Ready(vec![Act::MapConfirmed { source: proposal.source }]),
+            None => Asked::Wrong("That source gives no whole map.".to_owned()),
+        },
+    }
+}
+
+fn prompt(sight: &Sight<'_>, proposals: &[MapProposal]) -> String {
+    let state = sight.state();
+    match proposals {
+        [] => {
+            let without = state.without_place(&state.mapped_by_hand);
+            let first: Vec<&Address> = without.iter().take(6).collect();
+            let more = if without.len() > first.len() { " and more" } else { "" };
+            format!(
+                "MAP: no source gives every lead a place. By hand are still to do {}{more}.",
+                list_of(&first)
+            )
+        }
+        [only] => {
+            format!("CONFIRM the map by {}. {}.", only.source.words(), state.map_in_words(&only.map))
+        }
+        [first, second, ..] => {
+            let differs = state.map_differs(&first.map, &second.map).unwrap_or_default();
+            format!(
+                "CHOOSE the map (Tab: both ways). Between {} and {}, {differs} Which does the mating half follow?",
+                first.source.words(),
+                second.source.words()
+            )
+        }
+    }
+}
+
+/// One old cavity to one new one, or to none; a document where the mating half must change too.
+pub(super) fn by_hand(sight: &Sight<'_>, answers: &[Answer]) -> Asked {
+    let typed = super::texts(answers);
+    let Some(from) = typed.first() else {
+        return field("MAP which old cavity?");
+    };
+    let from = match sight.resolve(JobSide::Old, from) {
+        Ok(from) => from,
+        Err(why) => return Asked::Wrong(why),
+    };
+    let Some(to) = typed.get(1) else {
+        return field(format!("{from} goes to which new cavity? (none: it has no place there)"));
+    };
+    let to = match to.eq_ignore_ascii_case("none") {
+        true => None,
+        false => match sight.resolve(JobSide::New, to) {
+            Ok(to) => Some(to),
+            Err(why) => return Asked::Wrong(why),
+        },
+    };
+    let act = |document: Option<String>| Act::Mapped { from: from.clone(), to: to.clone(), document };
+    match (typed.get(2), sight.preview(&act(None))) {
+        (Some(document), _) => Asked::Ready(vec![act(Some((*document).to_owned()))]),
+        (None, Verdict::Allowed) => Asked::Ready(vec![act(None)]),
+        (None, verdict) => match sight.preview(&act(Some("named".to_owned()))) {
+            // Only the document is missing.
+            Verdict::Allowed => field(format!("{} Under which document? (Esc: no)", said(&verdict))),
+            still => Asked::Wrong(said(&still)),
+        },
+    }
+}
+
+fn said(verdict: &Verdict) -> String {
+    verdict.refusals().iter().map(ToString::to_string).collect::<Vec<_>>().join(" ")
+}
