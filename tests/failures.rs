@@ -4,7 +4,7 @@
 
 mod support;
 
-use repin::swap::{Code, Flip, Verdict};
+use repin::swap::{Code, Flip, Misread, Verdict};
 use support::{Bench, demo_acts};
 
 const OUT_1: &str = r#"Extract(from:"old:1",colour:"RD",freely:true,seal:On)"#;
@@ -45,7 +45,7 @@ fn f01_f02_a_record_read_from_the_wrong_face_or_upside_down_fails_its_anchor() {
     bench.flagged(Code::AnchorFailed);
     let state = bench.job.state();
     let old = state.housings.first().unwrap();
-    assert_eq!(state.readings_that_fit(old), [Flip::Mirror]);
+    assert_eq!(state.readings_that_fit(old), [Misread::Flip(Flip::Mirror)]);
     assert!(
         bench
             .against(r#"Extract(from:"old:1",colour:"BU",freely:true,seal:On)"#)

@@ -71,6 +71,7 @@ pub const COMMON: [CommonKey; 13] = [
 #[allow(missing_docs)]
 pub enum Pick {
     Absent,
+    AnotherAnchor,
     Answer,
     Blocked,
     Bridge,
@@ -121,6 +122,7 @@ pub enum Pick {
     Proved,
     PartArrived,
     PutBack,
+    PutRowRight,
     Reform,
     Released,
     RepairDone,
@@ -155,8 +157,9 @@ pub enum Pick {
 
 /// Every one-key answer: the key and what it says. Two answers offered at once never share a
 /// key; typing, clicking and tugging are three different keys.
-pub const PICKS: [(Pick, char, &str); 81] = [
+pub const PICKS: [(Pick, char, &str); 83] = [
     (Pick::Absent, 'n', "no such circuit here"),
+    (Pick::AnotherAnchor, 'n', "look at one more hole"),
     (Pick::Answer, 'a', "answer it again"),
     (Pick::Blocked, 'b', "blocked: moulded shut"),
     (Pick::Bridge, 'c', "clip, bridge or diode"),
@@ -207,6 +210,7 @@ pub const PICKS: [(Pick, char, &str); 81] = [
     (Pick::Proved, 'y', "tester proved before and after"),
     (Pick::PartArrived, 'i', "a part of the request arrived"),
     (Pick::PutBack, 'b', "put back where it came from"),
+    (Pick::PutRowRight, 'r', "put the row right"),
     (Pick::Reform, 'f', "re-form the tang"),
     (Pick::Released, 'r', "made safe or released, by name"),
     (Pick::RepairDone, 'd', "the repair is done"),

@@ -1,37 +1,20 @@
 //! Anchors: questions that prove the point of view. They are asked by the pose of the housing in
-//! the hand, never by label, at places where a mirrored, turned or doubly wrong reading would put
-//! something else.
+//! the hand, never by label: the fewest places that tell the record, or the moulded marks, from
+//! every wrong reading that can be told at all.
 
 use std::collections::BTreeMap;
 
 use crate::{
     colour::Colour,
     face::{Label, PosePlace},
+    record::{Address, Holds},
 };
 
 use super::{
     Flip, JobSide,
+    reading::{Beside, FLIPS, Misread, Readings, RowShift, Wrong, fewest, row_of},
     state::{AnchorSeen, JobHousing, State},
-    view::{Seen, flipped},
 };
-
-const FLIPS: [Flip; 3] = [Flip::Mirror, Flip::Turn, Flip::Both];
-
-/// A housing as it is held, and as each wrong reading would have it.
-struct Readings {
-    right: Seen,
-    wrong: [Seen; 3],
-}
-
-impl Readings {
-    fn of(housing: &JobHousing) -> Self {
-        let wrong = FLIPS.map(|how| Seen::of(housing.housing(), flipped(housing.pose(), how)));
-        Self { right: housing.seen(), wrong }
-    }
-}
-
-/// How many anchors prove a view: two, in different rows where there are two.
-const NEEDED: usize = 2;
 
 impl State {
     /// The colour recorded at a cavity of an old housing, when it holds one wire of known colour.
@@ -43,19 +26,28 @@ impl State {
         }
     }
 
-    /// Whether an answer at this place tells the right reading from the three wrong ones.
-    fn tells(&self, housing: &JobHousing, readings: &Readings, place: PosePlace) -> bool {
+    /// Whether an answer at this place tells the right reading from a wrong one.
+    fn tells(&self, housing: &JobHousing, readings: &Readings, wrong: Wrong, place: PosePlace) -> bool {
         let Some(label) = readings.right.label_at(place) else { return false };
-        let mut others = readings.wrong.iter().map(|reading| reading.label_at(place));
+        let other = readings.label_at(wrong, place);
         match housing.side {
-            JobSide::New => others.all(|other| other != Some(label)),
-            JobSide::Old => match self.colour_at(housing, label) {
-                None => false,
-                Some(colour) => others.all(|other| {
-                    other.and_then(|l| self.colour_at(housing, l)) != Some(colour) && other != Some(label)
-                }),
-            },
+            JobSide::New => other != Some(label),
+            JobSide::Old => self
+                .colour_at(housing, label)
+                .is_some_and(|colour| other.and_then(|l| self.colour_at(housing, l)) != Some(colour)),
         }
+    }
+
+    /// The readings to be told apart: a moulded mark is never a hole off, a record may be.
+    fn wrong_readings(housing: &JobHousing, readings: &Readings) -> Vec<Wrong> {
+        let shifts = if housing.side == JobSide::Old { readings.shifts() } else { Vec::new() };
+        Readings::flips().chain(shifts).collect()
+    }
+
+    /// Which of the wrong readings an answer at this place tells from the right one, a bit each.
+    fn told_at(&self, housing: &JobHousing, readings: &Readings, wrong: &[Wrong], place: PosePlace) -> u32 {
+        let bits = wrong.iter().enumerate().filter(|(_, w)| self.tells(housing, readings, **w, place));
+        bits.fold(0, |mask, (bit, _)| mask | 1 << bit)
     }
 
     /// How often each colour is on the record of a housing.
@@ -71,16 +63,42 @@ impl State {
 
     /// The places to ask about, the next one first. Empty when the view is proved.
     pub fn anchors_left(&self, housing: &JobHousing) -> Vec<PosePlace> {
-        let told: Vec<PosePlace> =
-            housing.anchors.iter().filter(|a| a.agrees && a.tells).map(|a| a.place).collect();
-        if told.len() >= NEEDED {
-            return Vec::new();
+        let readings = Readings::of(housing.housing(), housing.pose());
+        let wrong = Self::wrong_readings(housing, &readings);
+        let places: Vec<(PosePlace, u32)> = self
+            .places_by_ease(housing, &readings)
+            .into_iter()
+            .map(|place| (place, self.told_at(housing, &readings, &wrong, place)))
+            .collect();
+        let answered = |place: &PosePlace| housing.anchors.iter().any(|a| a.agrees && a.place == *place);
+        let told = places.iter().filter(|(p, _)| answered(p)).fold(0, |told, (_, mask)| told | mask);
+        let all = (0..wrong.len()).fold(0, |all, bit| all | 1 << bit);
+        let mut left = fewest(&places, all & !told);
+        left.sort();
+        // A flip that no place can show is told by where the key or latch sits.
+        let flips = (0..Readings::flips().count()).fold(0, |flips, bit| flips | 1 << bit);
+        let tellable = places.iter().fold(0, |told, (_, mask)| told | mask);
+        if flips & !tellable != 0 && !housing.housing().features.is_empty() && !answered(&PosePlace::Key) {
+            left.push(PosePlace::Key);
         }
-        let mut chosen = self.anchor_places(housing);
-        let left = chosen.len().saturating_sub(told.len());
-        chosen.retain(|place| !told.contains(place));
-        chosen.truncate(left);
-        chosen
+        left
+    }
+
+    /// Every place, the easiest to find first: a colour that stands once on the record, then the
+    /// ends of the rows.
+    fn places_by_ease(&self, housing: &JobHousing, readings: &Readings) -> Vec<PosePlace> {
+        let colours = self.colours_of(housing);
+        let mut places: Vec<(bool, usize, usize, PosePlace)> = Vec::new();
+        for (r, row) in readings.right.rows().iter().enumerate() {
+            for (c, spot) in row.iter().enumerate() {
+                let Some(place) = spot.place() else { continue };
+                let colour = self.colour_at(housing, &spot.label);
+                let unique = colour.is_none_or(|colour| colours.get(colour) == Some(&1));
+                places.push((!unique, c.min(row.len() - 1 - c), r, place));
+            }
+        }
+        places.sort();
+        places.into_iter().map(|(.., place)| place).collect()
     }
 
     /// Whether the view of a housing is set and proved.
@@ -95,45 +113,6 @@ impl State {
         housing.anchors.iter().find(|a| !a.agrees)
     }
 
-    /// Two places in different rows where there are two, as far from the middle as can be; on a
-    /// single row the second question is where the key or latch sits.
-    fn anchor_places(&self, housing: &JobHousing) -> Vec<PosePlace> {
-        let readings = Readings::of(housing);
-        let seen = &readings.right;
-        let rows = seen.rows();
-        let colours = self.colours_of(housing);
-        let mut candidates: Vec<(bool, usize, usize, PosePlace)> = Vec::new();
-        for (r, row) in rows.iter().enumerate() {
-            for (c, spot) in row.iter().enumerate() {
-                let Some(place) = spot.place() else { continue };
-                let colour = self.colour_at(housing, &spot.label);
-                let unique = colour.is_none_or(|colour| colours.get(colour) == Some(&1));
-                // Distance from the nearer end of the row: ends are found fastest by eye.
-                candidates.push((!unique, c.min(row.len() - 1 - c), r, place));
-            }
-        }
-        candidates.sort();
-        let mut chosen: Vec<(usize, PosePlace)> = Vec::new();
-        for (_, _, r, place) in candidates {
-            if chosen.len() == NEEDED {
-                break;
-            }
-            let other_row = rows.len() < NEEDED || chosen.iter().all(|(row, _)| *row != r);
-            if other_row && self.tells(housing, &readings, place) {
-                chosen.push((r, place));
-            }
-        }
-        chosen.sort();
-        let mut places: Vec<PosePlace> = chosen.into_iter().map(|(_, place)| place).collect();
-        if rows.len() == 1 && seen.label_at(PosePlace::Clockwise(1)).is_none() {
-            places.truncate(1);
-        }
-        if places.len() < NEEDED && !housing.housing().features.is_empty() {
-            places.push(PosePlace::Key);
-        }
-        places
-    }
-
     /// What an answer to an anchor amounts to.
     pub(super) fn judge_anchor(
         &self,
@@ -142,55 +121,140 @@ impl State {
         colour: Option<&Colour>,
         mark: &str,
     ) -> AnchorSeen {
-        let readings = Readings::of(housing);
-        let (agrees, tells) = match readings.right.label_at(place) {
+        let agrees = match housing.seen().label_at(place) {
             Some(label) => {
-                let mark_agrees = label.as_str() == mark.trim();
                 let colour_agrees = match (housing.side, colour) {
                     (JobSide::New, _) => true,
                     (JobSide::Old, Some(colour)) => self.colour_at(housing, label) == Some(colour),
                     (JobSide::Old, None) => false,
                 };
-                (mark_agrees && colour_agrees, self.tells(housing, &readings, place))
+                label.as_str() == mark.trim() && colour_agrees
             }
-            None => {
-                let side = housing.housing().side_of(mark);
-                (place == PosePlace::Key && side == Some(housing.pose().up) && side.is_some(), true)
-            }
+            None => place == PosePlace::Key && housing.housing().side_of(mark) == Some(housing.pose().up),
         };
-        AnchorSeen { place, colour: colour.cloned(), mark: mark.trim().to_owned(), agrees, tells }
+        AnchorSeen { place, colour: colour.cloned(), mark: mark.trim().to_owned(), agrees }
+    }
+
+    /// The anchors of an old housing judged again, after its record was corrected.
+    pub(super) fn judged_again(&self, housing: &JobHousing) -> Vec<AnchorSeen> {
+        let again = |a: &AnchorSeen| self.judge_anchor(housing, a.place, a.colour.as_ref(), &a.mark);
+        housing.anchors.iter().map(again).collect()
     }
 
     /// The wrong readings that fit everything seen at the anchors of a housing, when the reading on
     /// record does not: by the colours of the record on an old one, by the moulded marks on a new
-    /// one. One: it can be named, and an old record flipped. Several: nothing can be said.
-    pub fn readings_that_fit(&self, housing: &JobHousing) -> Vec<Flip> {
+    /// one. One: it can be named, and an old record put right. Several: nothing can be said.
+    pub fn readings_that_fit(&self, housing: &JobHousing) -> Vec<Misread> {
         if self.failed_anchor(housing).is_none() {
             return Vec::new();
         }
+        let readings = Readings::of(housing.housing(), housing.pose());
         let fits = |how: &Flip| {
-            let reading = Seen::of(housing.housing(), flipped(housing.pose(), *how));
             let mut anchors = housing.anchors.iter().filter(|a| a.place != PosePlace::Key);
-            anchors.all(|anchor| match (reading.label_at(anchor.place), housing.side) {
-                (None, _) => false,
-                (Some(label), JobSide::New) => label.as_str() == anchor.mark,
-                (Some(label), JobSide::Old) => {
-                    let recorded = self.colour_at(housing, label);
-                    recorded.is_some() && recorded == anchor.colour.as_ref()
-                }
-            })
+            anchors.all(|a| self.is_seen(housing, readings.label_at(Wrong::Flip(*how), a.place), a))
         };
-        FLIPS.into_iter().filter(fits).collect()
-    }
-}
-
-impl Flip {
-    /// How the record was read, in words.
-    pub fn in_words(self) -> &'static str {
-        match self {
-            Self::Mirror => "read from the other face",
-            Self::Turn => "read upside down",
-            Self::Both => "read from the other face and upside down",
+        let mut flips: Vec<Flip> = Vec::new();
+        for how in FLIPS.into_iter().filter(fits) {
+            // A single row mirrored is the same row turned: one reading, not two.
+            if flips.iter().all(|other| !readings.same(*other, how)) {
+                flips.push(how);
+            }
         }
+        let shifts = self.shifts_that_fit(housing, &readings).into_iter().map(Misread::Shift);
+        flips.into_iter().map(Misread::Flip).chain(shifts).collect()
+    }
+
+    /// A place not answered yet where these readings have different colours, or marks: what to ask
+    /// when several fit what was seen.
+    pub fn anchor_between(&self, housing: &JobHousing, fits: &[Misread]) -> Option<PosePlace> {
+        let readings = Readings::of(housing.housing(), housing.pose());
+        let wrong: Vec<Wrong> = fits.iter().map(Misread::wrong).collect();
+        let shown = |label: Option<&Label>| match housing.side {
+            JobSide::New => label.map(ToString::to_string),
+            JobSide::Old => label.and_then(|l| self.colour_at(housing, l)).map(ToString::to_string),
+        };
+        let tells = |place: &PosePlace| {
+            let shown: Vec<Option<String>> =
+                wrong.iter().map(|w| shown(readings.label_at(*w, *place))).collect();
+            let apart = shown.iter().enumerate().all(|(n, one)| !shown.iter().skip(n + 1).any(|o| o == one));
+            apart && shown.iter().any(Option::is_some)
+        };
+        if wrong.len() < 2 {
+            return None;
+        }
+        let answered = |place: &PosePlace| housing.anchors.iter().any(|a| a.place == *place);
+        self.places_by_ease(housing, &readings).into_iter().find(|place| !answered(place) && tells(place))
+    }
+
+    /// A row that is one hole off put right: what each cavity from the first wrong one holds, and the
+    /// cavity whose content nobody wrote down.
+    pub fn row_put_right(
+        &self,
+        housing: &JobHousing,
+        shift: &RowShift,
+    ) -> Option<(Vec<(Address, Holds)>, Address)> {
+        let seen = housing.seen();
+        let order = self.row_in_order(housing, shift.row);
+        let start = order.iter().position(|label| *label == shift.first)?;
+        let mut holds = Vec::new();
+        let mut unknown = None;
+        for label in order.get(start..)? {
+            let written = shift.written.of(seen.place_of(label)?).and_then(|place| seen.label_at(place));
+            let written = written.filter(|there| order.iter().skip(start).any(|label| label == *there));
+            match written.and_then(|there| self.found.get(&housing.address(there))) {
+                Some(content) => holds.push((housing.address(label), content.clone())),
+                None => unknown = Some(housing.address(label)),
+            }
+        }
+        Some((holds, unknown?))
+    }
+
+    /// The cavities of a row as seen, in the order of the numbering.
+    fn row_in_order(&self, housing: &JobHousing, row: usize) -> Vec<Label> {
+        let seen = housing.seen();
+        let in_row =
+            |c: &&crate::catalogue::Cavity| seen.place_of(&c.label).is_some_and(|p| row_of(p) == row);
+        housing.housing().cavities.iter().filter(in_row).map(|c| c.label.clone()).collect()
+    }
+
+    /// Whether what was seen at an anchor is what this cavity has: its colour on the record of an old
+    /// housing, its label on a new one.
+    fn is_seen(&self, housing: &JobHousing, label: Option<&Label>, seen: &AnchorSeen) -> bool {
+        match (label, housing.side) {
+            (None, _) => false,
+            (Some(label), JobSide::New) => label.as_str() == seen.mark,
+            (Some(label), JobSide::Old) => {
+                let recorded = self.colour_at(housing, label);
+                recorded.is_some() && recorded == seen.colour.as_ref()
+            }
+        }
+    }
+
+    /// The row that would explain every anchor by being one hole off from some cavity on.
+    fn shifts_that_fit(&self, housing: &JobHousing, readings: &Readings) -> Vec<RowShift> {
+        let failed = || housing.anchors.iter().filter(|a| !a.agrees);
+        let Some(row) = failed().map(|a| row_of(a.place)).min() else { return Vec::new() };
+        let one_row = failed().all(|a| row_of(a.place) == row && a.place != PosePlace::Key);
+        if housing.side == JobSide::New || !one_row {
+            return Vec::new();
+        }
+        let order = self.row_in_order(housing, row);
+        let nth = |a: &AnchorSeen| {
+            let label = readings.right.label_at(a.place)?;
+            order.iter().position(|in_row| in_row == label)
+        };
+        let right = housing.anchors.iter().filter(|a| a.agrees && row_of(a.place) == row);
+        // What was right before the first mistake bounds where it can start.
+        let start = right.filter_map(nth).map(|n| n + 1).max().unwrap_or(0);
+        let Some(first) = order.get(start) else { return Vec::new() };
+        let shift = |written: Beside| {
+            let fits = failed().all(|a| {
+                let there = readings.label_at(Wrong::Row(row, written), a.place);
+                let mark_agrees = readings.right.label_at(a.place).is_some_and(|l| l.as_str() == a.mark);
+                mark_agrees && nth(a) >= Some(start) && self.is_seen(housing, there, a)
+            });
+            fits.then(|| RowShift { row, first: first.clone(), written })
+        };
+        Beside::BOTH.into_iter().filter_map(shift).collect()
     }
 }

@@ -15,6 +15,7 @@ mod item;
 mod job;
 mod map;
 mod query;
+mod reading;
 mod reread;
 mod state;
 mod step;
@@ -35,6 +36,7 @@ pub use gates::GATES;
 pub use item::{ItemId, Lead, OtherItem, OtherKind, Place, PlugItem, PlugOrigin, Seat, Tag, WireId};
 pub use job::Job;
 pub use map::{CavityMap, MapProposal};
+pub use reading::{Beside, Misread, RowShift};
 pub use reread::{draw, mix};
 pub use state::{
     Accepted, AnchorSeen, Broken, GateSeen, InHand, JobHousing, Occupant, ReReadSeen, RequestSeen,

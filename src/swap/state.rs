@@ -87,8 +87,6 @@ pub struct AnchorSeen {
     pub mark: String,
     /// Whether both agree with the record and the definition.
     pub agrees: bool,
-    /// Whether the answer tells all readings apart.
-    pub tells: bool,
 }
 
 /// An answered gate.

@@ -100,7 +100,7 @@ impl State {
 
     fn add_anchors(&self, list: &mut List) {
         for housing in &self.housings {
-            for anchor in housing.anchors.iter().filter(|a| a.agrees && a.tells) {
+            for anchor in housing.anchors.iter().filter(|a| a.agrees) {
                 list.add(Do::Anchor { housing: housing.name.clone(), place: anchor.place }, true);
             }
             for place in self.anchors_left(housing) {

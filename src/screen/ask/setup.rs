@@ -3,7 +3,10 @@
 use crate::{
     face::{Face, PosePlace, Side},
     record::{Address, HousingName},
-    swap::{Act, Fit, ItemId, JobSide, Question, RecordSide, place_in_words, pose_in_words},
+    swap::{
+        Act, Fit, ItemId, JobHousing, JobSide, Misread, Question, RecordSide, RowShift, place_in_words,
+        pose_in_words,
+    },
 };
 
 use super::{Answer, Asked, field, picks, texts};
@@ -91,41 +94,82 @@ pub(super) fn failed_anchor(sight: &Sight<'_>, name: &HousingName, answers: &[An
     };
     let state = sight.state();
     let fits = state.readings_that_fit(housing);
-    let failed = state.failed_anchor(housing);
-    match (answers.first(), fits.as_slice(), failed) {
-        (None, [one], _) if housing.side == JobSide::Old => picks(
-            format!("The list fits the connector if it was {}: flip the whole list?", one.in_words()),
-            &[Pick::FlipRecord, Pick::Answer, Pick::HoldAnew],
-        ),
-        (None, [one], _) => picks(
-            format!("The marks fit a housing {}, not held as you said. Look again:", one.in_words()),
-            &[Pick::Answer, Pick::HoldAnew],
-        ),
-        (None, [], _) => picks(
-            "What you see fits no reading of the record. Look again, or correct the record (!):",
-            &[Pick::Answer, Pick::HoldAnew],
-        ),
-        (None, _, _) => picks(
-            "What you see is not what is recorded, and several readings fit it. Look again:",
-            &[Pick::Answer, Pick::HoldAnew],
-        ),
-        (Some(Answer::Pick(Pick::FlipRecord)), [one], _) => Asked::Ready(vec![Act::RecordFlipped {
-            housing: Some(name.clone()),
-            how: *one,
-            reason: format!("anchors fit a record {}", one.in_words()),
-        }]),
-        (Some(Answer::Pick(Pick::Answer)), _, Some(anchor)) => {
-            anchor_again(sight, name, anchor.place, answers)
+    let rest = answers.get(1..).unwrap_or_default();
+    match (answers.first(), fits.as_slice()) {
+        (None, fits) => what_fits(housing.side, fits, state.anchor_between(housing, fits).is_some()),
+        (Some(Answer::Pick(Pick::FlipRecord)), [Misread::Flip(how)]) => {
+            Asked::Ready(vec![Act::RecordFlipped {
+                housing: Some(name.clone()),
+                how: *how,
+                reason: format!("anchors fit a record {}", how.in_words()),
+            }])
         }
-        _ => match answers.get(1..) {
-            Some(rest) => view(sight, name, rest),
-            None => Asked::Wrong("Look again.".to_owned()),
+        (Some(Answer::Pick(Pick::PutRowRight)), [Misread::Shift(shift)]) => {
+            put_row_right(sight, housing, shift, rest)
+        }
+        (Some(Answer::Pick(Pick::Answer)), _) => match state.failed_anchor(housing) {
+            Some(failed) => anchor(sight, name, failed.place, rest),
+            None => Asked::Wrong("No anchor of it failed.".to_owned()),
         },
+        (Some(Answer::Pick(Pick::AnotherAnchor)), fits) => match state.anchor_between(housing, fits) {
+            Some(place) => anchor(sight, name, place, rest),
+            None => Asked::Wrong("No other place tells them apart.".to_owned()),
+        },
+        _ => view(sight, name, rest),
     }
 }
 
-fn anchor_again(sight: &Sight<'_>, name: &HousingName, place: PosePlace, answers: &[Answer]) -> Asked {
-    anchor(sight, name, place, answers.get(1..).unwrap_or_default())
+/// What the anchors say of the record, and what can be done about it.
+fn what_fits(side: JobSide, fits: &[Misread], can_ask_more: bool) -> Asked {
+    let again = [Pick::Answer, Pick::HoldAnew];
+    match fits {
+        [one @ Misread::Flip(_)] if side == JobSide::Old => picks(
+            format!("The list fits the connector if it was {}: flip the whole list?", one.in_words()),
+            &[Pick::FlipRecord, Pick::Answer, Pick::HoldAnew],
+        ),
+        [one] if side == JobSide::Old => picks(
+            format!("One mistake would explain it: the list was {}. Put the row right?", one.in_words()),
+            &[Pick::PutRowRight, Pick::Answer, Pick::HoldAnew],
+        ),
+        [one] => picks(
+            format!("The marks fit a housing {}, not held as you said. Look again:", one.in_words()),
+            &again,
+        ),
+        [] => picks(
+            "What you see fits no reading of the record. Look again, or correct the record (!):",
+            &again,
+        ),
+        several => {
+            let named: Vec<String> = several.iter().map(Misread::in_words).collect();
+            let prompt = format!(
+                "Several readings fit, so nothing is flipped: {}. One more look tells:",
+                named.join("; or ")
+            );
+            match can_ask_more {
+                true => picks(prompt, &[Pick::AnotherAnchor, Pick::Answer, Pick::HoldAnew]),
+                false => picks(prompt, &again),
+            }
+        }
+    }
+}
+
+/// A row one hole off: everything in it moves by one, and the hole nobody wrote down is asked.
+fn put_row_right(sight: &Sight<'_>, housing: &JobHousing, shift: &RowShift, answers: &[Answer]) -> Asked {
+    let Some((known, unknown)) = sight.state().row_put_right(housing, shift) else {
+        return Asked::Wrong("The row cannot be put right as a whole: correct it (!).".to_owned());
+    };
+    match super::record::record(sight, Some(&unknown), answers) {
+        Asked::Ready(acts) => {
+            let asked = acts.into_iter().filter_map(|act| match act {
+                Act::Recorded { at, holds, .. } => Some((at, holds)),
+                _ => None,
+            });
+            let reason = format!("row {} was written one hole off from {} on", shift.row, shift.first);
+            let correct = |(at, holds)| Act::RecordCorrected { at, holds, reason: reason.clone() };
+            Asked::Ready(known.into_iter().chain(asked).map(correct).collect())
+        }
+        asked => asked,
+    }
 }
 
 /// A question with the mating half in the hand.

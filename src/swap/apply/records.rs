@@ -1,5 +1,7 @@
 //! Taking in records, corrections, flips and decisions.
 
+use std::collections::BTreeMap;
+
 use crate::{
     catalogue::Sealing,
     face::Label,
@@ -16,9 +18,14 @@ use super::new_lead;
 impl State {
     pub(super) fn take_record(&mut self, act: &Act) {
         match act {
-            Act::Recorded { side: RecordSide::Found, at, holds, .. }
-            | Act::RecordCorrected { at, holds, .. } => {
+            Act::Recorded { side: RecordSide::Found, at, holds, .. } => self.set_found(at, holds),
+            Act::RecordCorrected { at, holds, .. } => {
                 self.set_found(at, holds);
+                // What was seen at the anchors stands; the record it is held against changed.
+                let judged = self.housing(&at.housing).map(|housing| self.judged_again(housing));
+                if let (Some(judged), Some(housing)) = (judged, self.housing_mut(&at.housing)) {
+                    housing.anchors = judged;
+                }
             }
             Act::Recorded { side: RecordSide::Should, at, holds, .. } => {
                 self.should.insert(at.clone(), holds.clone());
@@ -94,12 +101,21 @@ impl State {
         let seen = housing.seen();
         let reading = Seen::of(housing.housing(), flipped(housing.pose(), how));
         let labels: Vec<Label> = housing.housing().cavities.iter().map(|c| c.label.clone()).collect();
-        let moved: Vec<(Address, Holds)> = labels
+        let keyed_as: BTreeMap<&Label, &Label> = labels
             .iter()
-            .filter_map(|label| {
-                let keyed_as = reading.label_at(seen.place_of(label)?)?;
-                let holds = self.found.get(&housing.address(keyed_as))?;
-                Some((housing.address(label), holds.clone()))
+            .filter_map(|label| Some((reading.label_at(seen.place_of(label)?)?, label)))
+            .collect();
+        let moved: Vec<(Address, Holds)> = keyed_as
+            .iter()
+            .filter_map(|(keyed, label)| {
+                let mut holds = self.found.get(&housing.address(keyed))?.clone();
+                if let Holds::Wired(lead) = &mut holds {
+                    // A partner was named by the label it was keyed at, too.
+                    for partner in lead.wires.iter_mut().filter_map(|w| w.twisted_with.as_mut()) {
+                        *partner = keyed_as.get(partner).map_or(partner.clone(), |there| (*there).clone());
+                    }
+                }
+                Some((housing.address(label), holds))
             })
             .collect();
         for (at, holds) in moved {

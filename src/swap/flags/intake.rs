@@ -8,7 +8,7 @@ use crate::{
 
 use super::{Flag, Flags};
 use crate::swap::{
-    Code, GATES, ItemId, JobSide, Lead, RecordSide,
+    Code, GATES, ItemId, JobSide, Lead, Misread, RecordSide,
     state::State,
     steps::right,
     target::{Destination, Expected, Target},
@@ -52,7 +52,10 @@ impl State {
                     [one] if housing.side == JobSide::New => {
                         format!("The marks fit a housing {}: say again how it is held.", one.in_words())
                     }
-                    [one] => format!("The record fits if it was {}: flip it.", one.in_words()),
+                    [one @ Misread::Flip(_)] => {
+                        format!("The record fits if it was {}: flip it.", one.in_words())
+                    }
+                    [one] => format!("The record fits if it was {}: put the row right.", one.in_words()),
                     [] => "Look again, say again how it is held, or correct the record.".to_owned(),
                     _ => "Several readings fit: answer another anchor before anything is flipped.".to_owned(),
                 };
