@@ -265,6 +265,10 @@ fn account_text(open: &OpenJob, account: &Account) -> String {
     if let Some(trouble) = open.trouble() {
         text.push_str(&format!("file    {}\n", harmless(trouble)));
     }
+    for (from, to, document) in open.job().state().mapped_under_document() {
+        let to = to.map_or("no place".to_owned(), ToString::to_string);
+        text.push_str(&format!("deviation  {from} goes to {to}, under {}\n", harmless(document)));
+    }
     let open_flags = account.open_flags().count();
     text.push_str(&format!("{} open\n", count_of(open_flags, "flag")));
     for flag in &account.flags {

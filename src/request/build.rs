@@ -6,7 +6,7 @@ use super::{Describe, Kind, Line, Request, RequestForm, RequestHead, number_of, 
 use crate::{
     catalogue::{Gender, Sealing, SizeName, SmallPart, Supplied},
     record::Address,
-    swap::{Expected, ItemId, Job, JobHousing, JobSide, Lead, Place, PlugOrigin, State, Survey},
+    swap::{Destination, Expected, ItemId, Job, JobHousing, JobSide, Lead, Place, PlugOrigin, State, Survey},
 };
 
 pub(super) const ASK_FIRST: &str = "ask me first";
@@ -23,7 +23,7 @@ pub fn build(
     let state = job.state();
     let mut lines = Vec::new();
     for new in state.side(JobSide::New) {
-        housing_lines(new, &mut lines);
+        housing_lines(state, survey, new, &mut lines);
         plug_lines(state, survey, new, &mut lines);
     }
     repair_lines(state, survey, &mut lines);
@@ -97,11 +97,19 @@ pub(super) fn line(kind: Kind, part: Option<String>, description: String, need: 
 }
 
 /// The housing and what is forgotten beside it.
-fn housing_lines(new: &JobHousing, lines: &mut Vec<Line>) {
+fn housing_lines(state: &State, survey: &Survey, new: &JobHousing, lines: &mut Vec<Line>) {
     let housing = new.housing();
     let mut main = line(Kind::Housing, Some(housing.part.to_string()), housing.title.clone(), 1);
     if let Some(revision) = &housing.revision {
         main.description.push_str(&format!(", revision {revision}"));
+    }
+    let shut = shut_out(state, survey, new);
+    if !shut.is_empty() {
+        main.description.push_str(&format!(
+            ". QUESTION: {}. Is there an earlier revision that takes it, or a document that moves it?",
+            shut.join("; ")
+        ));
+        main.substitute = ASK_FIRST;
     }
     main.read_from = Some(format!("definition of family {}", new.definition.family().id));
     lines.push(main);
@@ -115,6 +123,17 @@ fn housing_lines(new: &JobHousing, lines: &mut Vec<Line>) {
     for part in &housing.small_parts {
         lines.push(small_part(Kind::SmallPart, part, new));
     }
+}
+
+/// The leads that have no place because their cavity is moulded shut.
+fn shut_out(state: &State, survey: &Survey, new: &JobHousing) -> Vec<String> {
+    let at = |lead: &Lead| match survey.target.leads.get(&lead.id) {
+        Some(Destination::Blocked(at)) if at.housing == new.name => Some(at.label.clone()),
+        _ => None,
+    };
+    let shut = state.leads.iter().filter_map(|lead| Some((lead, at(lead)?)));
+    shut.map(|(lead, label)| format!("{} has no place, cavity {label} is moulded shut", state.call(lead)))
+        .collect()
 }
 
 fn small_part(kind: Kind, part: &SmallPart, new: &JobHousing) -> Line {

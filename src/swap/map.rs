@@ -165,6 +165,13 @@ impl State {
         }
     }
 
+    /// What was mapped otherwise than the mating half is made, under a document: old cavity, new
+    /// one if there is one, document.
+    pub fn mapped_under_document(&self) -> impl Iterator<Item = (&Address, Option<&Address>, &str)> {
+        let to = |from: &Address| self.map.get(from).and_then(Option::as_ref);
+        self.map_documents.iter().map(move |(from, document)| (from, to(from), document.as_str()))
+    }
+
     /// In a few words how a map goes: its first and last cavity, and what is mapped to nothing.
     pub fn map_in_words(&self, map: &CavityMap) -> String {
         let mut pairs = map.iter().filter_map(|(from, to)| Some((from, to.as_ref()?)));

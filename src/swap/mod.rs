@@ -14,6 +14,7 @@ mod gates;
 mod item;
 mod job;
 mod map;
+mod prefitted;
 mod query;
 mod reading;
 mod reread;
@@ -36,6 +37,7 @@ pub use gates::GATES;
 pub use item::{ItemId, Lead, OtherItem, OtherKind, Place, PlugItem, PlugOrigin, Seat, Tag, WireId};
 pub use job::Job;
 pub use map::{CavityMap, MapProposal};
+pub use prefitted::PrefittedWay;
 pub use reading::{Beside, Misread, RowShift};
 pub use reread::{draw, mix};
 pub use state::{

@@ -10,7 +10,8 @@ use crate::{
 };
 
 use super::{
-    Do, GATES, ItemId, JobSide, Lead, Place, Seat, Status, Step,
+    Do, GATES, ItemId, JobSide, Lead, Place, PlugOrigin, Seat, Status, Step,
+    prefitted::PrefittedWay,
     state::{JobHousing, Occupant, State},
     target::{Expected, Target},
 };
@@ -153,11 +154,11 @@ impl State {
 
     fn add_moves(&self, list: &mut List, target: &Target) {
         let occupants = self.occupants();
-        self.add_plugs_in_the_way(list, target, &occupants);
+        let given = self.add_plugs_in_the_way(list, target, &occupants);
         let mut fitted: BTreeMap<&Address, bool> = target
             .cavities
             .iter()
-            .filter(|(_, e)| matches!(e, Expected::Plug(_) | Expected::SpareAndPlug))
+            .filter(|(_, e)| e.takes_plug())
             .map(|(at, expected)| (at, right(expected, occupants.get(at), self.plug_at(at).is_some())))
             .collect();
         let leads: BTreeMap<&ItemId, &Lead> = self.leads.iter().map(|lead| (&lead.id, lead)).collect();
@@ -178,17 +179,24 @@ impl State {
                         .filter(|to| target.expected(to) == &Expected::Plug(Some(at.clone())));
                     let done = to.and_then(|to| fitted.remove(to)).unwrap_or(true);
                     let found = self.found.get(&at) == Some(&Holds::Plugged);
+                    let there = |to: &Address| matches!(home, Some(Place::In(now)) if now == to);
+                    // A hole that another plug fills, or is about to, leaves this one over.
+                    let over = |to: &Address| (done && !there(to)) || given.contains(to);
                     match (found, to) {
-                        (true, Some(to)) if done || self.plug_can_move(home) => {
+                        (true, Some(to)) if !over(to) && (done || self.plug_can_move(home)) => {
                             list.add(Do::MovePlug { from: at, to: Some(to.clone()) }, done);
                         }
-                        (_, Some(to)) => list.add(Do::FitPlug { at: to.clone() }, done),
-                        (true, None) => {
+                        (true, Some(to)) if !over(to) => list.add(Do::FitPlug { at: to.clone() }, done),
+                        (false, Some(to)) if !given.contains(to) => {
+                            list.add(Do::FitPlug { at: to.clone() }, done);
+                        }
+                        (false, _) => {}
+                        (true, _) => {
                             let gone = !matches!(home, Some(Place::In(_) | Place::Hand | Place::Tray))
-                                || self.left_in_old.contains_key(&at);
+                                || self.left_in_old.contains_key(&at)
+                                || matches!(home, Some(Place::In(now)) if self.side_of(now) == Some(JobSide::New));
                             list.add(Do::TakePlug { at }, gone);
                         }
-                        (false, None) => {}
                     }
                 }
                 Some(Holds::Spare(_) | Holds::Bridge(_)) => {
@@ -203,7 +211,7 @@ impl State {
         for lead in self.leads.iter().filter(|l| matches!(l.id, ItemId::Loose(_))) {
             add_lead(list, target, lead);
         }
-        for (at, done) in fitted {
+        for (at, done) in fitted.into_iter().filter(|(at, done)| *done || !given.contains(at)) {
             list.add(Do::FitPlug { at: at.clone() }, done);
         }
     }
@@ -218,19 +226,35 @@ impl State {
         }
     }
 
-    /// Plugs sitting in new cavities where something else goes.
+    /// Plugs in new cavities where something else goes. Gives the holes they are meant for.
     fn add_plugs_in_the_way(
         &self,
         list: &mut List,
         target: &Target,
         occupants: &BTreeMap<&Address, Occupant<'_>>,
-    ) {
-        for (at, expected) in &target.cavities {
-            let plugged = matches!(occupants.get(at), Some(Occupant::Plug(_)));
-            if plugged && !matches!(expected, Expected::Plug(_) | Expected::SpareAndPlug) {
-                list.add(Do::TakePlug { at: at.clone() }, false);
+    ) -> BTreeSet<Address> {
+        let mut given = BTreeSet::new();
+        for (from, way) in self.prefitted_plugs(target, occupants) {
+            match way {
+                PrefittedWay::Stays => {}
+                PrefittedWay::Went(to) => list.add(Do::MovePlug { from, to: Some(to) }, true),
+                PrefittedWay::Goes(to) => {
+                    given.insert(to.clone());
+                    list.add(Do::MovePlug { from, to: Some(to) }, false);
+                }
+                PrefittedWay::Out => list.add(Do::TakePlug { at: from }, false),
             }
         }
+        // What was put where it does not belong comes out again.
+        for (at, occupant) in occupants {
+            let misplaced = matches!(occupant, Occupant::Plug(plug) if plug.origin != PlugOrigin::Prefitted)
+                && self.side_of(at) == Some(JobSide::New)
+                && !target.expected(at).takes_plug();
+            if misplaced {
+                list.add(Do::TakePlug { at: (*at).clone() }, false);
+            }
+        }
+        given
     }
 
     /// Old cavities row by row in the order of the numbering; the second leg of a pair follows

@@ -33,6 +33,13 @@ pub enum Expected {
     Blocked,
 }
 
+impl Expected {
+    /// Whether a plug belongs there, alone or behind a spare terminal.
+    pub fn takes_plug(&self) -> bool {
+        matches!(self, Self::Plug(_) | Self::SpareAndPlug)
+    }
+}
+
 /// Where a lead is to go.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub enum Destination {

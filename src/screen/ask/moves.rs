@@ -252,15 +252,7 @@ fn plug_into(sight: &Sight<'_>, call: &str, source: PlugSource, answers: &[Answe
 /// A plug in the hand that has no step of its own: fit it where one is missing, or lay it aside.
 pub(super) fn plug_in_hand(sight: &Sight<'_>, answers: &[Answer]) -> Asked {
     match answers {
-        [] => Asked::Picks {
-            prompt: "A PLUG is in your hand. Sound: fit it where one is missing. Else lay it aside."
-                .to_owned(),
-            picks: [Pick::InPlace, Pick::ToTray, Pick::ScrapIt, Pick::ReturnIt, Pick::LoseIt, Pick::PutBack]
-                .map(|pick| {
-                    (pick, if pick == Pick::InPlace { "fit it".to_owned() } else { pick.text().to_owned() })
-                })
-                .to_vec(),
-        },
+        [] => lay_aside(sight),
         [Answer::Pick(Pick::ToTray), ..] => match "tray".parse() {
             Ok(tag) => Asked::Ready(vec![Act::Park { tag, reason: "into the tray".to_owned() }]),
             Err(why) => Asked::Wrong(format!("{why}")),
@@ -274,6 +266,28 @@ pub(super) fn plug_in_hand(sight: &Sight<'_>, answers: &[Answer]) -> Asked {
         [Answer::Pick(Pick::PutBack), ..] => Asked::Ready(vec![Act::PutBack]),
         [_, rest @ ..] => plug_into(sight, "the plug", PlugSource::Hand, rest),
     }
+}
+
+/// What can be done with a plug in the hand: a hole is named only where one needs it.
+fn lay_aside(sight: &Sight<'_>) -> Asked {
+    let occupants = sight.state().occupants();
+    let mut cavities = sight.survey.target.cavities.iter();
+    let needed = cavities.any(|(at, expected)| expected.takes_plug() && !occupants.contains_key(at));
+    let mut offered = vec![
+        (Pick::ReturnIt, Pick::ReturnIt.text().to_owned()),
+        (Pick::ScrapIt, Pick::ScrapIt.text().to_owned()),
+        (Pick::ToTray, Pick::ToTray.text().to_owned()),
+        (Pick::LoseIt, Pick::LoseIt.text().to_owned()),
+        (Pick::PutBack, Pick::PutBack.text().to_owned()),
+    ];
+    let prompt = match needed {
+        true => {
+            offered.insert(0, (Pick::InPlace, "fit it".to_owned()));
+            "A PLUG is in your hand. Sound: fit it where one is missing. Else lay it aside."
+        }
+        false => "A PLUG is in your hand, and no hole needs it. Where does it go?",
+    };
+    Asked::Picks { prompt: prompt.to_owned(), picks: offered }
 }
 
 /// A hole that takes a plug which is not on its way from the old housing.

@@ -102,7 +102,7 @@ impl State {
             }
         }
         let expected = target.expected(into);
-        if !matches!(expected, Expected::Plug(_) | Expected::SpareAndPlug) {
+        if !expected.takes_plug() {
             let say = match expected {
                 Expected::Leads(_) => format!("A wire goes into {into}, not a plug."),
                 _ => format!("{into} takes no plug."),

@@ -301,7 +301,7 @@ impl State {
             let Some(to) = self.mapped(at).cloned().or_else(|| self.same_label(at)) else { continue };
             let expected = target.cavities.get(&to).filter(|_| self.mapped(at).is_some());
             let needs_plug = match expected {
-                Some(expected) => matches!(expected, Expected::Plug(_) | Expected::SpareAndPlug),
+                Some(expected) => expected.takes_plug(),
                 None => *holds == Holds::Open,
             };
             let filled = expected.is_some_and(|e| right(e, occupants.get(&to), self.plug_at(&to).is_some()));

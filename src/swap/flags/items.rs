@@ -7,7 +7,7 @@ use crate::{
 
 use super::{Flag, Flags};
 use crate::swap::{
-    Code, ItemId, JobSide, Lead, OtherKind, Place, PlugOrigin, RepairKind, Seat,
+    Code, ItemId, JobSide, Lead, OtherKind, Place, PlugOrigin, PrefittedWay, RepairKind, Seat,
     state::{Broken, Occupant, State},
     target::{Expected, Target},
 };
@@ -130,22 +130,19 @@ impl State {
 
     pub(super) fn flag_plugs(&self, target: &Target, flags: &mut Flags) {
         let occupants = self.occupants();
+        let prefitted: std::collections::BTreeMap<Address, PrefittedWay> =
+            self.prefitted_plugs(target, &occupants).into_iter().collect();
         for plug in &self.plugs {
             match &plug.place {
                 Place::In(at) if self.side_of(at) == Some(JobSide::New) => {
                     let expected = target.expected(at);
                     // Behind a spare terminal the plug belongs to the spare.
                     let behind = !matches!(occupants.get(at), Some(Occupant::Plug(_)));
-                    let wrong = !behind && !matches!(expected, Expected::Plug(_) | Expected::SpareAndPlug);
+                    let wrong = !behind && !expected.takes_plug();
                     if wrong && plug.origin == PlugOrigin::Prefitted && plug.came_from.is_none() {
                         let say = format!("{at} is delivered with a plug, and something else goes there.");
                         flags.push(
-                            Flag::job(
-                                Code::PrefittedPlug,
-                                say,
-                                "Take the plug out first; use it where one is missing.",
-                            )
-                            .at(self, at),
+                            Flag::job(Code::PrefittedPlug, say, use_of_plug(prefitted.get(at))).at(self, at),
                         );
                     } else if wrong {
                         let say = format!("The plug in {at} does not belong there.");
@@ -279,5 +276,15 @@ impl State {
             Code::PartMisfit => self.misfit().is_none() && self.next_question().is_none(),
             _ => true,
         }
+    }
+}
+
+/// What is to be done with a plug that is in the way.
+fn use_of_plug(way: Option<&PrefittedWay>) -> String {
+    match way {
+        Some(PrefittedWay::Goes(to)) => {
+            format!("Take the plug out first; {to} needs one of its size: use it there, if it is undamaged.")
+        }
+        _ => "Take the plug out first, and return it.".to_owned(),
     }
 }
