@@ -22,6 +22,7 @@
 pub mod catalogue;
 pub mod cli;
 pub mod colour;
+pub mod exchange;
 pub mod face;
 pub mod house;
 pub mod picture;

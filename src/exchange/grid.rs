@@ -1,0 +1,90 @@
+//! A text to rows of cells: comma, semicolon or tab, with quoted cells; every row with its line.
+
+use std::collections::BTreeMap;
+
+/// The marks people part cells with.
+pub(super) const DELIMITERS: [char; 3] = [';', '\t', ','];
+
+/// A quoted cell that runs over more lines than this was opened by mistake.
+const LINES_MOST: u64 = 12;
+
+/// One row.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub(super) struct GridRow {
+    /// The line it starts on, from 1.
+    pub line: u32,
+    /// The line it ends on.
+    pub last_line: u32,
+    /// Its cells, trimmed.
+    pub cells: Vec<String>,
+}
+
+impl GridRow {
+    /// A cell; empty where the row is short.
+    pub fn cell(&self, column: usize) -> &str {
+        self.cells.get(column).map_or("", String::as_str)
+    }
+
+    /// Whether nothing is written in it.
+    pub fn is_blank(&self) -> bool {
+        self.cells.iter().all(String::is_empty)
+    }
+
+    /// Whether a quotation mark swallowed lines.
+    pub fn runs_on(&self) -> bool {
+        u64::from(self.last_line - self.line) > LINES_MOST
+    }
+}
+
+/// The delimiter a first line such as `sep=;` names, and the rest of the text with how many lines
+/// stand before it.
+pub(super) fn named_delimiter(text: &str) -> (Option<char>, &str, u32) {
+    let (first, rest) = text.split_once('\n').unwrap_or((text, ""));
+    match first.trim().strip_prefix("sep=").and_then(|named| named.chars().next()) {
+        Some(named) => (Some(named), rest, 1),
+        None => (None, text, 0),
+    }
+}
+
+/// The rows of a text, with this delimiter, counted on from `before`.
+pub(super) fn rows(text: &str, delimiter: char, before: u32) -> Vec<GridRow> {
+    let Ok(delimiter) = u8::try_from(delimiter) else { return Vec::new() };
+    let mut reader = csv::ReaderBuilder::new()
+        .delimiter(delimiter)
+        .has_headers(false)
+        .flexible(true)
+        .from_reader(text.as_bytes());
+    let mut rows: Vec<GridRow> = Vec::new();
+    let number = |line: u64| u32::try_from(line).unwrap_or(u32::MAX).saturating_add(before);
+    let mut record = csv::StringRecord::new();
+    // Text is UTF-8 here and the form flexible: nothing is left that could fail.
+    while let Ok(true) = reader.read_record(&mut record) {
+        let line = record.position().map_or(1, csv::Position::line);
+        let inside: u64 = record.iter().map(|cell| cell.matches('\n').count() as u64).sum();
+        let cells = record.iter().map(|cell| cell.trim().to_owned()).collect();
+        rows.push(GridRow { line: number(line), last_line: number(line + inside), cells });
+    }
+    rows
+}
+
+/// How many of the first rows have the most common number of cells, when that is more than one.
+pub(super) fn evenness(rows: &[GridRow]) -> usize {
+    let mut counts: BTreeMap<usize, usize> = BTreeMap::new();
+    for row in rows.iter().take(200).filter(|row| !row.is_blank()) {
+        *counts.entry(row.cells.len()).or_default() += 1;
+    }
+    counts.into_iter().filter(|(cells, _)| *cells > 1).map(|(_, rows)| rows).max().unwrap_or(0)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn quoted_cells_keep_delimiters_and_lines_are_counted() {
+        let rows = rows("a;b\n\"RD;WH\";\"two\nlines\"\n3;x\n", ';', 0);
+        assert_eq!(rows.iter().map(|r| r.line).collect::<Vec<_>>(), [1, 2, 4]);
+        assert_eq!(rows[1].cells, ["RD;WH", "two\nlines"]);
+        assert_eq!(named_delimiter("sep=;\r\nx").0, Some(';'));
+    }
+}

@@ -1,0 +1,228 @@
+//! A wiring list as understood: one row per wire, one for each cavity without a wire. The middle
+//! form every reader of lists fills, and the record it makes.
+
+use std::collections::BTreeMap;
+
+use crate::{
+    catalogue::PartNumber,
+    colour::Colour,
+    face::Label,
+    quantity::{Gauge, Length, harmless},
+    record::{Holds, LeadSeen, SpareSeen, Told, Wire, WireKind},
+};
+
+/// What a list says a cavity holds.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[allow(missing_docs)]
+pub enum ListedHolds {
+    Wired,
+    Plugged,
+    Open,
+    Empty,
+    Blocked,
+    Spare,
+    Bridge,
+}
+
+impl ListedHolds {
+    /// The word for it, as everywhere.
+    pub fn word(self) -> &'static str {
+        match self {
+            Self::Wired => "wired",
+            Self::Plugged => "plugged",
+            Self::Open => "open",
+            Self::Empty => "empty",
+            Self::Blocked => "blocked",
+            Self::Spare => "spare",
+            Self::Bridge => "bridge",
+        }
+    }
+}
+
+/// One wire of a list, or one cavity without a wire.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Row {
+    /// The line of the file it was read from, from 1.
+    pub line: u32,
+    /// The cavity, as written.
+    pub cavity: Label,
+    /// The part of the housing that numbers its cavities by itself, where the file has such.
+    pub slot: Option<String>,
+    /// Rows with the same mark are wires in one terminal.
+    pub lead: Option<String>,
+    /// What the cavity holds.
+    pub holds: ListedHolds,
+    /// The wire number.
+    pub wire: Option<String>,
+    /// The circuit.
+    pub circuit: Option<String>,
+    /// The conductor size.
+    pub gauge: Option<Gauge>,
+    /// The colour.
+    pub colour: Option<Colour>,
+    /// The outside diameter.
+    pub outside_diameter: Option<Length>,
+    /// The cavity of its partner, or the name of its pair.
+    pub pair: Option<String>,
+    /// What kind of wire it is.
+    pub kind: WireKind,
+    /// The terminal's part number.
+    pub terminal: Option<String>,
+    /// The seal's part number.
+    pub seal: Option<String>,
+    /// The part number of the plug fitted.
+    pub plug: Option<String>,
+    /// The part number of the plug to fit once the cavity is vacated.
+    pub plug_if_vacated: Option<String>,
+    /// Further parts in the cavity.
+    pub more_parts: Vec<String>,
+    /// Where the wire goes.
+    pub far_ends: Vec<String>,
+    /// Whatever else was written.
+    pub note: Option<String>,
+}
+
+impl Row {
+    /// A row of which only place and content are known.
+    pub fn new(line: u32, cavity: Label, holds: ListedHolds) -> Self {
+        Self {
+            line,
+            cavity,
+            slot: None,
+            lead: None,
+            holds,
+            wire: None,
+            circuit: None,
+            gauge: None,
+            colour: None,
+            outside_diameter: None,
+            pair: None,
+            kind: WireKind::Ordinary,
+            terminal: None,
+            seal: None,
+            plug: None,
+            plug_if_vacated: None,
+            more_parts: Vec::new(),
+            far_ends: Vec::new(),
+            note: None,
+        }
+    }
+}
+
+/// A line that was not understood, and why.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct LineProblem {
+    /// The line, from 1.
+    pub line: u32,
+    /// What is wrong and what to do.
+    pub say: String,
+}
+
+/// A list as read.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub struct WiringList {
+    /// The rows, in the order of the file.
+    pub rows: Vec<Row>,
+    /// What was not understood.
+    pub problems: Vec<LineProblem>,
+    /// What was taken for granted.
+    pub assumed: Vec<String>,
+    /// What was left aside, with how many of it.
+    pub skipped: BTreeMap<String, usize>,
+}
+
+impl WiringList {
+    /// Says why a line was not understood.
+    pub(super) fn problem(&mut self, line: u32, say: impl Into<String>) {
+        self.problems.push(LineProblem { line, say: say.into() });
+    }
+
+    /// Counts something left aside.
+    pub(super) fn skip(&mut self, what: impl Into<String>) {
+        *self.skipped.entry(what.into()).or_default() += 1;
+    }
+
+    /// Names every cavity that stands twice without being one terminal.
+    pub(super) fn name_duplicates(&mut self) {
+        let mut first: BTreeMap<(Option<&str>, &Label), &Row> = BTreeMap::new();
+        let mut twice = Vec::new();
+        for row in &self.rows {
+            let key = (row.slot.as_deref(), &row.cavity);
+            match first.get(&key) {
+                Some(before) if before.lead.is_some() && before.lead == row.lead => {}
+                Some(before) => twice.push(LineProblem {
+                    line: row.line,
+                    say: format!(
+                        "cavity {} stands in line {} already: two wires in one terminal are written in one line, with + between them",
+                        row.cavity, before.line
+                    ),
+                }),
+                None => {
+                    first.insert(key, row);
+                }
+            }
+        }
+        self.problems.extend(twice);
+    }
+
+    /// The list as the record of one housing, each cavity with its line; only a list without a
+    /// problem makes one.
+    pub fn record(&self) -> Result<Vec<(Label, Holds, u32)>, &[LineProblem]> {
+        if !self.problems.is_empty() {
+            return Err(&self.problems);
+        }
+        let mut record: Vec<(Label, Holds, u32)> = Vec::new();
+        for row in &self.rows {
+            let wire = self.wire_of(row);
+            match record.last_mut() {
+                // The next wire of the same terminal.
+                Some((label, Holds::Wired(lead), _)) if *label == row.cavity => lead.wires.push(wire),
+                _ => record.push((row.cavity.clone(), holds_of(row, wire), row.line)),
+            }
+        }
+        Ok(record)
+    }
+
+    fn wire_of(&self, row: &Row) -> Wire {
+        let told = |known: &Option<Colour>| known.clone().map_or(Told::Unknown, Told::Is);
+        let gauge = row.gauge.clone().map_or(Told::Unknown, Told::Is);
+        Wire {
+            number: row.wire.clone(),
+            circuit: row.circuit.clone(),
+            outside_diameter: row.outside_diameter.clone().map(Told::Is),
+            twisted_with: self.partner_of(row),
+            kind: row.kind,
+            ..Wire::new(told(&row.colour), gauge)
+        }
+    }
+
+    /// The cavity of the wire this one is twisted with: named itself, or the other one of the pair.
+    fn partner_of(&self, row: &Row) -> Option<Label> {
+        let pair = row.pair.as_deref()?;
+        let named = self.rows.iter().find(|other| other.cavity.as_str() == pair);
+        let same = |other: &&Row| other.pair.as_deref() == Some(pair) && other.cavity != row.cavity;
+        named.or_else(|| self.rows.iter().find(same)).map(|other| other.cavity.clone())
+    }
+}
+
+fn holds_of(row: &Row, wire: Wire) -> Holds {
+    let terminal: Option<PartNumber> = row.terminal.as_ref().and_then(|part| part.parse().ok());
+    match row.holds {
+        ListedHolds::Wired => {
+            Holds::Wired(LeadSeen { wires: vec![wire], terminal, seal: None, condition: None })
+        }
+        ListedHolds::Plugged => Holds::Plugged,
+        ListedHolds::Open => Holds::Open,
+        ListedHolds::Empty => Holds::Empty,
+        ListedHolds::Blocked => Holds::Blocked,
+        ListedHolds::Spare => Holds::Spare(SpareSeen { terminal, plug_behind: row.plug.is_some() }),
+        ListedHolds::Bridge => Holds::Bridge(row.note.clone().unwrap_or_else(|| "bridge".to_owned())),
+    }
+}
+
+/// One sentence, with the line.
+impl std::fmt::Display for LineProblem {
+    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        write!(f, "line {}: {}", self.line, harmless(&self.say))
+    }
+}
