@@ -9,8 +9,10 @@ mod library;
 mod new;
 mod open;
 mod print;
+mod records;
 mod request;
 mod steps;
+mod wiring;
 
 use std::{io::Write, path::PathBuf, process::ExitCode};
 
@@ -93,6 +95,9 @@ enum Command {
     /// List, find, show and check housings
     #[command(subcommand)]
     Housing(housing::HousingCommand),
+    /// Read wiring lists
+    #[command(subcommand)]
+    Wiring(wiring::WiringCommand),
 }
 
 impl Common {
@@ -157,5 +162,6 @@ fn run(cli: &Cli) -> Result<Exit> {
         Some(Command::Check(args)) => check::run(common, args),
         Some(Command::Request(args)) => request::run(common, args),
         Some(Command::Housing(command)) => housing::run(common, command),
+        Some(Command::Wiring(command)) => wiring::run(common, command),
     }
 }

@@ -1,20 +1,24 @@
 //! `repin new`: a job that carries its own world: ticket, rules, and every housing it uses.
 
-use std::path::{Path, PathBuf};
+use std::path::PathBuf;
 
-use anyhow::{Context, Result, bail};
-use clap::Args;
-use serde::Deserialize;
+use anyhow::{Result, bail};
+use clap::{Args, ValueEnum};
+use jiff::Timestamp;
 use sha2::{Digest, Sha256};
 
-use super::{Common, Exit, enter::now, print};
+use super::{
+    Common, Exit,
+    enter::now,
+    print,
+    records::{self, Placed, Source},
+};
 use crate::{
-    catalogue::Definition,
-    face::Label,
+    catalogue::{Definition, differences},
     quantity::harmless,
-    record::{Address, Holds, HousingName},
-    store::{OpenJob, form::ron_options},
-    swap::{Act, Entry, JobSide, RecordSide},
+    record::HousingName,
+    store::OpenJob,
+    swap::{Act, Entry, Job, JobSide, RecordSide, State},
 };
 
 /// What the job is about.
@@ -29,12 +33,18 @@ pub(super) struct NewArgs {
     /// A replacement
     #[arg(long, required = true, value_name = "[NAME=]HOUSING")]
     new: Vec<String>,
-    /// What is found: a record file, or a job whose new side is this old side
+    /// What is found: a record file, a wiring list, or a job whose new side is this old side
     #[arg(long, value_name = "[NAME=]FILE|JOB")]
     found: Option<String>,
-    /// What should be there: a record file
+    /// What should be there: a record file or a wiring list
     #[arg(long, value_name = "[NAME=]FILE")]
     should: Option<String>,
+    /// In whose labels the record of what should be is written
+    #[arg(long, value_enum, default_value_t = Labels::Old)]
+    should_labels: Labels,
+    /// Which old cavity goes to which new one: a map file
+    #[arg(long, value_name = "FILE")]
+    map: Option<PathBuf>,
     /// The machine, as the shop calls it
     #[arg(long, default_value = "", value_name = "TEXT")]
     asset: String,
@@ -52,51 +62,42 @@ pub(super) struct NewArgs {
     seed: Option<u64>,
 }
 
-/// A record in a file: `(format: 1, cavities: [("1", Wired(…)), …])`.
-#[derive(Deserialize)]
-#[serde(deny_unknown_fields)]
-struct RecordForm {
-    format: u32,
-    cavities: Vec<(Label, Holds)>,
-}
-
-/// A cavity of a record with where it was written.
-struct Keyed {
-    at: Address,
-    holds: Holds,
-    from: Option<(String, u32)>,
+/// The side whose labels a record is written in.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
+enum Labels {
+    Old,
+    New,
 }
 
 /// Runs the command.
 pub(super) fn run(common: &Common, args: &NewArgs) -> Result<Exit> {
     let store = common.store()?;
     let path = store.path_of(&args.job)?;
-    let mut acts = vec![Act::Ticket {
+    let mut acts: Vec<Placed> = vec![Placed::from(Act::Ticket {
         asset: plain(&args.asset),
         serial: plain(&args.serial),
         connector: plain(&args.connector),
         reason: plain(&args.reason),
         seed: args.seed.unwrap_or_else(|| seed_of(&args.job)),
-    }];
+    })];
     let rules = store.rules(common.rules.as_deref())?;
-    acts.push(Act::Rules { rules: Box::new(rules) });
+    acts.push(Act::Rules { rules: Box::new(rules) }.into());
     let mut housings = housings(common, JobSide::Old, &args.old)?;
     housings.extend(self::housings(common, JobSide::New, &args.new)?);
-    let names: Vec<HousingName> =
-        housings.iter().filter(|h| h.1 == JobSide::Old).map(|h| h.0.clone()).collect();
+    let [names, new_names] = [JobSide::Old, JobSide::New].map(|side| {
+        housings.iter().filter(|h| h.1 == side).map(|h| h.0.clone()).collect::<Vec<HousingName>>()
+    });
     for (name, side, definition) in housings {
-        acts.push(Act::Housed { name, side, definition: Box::new(definition) });
+        acts.push(Act::Housed { name, side, definition: Box::new(definition) }.into());
     }
-    let records = [(RecordSide::Found, &args.found), (RecordSide::Should, &args.should)];
-    for (side, source) in records {
-        let Some(source) = source else { continue };
-        let keyed = record(common, &names, source, side)?;
-        acts.extend(keyed.into_iter().map(|k| Act::Recorded {
-            side,
-            at: k.at,
-            holds: k.holds,
-            from: k.from,
-        }));
+    let mut said = Vec::new();
+    for source in sources(args, &names, &new_names) {
+        let taken = records::record(common, &source)?;
+        acts.extend(taken.acts);
+        said.extend(taken.said);
+    }
+    if let Some(file) = &args.map {
+        acts.extend(records::map(file)?);
     }
     if path.exists() {
         bail!("{}: there is a job of this name already", harmless(&path.to_string_lossy()));
@@ -105,11 +106,53 @@ pub(super) fn run(common: &Common, args: &NewArgs) -> Result<Exit> {
         store.make()?;
     }
     let (at, by) = (now(), common.by());
-    let entries = acts.into_iter().map(|act| Entry { at, by: by.clone(), act }).collect();
+    let entries = checked(acts, at, &by)?;
     let open = OpenJob::create(&path, entries)?;
     let where_ = common.store.as_ref().map_or(String::new(), |dir| format!(" --store {}", dir.display()));
-    print::text(common, &format!("{}\nnext: repin open {}{where_}\n", open.path().display(), args.job))?;
+    said.extend(differences_said(open.job().state()));
+    let said: String = said.iter().map(|line| format!("{line}\n")).collect();
+    print::text(
+        common,
+        &format!("{said}{}\nnext: repin open {}{where_}\n", open.path().display(), args.job),
+    )?;
     Ok(Exit::Fine)
+}
+
+/// The records named in the arguments.
+fn sources<'a>(args: &'a NewArgs, olds: &'a [HousingName], news: &'a [HousingName]) -> Vec<Source<'a>> {
+    let should_in = if args.should_labels == Labels::New { news } else { olds };
+    let named = [(&args.found, RecordSide::Found, olds), (&args.should, RecordSide::Should, should_in)];
+    let connector = Some(args.connector.trim()).filter(|name| !name.is_empty());
+    let source = |(word, side, housings): (&'a Option<String>, RecordSide, &'a [HousingName])| {
+        Some(Source { word: word.as_deref()?, side, housings, connector })
+    };
+    named.into_iter().filter_map(source).collect()
+}
+
+/// The acts as entries, each checked as the job will check it, so that a refusal names the file and
+/// place it comes from.
+fn checked(acts: Vec<Placed>, at: Timestamp, by: &str) -> Result<Vec<Entry>> {
+    let mut job = Job::default();
+    let mut entries = Vec::new();
+    for Placed { act, place } in acts {
+        let entry = Entry { at, by: by.to_owned(), act };
+        if let Some(refusal) = job.check(&entry).refusals().first() {
+            bail!("{}: {refusal}", place.unwrap_or_else(|| "the job".to_owned()));
+        }
+        job.apply(entry.clone());
+        entries.push(entry);
+    }
+    Ok(entries)
+}
+
+/// How the housings differ, before the first move.
+fn differences_said(state: &State) -> Vec<String> {
+    let pairs = state.side(JobSide::Old).flat_map(|old| state.side(JobSide::New).map(move |new| (old, new)));
+    let said = pairs.flat_map(|(old, new)| {
+        let found = differences(old.housing(), new.housing()).into_iter();
+        found.map(move |d| format!("{} and {}: {} {}", old.name, new.name, d.say, d.kind.means()))
+    });
+    said.collect()
 }
 
 fn plain(text: &str) -> String {
@@ -147,57 +190,4 @@ fn housings(
         out.push((name, side, catalogue.find(housing)?));
     }
     Ok(out)
-}
-
-/// A record from a file, or what another job left.
-fn record(common: &Common, olds: &[HousingName], source: &str, side: RecordSide) -> Result<Vec<Keyed>> {
-    let (name, source) = match source.split_once('=') {
-        Some((name, source)) => (name.parse()?, source),
-        None => match olds {
-            [only] => (only.clone(), source),
-            _ => bail!("there are several old housings: name the one the record is of, as in NAME={source}"),
-        },
-    };
-    let path = PathBuf::from(source);
-    let is_job = source.ends_with(".job.ron") || (side == RecordSide::Found && !path.exists());
-    if is_job && side == RecordSide::Found {
-        return left_of(common, &name, source);
-    }
-    record_file(&path, &name)
-}
-
-fn left_of(common: &Common, name: &HousingName, job: &str) -> Result<Vec<Keyed>> {
-    let open = print::look(common, job)?;
-    let left = open.job().left_as_record();
-    Ok(left
-        .into_iter()
-        .map(|(_, label, holds)| Keyed { at: Address::new(name.clone(), label), holds, from: None })
-        .collect())
-}
-
-fn record_file(path: &Path, name: &HousingName) -> Result<Vec<Keyed>> {
-    let shown = harmless(&path.to_string_lossy()).into_owned();
-    let bytes = std::fs::read(path).with_context(|| format!("{shown}: the record cannot be read"))?;
-    let text = String::from_utf8(bytes).map_err(|_| anyhow::anyhow!("{shown}: is not text"))?;
-    let text = text.trim_start_matches('\u{feff}');
-    let mut reader = ron::Deserializer::from_str_with_options(text, &ron_options())
-        .map_err(|e| anyhow::anyhow!("{shown}:{}: {}", e.span.start, e.code))?;
-    let form: Result<RecordForm, _> = serde_path_to_error::deserialize(&mut reader);
-    let form = form.map_err(|error| {
-        let path = error.path().to_string();
-        let error = reader.span_error(error.into_inner());
-        anyhow::anyhow!("{shown}:{} at {path}: {}", error.span.start, error.code)
-    })?;
-    if form.format != 1 {
-        bail!("{shown}: format {} is for a newer repin; this one reads format 1", form.format);
-    }
-    let mut keyed: Vec<Keyed> = Vec::new();
-    for (n, (label, holds)) in (1..).zip(form.cavities) {
-        let at = Address::new(name.clone(), label);
-        if keyed.iter().any(|k| k.at == at) {
-            bail!("{shown}: cavity {} stands twice, the second time as entry {n}", at.label);
-        }
-        keyed.push(Keyed { at, holds, from: Some((shown.clone(), n)) });
-    }
-    Ok(keyed)
 }

@@ -11,19 +11,53 @@ const CONTENTS: [(ListedHolds, &[&str]); 7] = [
     (
         ListedHolds::Plugged,
         &[
-            "plug", "plugged", "blanking plug", "cavity plug", "blind plug", "dummy plug", "stopfen",
-            "blindstopfen", "verstopft", "bouchon", "obturateur", "tapon",
+            "plug",
+            "plugged",
+            "blanking plug",
+            "cavity plug",
+            "blind plug",
+            "dummy plug",
+            "stopfen",
+            "blindstopfen",
+            "verstopft",
+            "bouchon",
+            "obturateur",
+            "tapon",
         ],
     ),
     (
         ListedHolds::Open,
-        &["open", "missing", "plug missing", "wire missing", "offen", "fehlt", "ouvert", "manque", "abierto", "falta"],
+        &[
+            "open",
+            "missing",
+            "plug missing",
+            "wire missing",
+            "offen",
+            "fehlt",
+            "ouvert",
+            "manque",
+            "abierto",
+            "falta",
+        ],
     ),
     (
         ListedHolds::Empty,
         &[
-            "empty", "nc", "n c", "not connected", "unused", "not used", "leer", "frei", "nicht belegt", "unbelegt",
-            "vide", "libre", "non connecte", "vacio", "no usado",
+            "empty",
+            "nc",
+            "n c",
+            "not connected",
+            "unused",
+            "not used",
+            "leer",
+            "frei",
+            "nicht belegt",
+            "unbelegt",
+            "vide",
+            "libre",
+            "non connecte",
+            "vacio",
+            "no usado",
         ],
     ),
     (
@@ -31,7 +65,10 @@ const CONTENTS: [(ListedHolds, &[&str]); 7] = [
         &["blocked", "moulded shut", "shut", "verschlossen", "blockiert", "bouche", "bloque", "bloqueado"],
     ),
     (ListedHolds::Spare, &["spare", "spare terminal", "terminal without wire", "kontakt ohne leitung"]),
-    (ListedHolds::Bridge, &["bridge", "shunt", "shorting clip", "diode", "brucke", "bruecke", "pont", "puente"]),
+    (
+        ListedHolds::Bridge,
+        &["bridge", "shunt", "shorting clip", "diode", "brucke", "bruecke", "pont", "puente"],
+    ),
 ];
 
 /// Letters for a content, where a column is about nothing else.
@@ -81,7 +118,8 @@ fn looks_like_date(text: &str) -> bool {
     let plain = plain_words(text);
     let parts: Vec<&str> = plain.split(' ').collect();
     let is_number = |part: &str| !part.is_empty() && part.chars().all(|c| c.is_ascii_digit());
-    let is_year = |part: &str| part.len() == 4 && is_number(part) && (part.starts_with("19") || part.starts_with("20"));
+    let is_year =
+        |part: &str| part.len() == 4 && is_number(part) && (part.starts_with("19") || part.starts_with("20"));
     let is_month = |part: &str| MONTHS.contains(&part);
     match parts.as_slice() {
         [a, b] => (is_number(a) && is_month(b)) || (is_month(a) && is_number(b)),
@@ -133,7 +171,9 @@ mod tests {
 
     #[test]
     fn dates_formulas_and_errors_are_seen_and_labels_are_not_taken_for_them() {
-        for text in ["1-Feb", "01.02.2026", "2026-02-01", "Feb 1", "2. Mai", "=B2", "#REF!", "#N/A", "1-mars-26"] {
+        for text in
+            ["1-Feb", "01.02.2026", "2026-02-01", "Feb 1", "2. Mai", "=B2", "#REF!", "#N/A", "1-mars-26"]
+        {
             assert!(spoilt(text).is_some(), "{text}");
         }
         for text in ["1-2", "A12", "7", "1.2", "B-07", "#7", "SEP7"] {

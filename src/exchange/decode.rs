@@ -8,7 +8,10 @@ pub(super) fn decode(bytes: &[u8]) -> (String, Option<String>) {
     let bytes = bytes.strip_prefix(b"\xef\xbb\xbf").unwrap_or(bytes);
     let marked = [(&b"\xff\xfe"[..], UTF_16LE), (&b"\xfe\xff"[..], UTF_16BE)];
     if let Some((_, encoding)) = marked.iter().find(|(mark, _)| bytes.starts_with(mark)) {
-        return (encoding.decode(bytes).0.into_owned(), Some(format!("the file is read as {}", encoding.name())));
+        return (
+            encoding.decode(bytes).0.into_owned(),
+            Some(format!("the file is read as {}", encoding.name())),
+        );
     }
     match std::str::from_utf8(bytes) {
         Ok(text) => (text.to_owned(), None),

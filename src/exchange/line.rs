@@ -44,7 +44,9 @@ impl Table<'_> {
     fn cavity_of(&self, row: &GridRow) -> Result<Label, String> {
         let cavity = self.cell(row, Column::Cavity);
         if cavity.is_empty() {
-            return Err("no cavity is named: where cells were merged, write the label in every line".to_owned());
+            return Err(
+                "no cavity is named: where cells were merged, write the label in every line".to_owned()
+            );
         }
         if cavity.contains(char::is_whitespace) {
             return Err(format!("\"{}\" is not the label of a cavity", harmless(cavity)));
@@ -58,9 +60,17 @@ impl Table<'_> {
     /// What the cavity holds: said in its own column, said in the place of a wire, or shown by what
     /// is said of a wire.
     fn holds_of(&self, row: &GridRow, cavity: &Label) -> Result<ListedHolds, String> {
-        let about_wires = [Column::Wire, Column::Circuit, Column::Colour, Column::BaseColour, Column::Gauge(GaugeUnit::NotSaid)];
-        let cells: Vec<&str> = about_wires.iter().map(|c| self.cell(row, *c)).filter(|c| !c.is_empty()).collect();
-        let instead: BTreeSet<&'static str> = cells.iter().filter_map(|c| content(c)).map(ListedHolds::word).collect();
+        let about_wires = [
+            Column::Wire,
+            Column::Circuit,
+            Column::Colour,
+            Column::BaseColour,
+            Column::Gauge(GaugeUnit::NotSaid),
+        ];
+        let cells: Vec<&str> =
+            about_wires.iter().map(|c| self.cell(row, *c)).filter(|c| !c.is_empty()).collect();
+        let instead: BTreeSet<&'static str> =
+            cells.iter().filter_map(|c| content(c)).map(ListedHolds::word).collect();
         let said = self.cell(row, Column::Content);
         let listed = match said {
             "" => cells.iter().find_map(|cell| content(cell)),
@@ -74,8 +84,15 @@ impl Table<'_> {
             Some(holds) if instead.len() > 1 || instead.iter().any(|word| *word != holds.word()) => {
                 Err(format!("cavity {cavity} is said to be {} and something else", holds.word()))
             }
-            Some(holds) if wires > 0 && matches!(holds, ListedHolds::Plugged | ListedHolds::Empty | ListedHolds::Blocked) && self.says_wire(row) => {
-                Err(format!("cavity {cavity} is said to be {}, and a wire is described: which is it?", holds.word()))
+            Some(holds)
+                if wires > 0
+                    && matches!(holds, ListedHolds::Plugged | ListedHolds::Empty | ListedHolds::Blocked)
+                    && self.says_wire(row) =>
+            {
+                Err(format!(
+                    "cavity {cavity} is said to be {}, and a wire is described: which is it?",
+                    holds.word()
+                ))
             }
             Some(holds) => Ok(holds),
             None if wires > 0 => Ok(ListedHolds::Wired),
@@ -122,12 +139,16 @@ impl Table<'_> {
         let count = [&numbers, &circuits, &colours, &gauges].map(Vec::len).into_iter().max().unwrap_or(1);
         let one_number = count > 1 && numbers.len() == 1 && numbers.iter().any(|n| !n.is_empty());
         if one_number {
-            return Err(format!("there is one wire number and {count} wires: name each, with + between them"));
+            return Err(format!(
+                "there is one wire number and {count} wires: name each, with + between them"
+            ));
         }
         let nth = |parts: &[String], n: usize| -> Result<Option<String>, String> {
             let part = match parts {
                 [only] => only,
-                parts => parts.get(n).ok_or_else(|| format!("there are {count} wires, and not all is said {count} times"))?,
+                parts => parts
+                    .get(n)
+                    .ok_or_else(|| format!("there are {count} wires, and not all is said {count} times"))?,
             };
             Ok(Some(part.clone()).filter(|part| !part.is_empty()))
         };
@@ -137,7 +158,8 @@ impl Table<'_> {
                 let known = |text: Option<String>| text.filter(|text| text != "?");
                 let colour = known(nth(&colours, n)?).map(|text| self.colours.read(&text)).transpose()?;
                 let gauge = known(nth(&gauges, n)?).map(|text| self.gauge.read(&text)).transpose()?;
-                let diameter = Some(self.cell(row, Column::OutsideDiameter)).filter(|d| !d.is_empty() && *d != "?");
+                let diameter =
+                    Some(self.cell(row, Column::OutsideDiameter)).filter(|d| !d.is_empty() && *d != "?");
                 let diameter = diameter.map(|d| d.parse().map_err(|why| format!("{why}"))).transpose()?;
                 let circuit = nth(&circuits, n)?;
                 let kind = kind_of(circuit.as_deref().unwrap_or_default());

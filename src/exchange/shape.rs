@@ -108,7 +108,8 @@ fn infer(rows: &[GridRow]) -> Option<Heading> {
         !cells.is_empty() && cells.iter().filter(|cell| is(cell)).count() * 10 >= cells.len() * 8
     };
     let labels: BTreeSet<&str> = filled.iter().map(|row| row.cell(0)).collect();
-    let is_label = |cell: &str| cell.parse::<Label>().is_ok() && !cell.contains(' ') && column_of(cell).is_none();
+    let is_label =
+        |cell: &str| cell.parse::<Label>().is_ok() && !cell.contains(' ') && column_of(cell).is_none();
     if labels.len() * 10 < filled.len() * 9 || !most(0, &is_label) {
         return None;
     }
@@ -117,7 +118,8 @@ fn infer(rows: &[GridRow]) -> Option<Heading> {
     for c in 1..width {
         let is_colour = |cell: &str| set.read(cell).is_ok() || content(cell).is_some();
         let is_gauge = |cell: &str| GaugeUnit::Mm2.read(cell).is_ok();
-        let is_wire = |cell: &str| cell.chars().any(|c| c.is_ascii_digit()) && cell.len() <= 8 && !cell.contains(' ');
+        let is_wire =
+            |cell: &str| cell.chars().any(|c| c.is_ascii_digit()) && cell.len() <= 8 && !cell.contains(' ');
         let guess = [
             (Column::Colour, most(c, &is_colour)),
             (Column::Gauge(GaugeUnit::NotSaid), most(c, &is_gauge)),
@@ -129,4 +131,3 @@ fn infer(rows: &[GridRow]) -> Option<Heading> {
     let names = (1..=width).map(|n| format!("column {n}")).collect();
     columns.contains(&Some(Column::Colour)).then_some(Heading { data_from: 0, columns, names })
 }
-

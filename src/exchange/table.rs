@@ -46,20 +46,26 @@ pub(super) struct Table<'a> {
 
 impl<'a> Table<'a> {
     fn new(rows: &'a [GridRow], mut heading: Heading, list: &mut WiringList) -> Self {
+        let named = heading.columns.iter().zip(&heading.names);
+        list.columns = named
+            .filter_map(|(column, name)| Some(format!("{} is the {}", harmless(name), (*column)?.words())))
+            .collect();
         if let Some(first) = heading.data_from.checked_sub(1).and_then(|n| rows.get(n)) {
             let before = rows.iter().take(heading.data_from - 1).filter(|row| !row.is_blank()).count();
             if before > 0 {
-                list.assumed.push(format!("the heading is line {}; what stands before it is left aside", first.line));
+                list.assumed
+                    .push(format!("the heading is line {}; what stands before it is left aside", first.line));
                 list.skipped.insert("line before the heading".to_owned(), before);
             }
         } else {
-            let named = heading.columns.iter().zip(&heading.names).filter_map(|(column, name)| {
-                column.map(|column| format!("{name} is the {}", column.words()))
-            });
-            list.assumed.push(format!("there is no heading: {}", list_of(&named.collect::<Vec<_>>())));
+            list.assumed.push(format!("there is no heading: {}", list_of(&list.columns)));
         }
-        let is_unit = |cell: &String| cell.is_empty() || matches!(plain_words(cell).as_str(), "mm2" | "mm" | "awg" | "qmm" | "sqmm");
-        if let Some(units) = rows.get(heading.data_from).filter(|row| !row.is_blank() && row.cells.iter().all(is_unit)) {
+        let is_unit = |cell: &String| {
+            cell.is_empty() || matches!(plain_words(cell).as_str(), "mm2" | "mm" | "awg" | "qmm" | "sqmm")
+        };
+        if let Some(units) =
+            rows.get(heading.data_from).filter(|row| !row.is_blank() && row.cells.iter().all(is_unit))
+        {
             for (column, unit) in heading.columns.iter_mut().zip(&units.cells) {
                 if let (Some(Column::Gauge(said)), Some(Column::Gauge(unit))) = (column, column_of(unit)) {
                     *said = unit;
@@ -74,7 +80,8 @@ impl<'a> Table<'a> {
                 .collect();
             data.iter().flat_map(move |row| columns.clone().into_iter().map(|c| row.cell(c)))
         };
-        let colours = CodeSet::decide(cells(&|c| matches!(c, Column::Colour | Column::BaseColour | Column::Stripe)));
+        let colours =
+            CodeSet::decide(cells(&|c| matches!(c, Column::Colour | Column::BaseColour | Column::Stripe)));
         list.assumed.extend(colours.assumed().map(ToOwned::to_owned));
         let said = heading.columns.iter().flatten().find_map(|column| match column {
             Column::Gauge(unit) => Some(*unit),
@@ -113,7 +120,8 @@ impl<'a> Table<'a> {
         let all = Some(vec![true; self.rows.len()]);
         if self.heading.at(|c| c == Column::Connector).is_none() {
             if let Some(wanted) = wanted {
-                list.assumed.push(format!("the list names no connector; all of it is taken as {}", harmless(wanted)));
+                list.assumed
+                    .push(format!("the list names no connector; all of it is taken as {}", harmless(wanted)));
             }
             return all;
         }
@@ -130,21 +138,32 @@ impl<'a> Table<'a> {
             names.push(last.clone());
         }
         if carried > 0 {
-            list.assumed.push(format!("{carried} lines name no connector and are taken to belong to the one above"));
+            list.assumed
+                .push(format!("{carried} lines name no connector and are taken to belong to the one above"));
         }
         let different: BTreeSet<&String> = names.iter().filter(|name| !name.is_empty()).collect();
         match wanted {
             Some(wanted) => {
                 let keep: Vec<bool> = names.iter().map(|name| name.eq_ignore_ascii_case(wanted)).collect();
                 if !keep.contains(&true) {
-                    list.problem(1, format!("no line is about the connector {}: there are {}", harmless(wanted), list_of(&different.into_iter().collect::<Vec<_>>())));
+                    list.problem(
+                        1,
+                        format!(
+                            "no line is about the connector {}: there are {}",
+                            harmless(wanted),
+                            list_of(&different.into_iter().collect::<Vec<_>>())
+                        ),
+                    );
                     return None;
                 }
                 Some(keep)
             }
             None if different.len() > 1 => {
                 let names: Vec<&&String> = different.iter().collect();
-                list.problem(1, format!("the list holds the connectors {}: name one with --connector", list_of(&names)));
+                list.problem(
+                    1,
+                    format!("the list holds the connectors {}: name one with --connector", list_of(&names)),
+                );
                 None
             }
             None => all,
@@ -153,7 +172,13 @@ impl<'a> Table<'a> {
 
     fn read_row(&self, row: &GridRow, list: &mut WiringList) {
         if row.runs_on() {
-            list.problem(row.line, format!("a quotation mark is opened here and closed in line {}: nothing between was read", row.last_line));
+            list.problem(
+                row.line,
+                format!(
+                    "a quotation mark is opened here and closed in line {}: nothing between was read",
+                    row.last_line
+                ),
+            );
             return;
         }
         let filled: Vec<&String> = row.cells.iter().filter(|cell| !cell.is_empty()).collect();
@@ -207,6 +232,11 @@ fn note_gaps(row: &Row, list: &mut WiringList) {
         .filter_map(|(what, missing)| missing.then_some(what))
         .collect();
     if !missing.is_empty() {
-        list.assumed.push(format!("line {}: no {} is given for {}: unknown", row.line, list_of(&missing), row.cavity));
+        list.assumed.push(format!(
+            "line {}: no {} is given for {}: unknown",
+            row.line,
+            list_of(&missing),
+            row.cavity
+        ));
     }
 }

@@ -123,6 +123,8 @@ pub struct LineProblem {
 pub struct WiringList {
     /// The rows, in the order of the file.
     pub rows: Vec<Row>,
+    /// What each column was read as.
+    pub columns: Vec<String>,
     /// What was not understood.
     pub problems: Vec<LineProblem>,
     /// What was taken for granted.

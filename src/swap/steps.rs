@@ -114,10 +114,16 @@ impl State {
         for question in self.questions() {
             list.add(Do::Compare { question }, self.compared.contains_key(&question));
         }
+        let map_first = self.should_is_in_new_labels();
+        if map_first {
+            list.add(Do::ConfirmMap, self.map_confirmed.is_some());
+        }
         for difference in &target.differences {
             list.add(Do::Decide { at: difference.at.clone() }, self.is_decided(difference));
         }
-        list.add(Do::ConfirmMap, self.map_confirmed.is_some());
+        if !map_first {
+            list.add(Do::ConfirmMap, self.map_confirmed.is_some());
+        }
         if !target.look_closely.is_empty() {
             let done = target.look_closely.iter().all(|at| self.looked_at.contains(at));
             list.add(Do::LookAt { cavities: target.look_closely.clone() }, done);

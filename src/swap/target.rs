@@ -1,12 +1,15 @@
 //! Where everything is to go. Found, should and the decisions give every lead its decided cavity
 //! of the old side; the map takes decided cavities to the new side.
 
-use std::collections::{BTreeMap, BTreeSet};
+use std::{
+    borrow::Cow,
+    collections::{BTreeMap, BTreeSet},
+};
 
 use crate::{
     catalogue::{Delivered, Sealing},
     house::UnusedCavities,
-    record::{Address, Difference, DifferenceKind, Holds, compare},
+    record::{Address, Difference, DifferenceKind, Holds, Record, compare},
 };
 
 use super::{
@@ -102,7 +105,32 @@ enum Content {
 impl State {
     /// The differences between found and should that stand to be decided, decided ones included.
     pub fn differences(&self) -> Vec<Difference> {
-        compare(&self.found, &self.should)
+        compare(&self.found, &self.should_in_old_labels())
+    }
+
+    /// What should be, in labels of the old side. What is written in new labels is taken back through
+    /// the map once that is confirmed; a new cavity nothing is mapped to keeps its own.
+    pub fn should_in_old_labels(&self) -> Cow<'_, Record> {
+        if !self.should_is_in_new_labels() {
+            return Cow::Borrowed(&self.should);
+        }
+        let back: BTreeMap<&Address, &Address> = match self.map_confirmed {
+            Some(_) => self.map.iter().filter_map(|(from, to)| Some((to.as_ref()?, from))).collect(),
+            None => BTreeMap::new(),
+        };
+        let old = |at: &Address| self.side_of(at) == Some(JobSide::Old);
+        let comparable = self.should.iter().filter(|(at, _)| self.map_confirmed.is_some() || old(at));
+        let taken_back = comparable.map(|(at, holds)| {
+            let from = if old(at) { at } else { back.get(at).copied().unwrap_or(at) };
+            (from.clone(), holds.clone())
+        });
+        Cow::Owned(taken_back.collect())
+    }
+
+    /// Whether what should be is written in labels of the new side, so that the map comes before the
+    /// comparison.
+    pub fn should_is_in_new_labels(&self) -> bool {
+        self.should.keys().any(|at| self.side_of(at) == Some(JobSide::New))
     }
 
     /// The new address an old one is mapped to.
@@ -136,6 +164,7 @@ impl State {
             }
             target.leads.insert(lead.id.clone(), destination);
         }
+        let should = self.should_in_old_labels();
         let sources: BTreeMap<&Address, &Address> =
             self.map.iter().filter_map(|(from, to)| to.as_ref().map(|to| (to, from))).collect();
         for new in self.side(JobSide::New) {
@@ -145,7 +174,7 @@ impl State {
                     (Delivered::Blocked, _) => Expected::Blocked,
                     (_, Some(leads)) => Expected::Leads(leads),
                     (Delivered::Bridge, None) => Expected::Delivered,
-                    (_, None) => match sources.get(&at).map(|from| (from, self.content(from))) {
+                    (_, None) => match sources.get(&at).map(|from| (from, self.content(from, &should))) {
                         Some((from, Content::Plug)) => Expected::Plug(Some((*from).clone())),
                         Some((_, Content::Other(id))) => Expected::Other(id),
                         Some((_, Content::Unused)) | None => self.unused(new),
@@ -180,7 +209,10 @@ impl State {
     }
 
     fn destination(&self, decided: &Address) -> Destination {
-        let Some(mapped) = self.map.get(decided) else {
+        // By the record of what should be, some wires belong in a cavity no old one is mapped to.
+        let itself = Some(decided.clone()).filter(|at| self.side_of(at) == Some(JobSide::New));
+        let new = itself.map(Some);
+        let Some(mapped) = new.as_ref().or_else(|| self.map.get(decided)) else {
             return Destination::Unmapped(decided.clone());
         };
         let Some(to) = mapped else { return Destination::None };
@@ -194,13 +226,13 @@ impl State {
     }
 
     /// What belongs in an old cavity besides a lead, by the records and the decision on it.
-    fn content(&self, at: &Address) -> Content {
+    fn content(&self, at: &Address, should: &Record) -> Content {
         let by_should = match self.decisions.get(at) {
             Some((wins, _)) => *wins == RecordSide::Should,
             // A wire found here that belongs elsewhere leaves what the should record says.
             None => self.found.get(at).is_some_and(|h| h.lead().is_some()),
         };
-        let record = if by_should { &self.should } else { &self.found };
+        let record = if by_should { should } else { &self.found };
         let id = ItemId::At(at.clone());
         match record.get(at) {
             Some(Holds::Plugged) => Content::Plug,

@@ -24,6 +24,11 @@ impl State {
 
     pub(super) fn check_record(&self, act: &Act) -> Checked {
         match act {
+            // What should be may be written in the labels of the new side.
+            Act::Recorded { side: RecordSide::Should, at, holds, .. } => {
+                self.check_cavity(at)?;
+                self.check_holds(at, holds)
+            }
             Act::Recorded { side, at, holds, .. } => {
                 self.check_old(at)?;
                 if *side == RecordSide::Found && (self.has_moved() || self.finished.contains(side)) {

@@ -1,0 +1,189 @@
+//! What a new job takes from files: records of what is found and of what should be, and the map.
+//! Every act keeps the place it was written at, so that a refusal can name it.
+
+use std::path::{Path, PathBuf};
+
+use anyhow::{Context, Result, anyhow, bail};
+use serde::{Deserialize, de::DeserializeOwned};
+
+use super::{Common, print};
+use crate::{
+    exchange::{WiringList, read_table},
+    face::Label,
+    quantity::{count_of, harmless},
+    record::{Address, Holds, HousingName},
+    store::form::ron_options,
+    swap::{Act, RecordSide},
+};
+
+/// The largest list that is read, in bytes.
+const LIST_BYTES_MOST: u64 = 64 << 20;
+
+/// An act, and the file and place it comes from.
+pub(super) struct Placed {
+    pub act: Act,
+    pub place: Option<String>,
+}
+
+impl From<Act> for Placed {
+    fn from(act: Act) -> Self {
+        Self { act, place: None }
+    }
+}
+
+/// A record in a file: `(format: 1, cavities: [("1", Wired(…)), …])`.
+#[derive(Deserialize)]
+#[serde(deny_unknown_fields)]
+struct RecordForm {
+    format: u32,
+    cavities: Vec<(Label, Holds)>,
+}
+
+/// A map in a file: `(format: 1, map: [("12s:1", "new:8"), ("12s:2", None)])`.
+#[derive(Deserialize)]
+#[serde(deny_unknown_fields)]
+struct MapForm {
+    format: u32,
+    /// The document it rests on, where the mating half changes with it.
+    #[serde(default)]
+    document: Option<String>,
+    map: Vec<(Address, Option<Address>)>,
+}
+
+/// A record that a new job is to take in.
+pub(super) struct Source<'a> {
+    /// `[NAME=]FILE`, or a job.
+    pub word: &'a str,
+    pub side: RecordSide,
+    /// The housings whose labels it is written in.
+    pub housings: &'a [HousingName],
+    /// The connector of a list with several.
+    pub connector: Option<&'a str>,
+}
+
+/// What was read, and what is to be said about it.
+pub(super) struct Taken {
+    pub acts: Vec<Placed>,
+    pub said: Vec<String>,
+}
+
+/// A record from a file, or what another job left.
+pub(super) fn record(common: &Common, source: &Source<'_>) -> Result<Taken> {
+    let (name, word) = match source.word.split_once('=') {
+        Some((name, word)) => (name.parse()?, word),
+        None => match source.housings {
+            [only] => (only.clone(), source.word),
+            _ => {
+                bail!("there are several housings: name the one the record is of, as in NAME={}", source.word)
+            }
+        },
+    };
+    let path = PathBuf::from(word);
+    let is_job = word.ends_with(".job.ron") || (source.side == RecordSide::Found && !path.exists());
+    let (keyed, said) = if is_job && source.side == RecordSide::Found {
+        (left_of(common, word)?, Vec::new())
+    } else if path.extension().is_some_and(|extension| extension.eq_ignore_ascii_case("ron")) {
+        (record_file(&path)?, Vec::new())
+    } else {
+        listed(&path, source.connector)?
+    };
+    let act = |(label, holds, from): (Label, Holds, Option<(String, u32)>)| Placed {
+        place: from.as_ref().map(|(file, line)| format!("{file}:{line}")),
+        act: Act::Recorded { side: source.side, at: Address::new(name.clone(), label), holds, from },
+    };
+    Ok(Taken { acts: keyed.into_iter().map(act).collect(), said })
+}
+
+/// A cavity of a record with where it was written.
+type Keyed = (Label, Holds, Option<(String, u32)>);
+
+fn left_of(common: &Common, job: &str) -> Result<Vec<Keyed>> {
+    let open = print::look(common, job)?;
+    Ok(open.job().left_as_record().into_iter().map(|(_, label, holds)| (label, holds, None)).collect())
+}
+
+fn record_file(path: &Path) -> Result<Vec<Keyed>> {
+    let shown = shown(path);
+    let form: RecordForm = ron_file(path)?;
+    expect_format(form.format, &shown)?;
+    let mut keyed: Vec<Keyed> = Vec::new();
+    for (n, (label, holds)) in (1..).zip(form.cavities) {
+        if keyed.iter().any(|(known, ..)| *known == label) {
+            bail!("{shown}: cavity {label} stands twice, the second time as entry {n}");
+        }
+        keyed.push((label, holds, Some((shown.clone(), n))));
+    }
+    Ok(keyed)
+}
+
+/// A wiring list as a record: only one in which every line was understood.
+fn listed(path: &Path, connector: Option<&str>) -> Result<(Vec<Keyed>, Vec<String>)> {
+    let shown = shown(path);
+    let list = read_list(path, connector)?;
+    let record = list.record().map_err(|problems| {
+        let lines: Vec<String> =
+            problems.iter().map(|p| format!("{shown}:{}: {}", p.line, harmless(&p.say))).collect();
+        anyhow!("{}\n{}", count_of(lines.len(), "problem"), lines.join("\n"))
+    })?;
+    let mut said = vec![format!("{shown}: {}", count_of(record.len(), "cavity"))];
+    said.extend(list.assumed.iter().map(|assumed| format!("{shown}: assumed: {}", harmless(assumed))));
+    said.extend(
+        list.skipped.iter().map(|(what, n)| format!("{shown}: left aside: {n} x {}", harmless(what))),
+    );
+    let keyed = record.into_iter().map(|(label, holds, line)| (label, holds, Some((shown.clone(), line))));
+    Ok((keyed.collect(), said))
+}
+
+/// A wiring list from a file, of whichever form.
+pub(super) fn read_list(path: &Path, connector: Option<&str>) -> Result<WiringList> {
+    let shown = shown(path);
+    let size = std::fs::metadata(path).with_context(|| format!("{shown}: the list cannot be read"))?.len();
+    if size > LIST_BYTES_MOST {
+        bail!("{shown}: the list has {} MB, and at most {} are read", size >> 20, LIST_BYTES_MOST >> 20);
+    }
+    let bytes = std::fs::read(path).with_context(|| format!("{shown}: the list cannot be read"))?;
+    if bytes.contains(&0) && !bytes.starts_with(b"\xff\xfe") && !bytes.starts_with(b"\xfe\xff") {
+        bail!("{shown}: this is not a text file: export the spreadsheet as CSV");
+    }
+    Ok(read_table(&bytes, connector))
+}
+
+/// The map from a file, as acts.
+pub(super) fn map(path: &Path) -> Result<Vec<Placed>> {
+    let shown = shown(path);
+    let form: MapForm = ron_file(path)?;
+    expect_format(form.format, &shown)?;
+    let document = form.document;
+    let placed = (1..).zip(form.map).map(|(n, (from, to))| Placed {
+        place: Some(format!("{shown}: entry {n}")),
+        act: Act::Mapped { from, to, document: document.clone() },
+    });
+    Ok(placed.collect())
+}
+
+fn shown(path: &Path) -> String {
+    harmless(&path.to_string_lossy()).into_owned()
+}
+
+fn expect_format(format: u32, shown: &str) -> Result<()> {
+    if format != 1 {
+        bail!("{shown}: format {format} is for a newer repin; this one reads format 1");
+    }
+    Ok(())
+}
+
+/// A RON file, or the place where it is wrong.
+fn ron_file<T: DeserializeOwned>(path: &Path) -> Result<T> {
+    let shown = shown(path);
+    let bytes = std::fs::read(path).with_context(|| format!("{shown}: the file cannot be read"))?;
+    let text = String::from_utf8(bytes).map_err(|_| anyhow!("{shown}: is not text"))?;
+    let text = text.trim_start_matches('\u{feff}');
+    let mut reader = ron::Deserializer::from_str_with_options(text, &ron_options())
+        .map_err(|e| anyhow!("{shown}:{}: {}", e.span.start, e.code))?;
+    let form: Result<T, _> = serde_path_to_error::deserialize(&mut reader);
+    form.map_err(|error| {
+        let path = error.path().to_string();
+        let error = reader.span_error(error.into_inner());
+        anyhow!("{shown}:{} at {path}: {}", error.span.start, error.code)
+    })
+}
