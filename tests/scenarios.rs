@@ -93,6 +93,166 @@ fn a_record_read_from_the_mating_face_is_flipped_and_the_job_closes() {
 }
 
 #[test]
+fn a_superseded_housing_that_numbers_the_other_way_is_mapped_and_the_job_closes() {
+    let shop = Shop::new();
+    let run = shop.run(&[
+        "new",
+        "lanternhill",
+        "--old",
+        "lh-24",
+        "--new",
+        "LH-24B",
+        "--serial",
+        "LH300-0100",
+        "--seed",
+        "24",
+    ]);
+    assert!(
+        run.out.contains("numbers run the other way: where the old housing has 1, the new one has A12"),
+        "{run:?}"
+    );
+    let text = std::fs::read_to_string(demo("lanternhill-module.acts")).unwrap();
+    let (before, after) = text.split_once(r#"Insert(into:"new:A12""#).unwrap();
+    assert_eq!(shop.run_with(&["enter", "lanternhill"], before, &[]).code, 0);
+    let steps = shop.json(&["steps", "lanternhill"]);
+    let to = |from: &str| {
+        let mut steps = steps["steps"].as_array().unwrap().iter();
+        steps
+            .find(|s| s["from"] == from && !s["to"].is_null())
+            .map(|s| s["to"].as_str().unwrap().to_owned())
+            .unwrap()
+    };
+    for (from, there) in [
+        ("12", "A1"),
+        ("9", "A4"),
+        ("21", "B4"),
+        ("24", "B1"),
+        ("6", "A7"),
+        ("11", "A2"),
+        ("17", "B8"),
+        ("20", "B5"),
+        ("23", "B2"),
+    ] {
+        assert_eq!(to(&format!("old:{from}")), format!("new:{there}"));
+    }
+    // The pair stays side by side, and the label that looks right is refused with the reason.
+    assert!(!codes(&shop.json(&["check", "lanternhill"])).contains(&"pair-split"));
+    let run = shop.run_with(&["enter", "lanternhill"], r#"Insert(into:"new:A1",click:true)"#, &[]);
+    assert_eq!(run.code, 1);
+    assert!(run.err.contains("goes to new:A12, not to new:A1: the numbers run the other way"), "{run:?}");
+    let rest = format!(r#"Insert(into:"new:A12"{after}"#);
+    assert_eq!(shop.run_with(&["enter", "lanternhill"], &rest, &[]).code, 0);
+    let account = shop.json(&["check", "lanternhill"]);
+    assert_eq!((&account["state"], codes(&account)), (&json!("closed"), vec![]));
+    assert_eq!([&account["cavities"]["wired"], &account["cavities"]["plugged"]], [19, 5]);
+}
+
+#[test]
+fn totals_that_agree_hide_a_plug_where_a_wire_goes_and_none_where_one_is_needed() {
+    let shop = Shop::new();
+    shop.new_job("aurelia", "as-18", "as-18p", &["--serial", "AS-0018", "--seed", "18"]);
+    let text = std::fs::read_to_string(demo("aurelia-bilge.acts")).unwrap();
+    let (before, after) = text.split_once("// The plug in the way").unwrap();
+    assert_eq!(shop.run_with(&["enter", "aurelia"], before, &[]).code, 0);
+    let account = shop.json(&["check", "aurelia"]);
+    let plugs = &account["plugs"];
+    assert_eq!(
+        [&plugs["found"], &plugs["prefitted"], &account["wires"]["found"], &account["leads"]["found"]],
+        [6, 6, 13, 12]
+    );
+    let flag = account["flags"].as_array().unwrap().iter().find(|f| f["code"] == "prefitted-plug").unwrap();
+    assert_eq!(flag["cavity"], "9");
+    assert!(flag["do"].as_str().unwrap().contains("new:10 needs one of its size: use it there"), "{flag}");
+    let steps = shop.json(&["steps", "aurelia"]);
+    let next = steps["steps"].as_array().unwrap().iter().find(|s| s["status"] == "next").unwrap();
+    assert_eq!([&next["do"], &next["from"], &next["to"]], ["move-plug", "new:9", "new:10"]);
+    // A wire does not go in over the plug.
+    let over = r#"Extract(from:"old:9",colour:"GY/GN",freely:true,seal:None)
+Inspect(verdict:Good)
+Insert(into:"new:9",click:true)
+WrongKey
+PutBack"#;
+    let run = shop.run_with(&["enter", "aurelia"], over, &[]);
+    assert!(run.code == 1 && run.err.contains("new:9"), "{run:?}");
+    assert_eq!(shop.run_with(&["enter", "aurelia"], "PutBack", &[]).code, 0);
+    let rest = format!("// {after}");
+    let run = shop.run_with(&["enter", "aurelia"], &rest, &[]);
+    assert_eq!(run.code, 0, "{run:?}");
+    let account = shop.json(&["check", "aurelia"]);
+    assert_eq!((&account["state"], codes(&account)), (&json!("closed"), vec![]));
+    let plugs = &account["plugs"];
+    assert_eq!([&plugs["old"], &plugs["new"], &plugs["returned"], &plugs["scrapped"]], [0, 6, 5, 1]);
+    assert_eq!([&account["cavities"]["wired"], &account["cavities"]["plugged"]], [12, 6]);
+}
+
+#[test]
+fn a_wire_over_a_blocked_cavity_stops_the_job_until_a_document_moves_it() {
+    let shop = Shop::new();
+    shop.new_job("dewline", "dl-08", "dl-08r", &["--serial", "DL40-0040"]);
+    let text = std::fs::read_to_string(demo("dewline-valves.acts")).unwrap();
+    let (before, after) = text.split_once("// The job does not start").unwrap();
+    assert_eq!(shop.run_with(&["enter", "dewline"], before, &[]).code, 0);
+    let account = shop.json(&["check", "dewline"]);
+    assert_eq!(account["state"], "not-startable");
+    let flag =
+        account["flags"].as_array().unwrap().iter().find(|f| f["code"] == "blocked-under-wire").unwrap();
+    assert!(flag["say"].as_str().unwrap().contains("W506 has no place: new:6 is moulded shut"), "{flag}");
+    let out = r#"Extract(from:"old:1",colour:"RD",freely:true,seal:On,anyway:(by:"boss",reason:"hurry"))"#;
+    assert_eq!(shop.run_with(&["enter", "dewline"], out, &[]).code, 1);
+    let request = shop.json(&["request", "dewline"]);
+    let asked = request["lines"][0]["description"].as_str().unwrap();
+    assert!(asked.contains("cavity 6 is moulded shut. Is there an earlier revision"), "{asked}");
+    // Nothing goes into 6, and not into 7 without a document: the mating half has its terminal at 6.
+    let run = shop.run_with(&["enter", "dewline"], r#"Mapped(from:"old:6",to:"new:7")"#, &[]);
+    assert!(
+        run.err.contains("mating half has its terminal at 6")
+            && run.err.contains("Both halves must change, under a document"),
+        "{run:?}"
+    );
+    let rest = format!("// {after}");
+    let run = shop.run_with(&["enter", "dewline"], &rest, &[]);
+    assert_eq!(run.code, 0, "{run:?}");
+    let account = shop.json(&["check", "dewline"]);
+    assert_eq!((&account["state"], codes(&account)), (&json!("closed"), vec![]));
+    let cavities = &account["cavities"];
+    assert_eq!([&cavities["wired"], &cavities["plugged"], &cavities["blocked"]], [6, 1, 1]);
+    assert_eq!(account["plugs"]["returned"], 1);
+    let text = shop.run(&["check", "dewline"]).out;
+    assert!(text.contains("deviation  old:6 goes to new:7, under service bulletin"), "{text}");
+}
+
+/// The other wrong reading of the same pod: from the right face, with the latch down.
+#[test]
+fn a_record_read_upside_down_is_named_and_flipped() {
+    let shop = Shop::new();
+    shop.new_job("skerry", "sk-10", "sk-10", &["--serial", "SK9-0084"]);
+    let text = std::fs::read_to_string(demo("skerry-pod.acts")).unwrap();
+    let (before, after) = text.split_once("RecordFlipped(how:Mirror").unwrap();
+    // Mirrored is the truth read from the other face; upside down it stands at 11 - n of the truth, which
+    // is where the mirrored row stands in the other row.
+    let turned: String = before
+        .lines()
+        .map(|line| match line.split_once("at:\"old:").filter(|_| line.starts_with("Recorded")) {
+            Some((head, rest)) => {
+                let (label, tail) = rest.split_once('"').unwrap();
+                let n: usize = label.parse().unwrap();
+                let there = if n <= 5 { n + 5 } else { n - 5 };
+                format!("{head}at:\"old:{there}\"{tail}\n")
+            }
+            None => format!("{line}\n"),
+        })
+        .collect();
+    assert_eq!(shop.run_with(&["enter", "skerry"], &turned, &[]).code, 0);
+    let account = shop.json(&["check", "skerry"]);
+    let anchor = account["flags"].as_array().unwrap().iter().find(|f| f["code"] == "anchor-failed").unwrap();
+    assert!(anchor["do"].as_str().unwrap().contains("read upside down: flip"), "{anchor}");
+    let rest = format!("RecordFlipped(how:Turn{after}");
+    let run = shop.run_with(&["enter", "skerry"], &rest, &[]);
+    assert_eq!(run.code, 0, "{run:?}");
+    assert_eq!(shop.json(&["check", "skerry"])["state"], "closed");
+}
+
+#[test]
 fn the_twin_without_a_fault_closes_without_a_flag() {
     let shop = Shop::new();
     shop.new_job("spudrow", "sp-16", "sp-16", &["--serial", "SPD-4072", "--seed", "4072"]);

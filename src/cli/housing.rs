@@ -229,14 +229,25 @@ fn shown(family: &Family, housing: &Housing, pose: Pose, ascii: bool) -> String 
         Sealing::Unsealed => "not sealed",
     };
     let (gender, cavities) = (housing.gender.word(), count_of(housing.cavities.len(), "cavity"));
+    let also: String = housing.also.iter().map(|(name, pairs)| also_in_words(name, pairs)).collect();
     format!(
-        "{} {}, {cavities}, {gender}, {sealing}\nseen: {}\n\n{}\n\nsource: {}\n",
+        "{} {}, {cavities}, {gender}, {sealing}\nseen: {}\n\n{}\n\n{also}source: {}\n",
         housing.part,
         housing.title,
         pose_in_words(housing, pose),
         picture.lines().join("\n"),
         source_in_words(&family.source),
     )
+}
+
+/// Another numbering of the same cavities, ten to a line.
+fn also_in_words(name: &str, pairs: &[(Label, Label)]) -> String {
+    let mut out = format!("also numbered {name}, moulded=other:\n");
+    for line in pairs.chunks(10) {
+        let pairs: String = line.iter().map(|(moulded, other)| format!(" {moulded}={other}")).collect();
+        out.push_str(&format!(" {pairs}\n"));
+    }
+    out
 }
 
 /// Which face and which side is up: `wire side, latch up`.

@@ -35,10 +35,10 @@ pub(super) struct NewArgs {
     new: Vec<String>,
     /// What is found: a record file, a wiring list, or a job whose new side is this old side
     #[arg(long, value_name = "[NAME=]FILE|JOB")]
-    found: Option<String>,
+    found: Vec<String>,
     /// What should be there: a record file or a wiring list
     #[arg(long, value_name = "[NAME=]FILE")]
-    should: Option<String>,
+    should: Vec<String>,
     /// In whose labels the record of what should be is written
     #[arg(long, value_enum, default_value_t = Labels::Old)]
     should_labels: Labels,
@@ -121,12 +121,10 @@ pub(super) fn run(common: &Common, args: &NewArgs) -> Result<Exit> {
 /// The records named in the arguments.
 fn sources<'a>(args: &'a NewArgs, olds: &'a [HousingName], news: &'a [HousingName]) -> Vec<Source<'a>> {
     let should_in = if args.should_labels == Labels::New { news } else { olds };
-    let named = [(&args.found, RecordSide::Found, olds), (&args.should, RecordSide::Should, should_in)];
     let connector = Some(args.connector.trim()).filter(|name| !name.is_empty());
-    let source = |(word, side, housings): (&'a Option<String>, RecordSide, &'a [HousingName])| {
-        Some(Source { word: word.as_deref()?, side, housings, connector })
-    };
-    named.into_iter().filter_map(source).collect()
+    let source = |word: &'a String, side, housings| Source { word, side, housings, connector };
+    let found = args.found.iter().map(|word| source(word, RecordSide::Found, olds));
+    found.chain(args.should.iter().map(|word| source(word, RecordSide::Should, should_in))).collect()
 }
 
 /// The acts as entries, each checked as the job will check it, so that a refusal names the file and

@@ -51,7 +51,8 @@ impl Table<'_> {
         if cavity.contains(char::is_whitespace) {
             return Err(format!("\"{}\" is not the label of a cavity", harmless(cavity)));
         }
-        if self.numbered && !cavity.chars().any(|c| c.is_ascii_digit()) {
+        let is_word = cavity.chars().count() > 3 && !cavity.chars().any(|c| c.is_ascii_digit());
+        if self.numbered && is_word {
             return Err(format!("\"{}\" is unlike the other labels, which hold numbers", harmless(cavity)));
         }
         cavity.parse().map_err(|why: crate::quantity::TextProblem| why.to_string())

@@ -40,7 +40,7 @@ pub(super) struct Table<'a> {
     pub colours: CodeSet,
     /// The unit of sizes that name none.
     pub gauge: GaugeUnit,
-    /// Whether nearly all labels hold a number, so that one without is something else.
+    /// Whether most labels hold a number, so that a word among them is something else.
     pub numbered: bool,
 }
 
@@ -94,7 +94,7 @@ impl<'a> Table<'a> {
         }
         let labels: Vec<&str> = cells(&|c| c == Column::Cavity).filter(|cell| !cell.is_empty()).collect();
         let with_number = labels.iter().filter(|label| label.chars().any(|c| c.is_ascii_digit())).count();
-        let numbered = with_number * 10 >= labels.len() * 8;
+        let numbered = with_number * 2 >= labels.len();
         Self { rows: data, heading, colours, gauge, numbered }
     }
 

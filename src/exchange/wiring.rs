@@ -173,9 +173,10 @@ impl WiringList {
         if !self.problems.is_empty() {
             return Err(&self.problems);
         }
+        let partners = Partners::of(&self.rows);
         let mut record: Vec<(Label, Holds, u32)> = Vec::new();
         for row in &self.rows {
-            let wire = self.wire_of(row);
+            let wire = wire_of(row, partners.of_row(row));
             match record.last_mut() {
                 // The next wire of the same terminal.
                 Some((label, Holds::Wired(lead), _)) if *label == row.cavity => lead.wires.push(wire),
@@ -184,26 +185,44 @@ impl WiringList {
         }
         Ok(record)
     }
+}
 
-    fn wire_of(&self, row: &Row) -> Wire {
-        let told = |known: &Option<Colour>| known.clone().map_or(Told::Unknown, Told::Is);
-        let gauge = row.gauge.clone().map_or(Told::Unknown, Told::Is);
-        Wire {
-            number: row.wire.clone(),
-            circuit: row.circuit.clone(),
-            outside_diameter: row.outside_diameter.clone().map(Told::Is),
-            twisted_with: self.partner_of(row),
-            kind: row.kind,
-            ..Wire::new(told(&row.colour), gauge)
+/// Who is twisted with whom.
+struct Partners<'a> {
+    cavities: BTreeMap<&'a str, &'a Label>,
+    pairs: BTreeMap<&'a str, Vec<&'a Label>>,
+}
+
+impl<'a> Partners<'a> {
+    fn of(rows: &'a [Row]) -> Self {
+        let mut pairs: BTreeMap<&str, Vec<&Label>> = BTreeMap::new();
+        for row in rows {
+            if let Some(pair) = &row.pair {
+                pairs.entry(pair).or_default().push(&row.cavity);
+            }
         }
+        Self { cavities: rows.iter().map(|row| (row.cavity.as_str(), &row.cavity)).collect(), pairs }
     }
 
-    /// The cavity of the wire this one is twisted with: named itself, or the other one of the pair.
-    fn partner_of(&self, row: &Row) -> Option<Label> {
+    /// The cavity of a wire's partner: named itself, or the other one of the pair.
+    fn of_row(&self, row: &Row) -> Option<Label> {
         let pair = row.pair.as_deref()?;
-        let named = self.rows.iter().find(|other| other.cavity.as_str() == pair);
-        let same = |other: &&Row| other.pair.as_deref() == Some(pair) && other.cavity != row.cavity;
-        named.or_else(|| self.rows.iter().find(same)).map(|other| other.cavity.clone())
+        let named = self.cavities.get(pair).copied();
+        let other = || self.pairs.get(pair)?.iter().copied().find(|cavity| **cavity != row.cavity);
+        named.or_else(other).cloned()
+    }
+}
+
+fn wire_of(row: &Row, twisted_with: Option<Label>) -> Wire {
+    let colour = row.colour.clone().map_or(Told::Unknown, Told::Is);
+    let gauge = row.gauge.clone().map_or(Told::Unknown, Told::Is);
+    Wire {
+        number: row.wire.clone(),
+        circuit: row.circuit.clone(),
+        outside_diameter: row.outside_diameter.clone().map(Told::Is),
+        twisted_with,
+        kind: row.kind,
+        ..Wire::new(colour, gauge)
     }
 }
 
