@@ -27,6 +27,11 @@ pub enum DifferenceKind {
         /// Where it belongs.
         should_at: Address,
     },
+    /// Wires of one row are all one hole off the same way.
+    Shifted {
+        /// From where to where each belongs, the first wrong cavity first.
+        moves: Vec<(Address, Address)>,
+    },
     /// The wires of two cavities are in each other's place.
     Swapped {
         /// The other cavity.
@@ -72,6 +77,13 @@ impl Difference {
             DifferenceKind::Elsewhere { wire, should_at, .. } => {
                 format!("{wire} is in {label} and belongs in {}.", should_at.label)
             }
+            DifferenceKind::Shifted { moves } => match (moves.first(), moves.last()) {
+                (Some((first, there)), Some((last, _))) => format!(
+                    "From {} to {} the wires are one hole off: what is in {} belongs in {}, and so on.",
+                    first.label, last.label, first.label, there.label
+                ),
+                _ => format!("The row of {label} is one hole off."),
+            },
             DifferenceKind::Swapped { with, wire, other } => {
                 format!(
                     "{label} and {} are swapped: {wire} is in {label}, {other} is in {}.",

@@ -4,12 +4,14 @@ mod address;
 mod compare;
 mod holds;
 mod lookalike;
+mod shift;
 
 pub use address::{Address, AddressProblem, HousingName};
 pub use compare::{Difference, DifferenceKind, compare};
 pub use holds::{Holds, InsulationClass, LeadSeen, Seal, SpareSeen, Told, Wire, WireKind};
 
 pub use lookalike::{LookAlike, look_alikes};
+pub use shift::join_shifts;
 
 use std::collections::BTreeMap;
 

@@ -164,8 +164,8 @@ impl State {
         flips.into_iter().map(Misread::Flip).chain(shifts).collect()
     }
 
-    /// A place not answered yet where these readings have different colours, or marks: what to ask
-    /// when several fit what was seen.
+    /// A place not answered yet where each of these readings has a colour, or mark, of its own: what to
+    /// ask when several fit what was seen.
     pub fn anchor_between(&self, housing: &JobHousing, fits: &[Misread]) -> Option<PosePlace> {
         let readings = Readings::of(housing.housing(), housing.pose());
         let wrong: Vec<Wrong> = fits.iter().map(Misread::wrong).collect();
@@ -177,7 +177,7 @@ impl State {
             let shown: Vec<Option<String>> =
                 wrong.iter().map(|w| shown(readings.label_at(*w, *place))).collect();
             let apart = shown.iter().enumerate().all(|(n, one)| !shown.iter().skip(n + 1).any(|o| o == one));
-            apart && shown.iter().any(Option::is_some)
+            apart && shown.iter().all(Option::is_some)
         };
         if wrong.len() < 2 {
             return None;

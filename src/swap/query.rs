@@ -141,9 +141,10 @@ impl State {
     fn open_at_intake(&self, differences: &[Difference]) -> Vec<Address> {
         let explained: BTreeSet<&Address> = differences
             .iter()
-            .filter_map(|d| match &d.kind {
-                DifferenceKind::Elsewhere { should_at, .. } => Some(should_at),
-                _ => None,
+            .flat_map(|d| match &d.kind {
+                DifferenceKind::Elsewhere { should_at, .. } => vec![should_at],
+                DifferenceKind::Shifted { moves } => moves.iter().map(|(_, there)| there).collect(),
+                _ => Vec::new(),
             })
             .collect();
         let open = self.found.iter().filter(|(at, h)| **h == Holds::Open && !explained.contains(at));

@@ -9,7 +9,7 @@ use std::{
 use crate::{
     catalogue::{Delivered, Sealing},
     house::UnusedCavities,
-    record::{Address, Difference, DifferenceKind, Holds, Record, compare},
+    record::{Address, Difference, DifferenceKind, Holds, Record, compare, join_shifts},
 };
 
 use super::{
@@ -105,7 +105,12 @@ enum Content {
 impl State {
     /// The differences between found and should that stand to be decided, decided ones included.
     pub fn differences(&self) -> Vec<Difference> {
-        compare(&self.found, &self.should_in_old_labels())
+        let differences = compare(&self.found, &self.should_in_old_labels());
+        if differences.len() < 2 {
+            return differences;
+        }
+        let rows: Vec<Vec<Address>> = self.side(JobSide::Old).flat_map(JobHousing::rows).collect();
+        join_shifts(differences, &rows)
     }
 
     /// What should be, in labels of the old side. What is written in new labels is taken back through
@@ -198,6 +203,7 @@ impl State {
                 DifferenceKind::Elsewhere { should_at, .. } => {
                     moves.insert(difference.at.clone(), should_at.clone());
                 }
+                DifferenceKind::Shifted { moves: all } => moves.extend(all.iter().cloned()),
                 DifferenceKind::Swapped { with, .. } => {
                     moves.insert(difference.at.clone(), with.clone());
                     moves.insert(with.clone(), difference.at.clone());
