@@ -13,6 +13,7 @@
 //! * [`swap`]: the job as a pure state machine: acts, verdicts, state, account, flags.
 //! * [`picture`]: faces as grids of marked text cells, painted by the command line and the screen.
 //! * [`request`]: the parts request.
+//! * [`exchange`]: wiring lists from spreadsheets and open harness files; bytes to values and back.
 //! * [`store`]: journals and folders on disk; the only module that writes files.
 //! * [`cli`]: one file per subcommand.
 //! * [`screen`]: the terminal.

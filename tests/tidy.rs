@@ -28,7 +28,7 @@ fn program(text: &str) -> &str {
 }
 
 /// A module uses only what stands left of it; the last two stand side by side.
-const ORDER: [&str; 12] = [
+const ORDER: [&str; 13] = [
     "quantity",
     "colour",
     "face",
@@ -38,6 +38,7 @@ const ORDER: [&str; 12] = [
     "swap",
     "picture",
     "request",
+    "exchange",
     "store",
     "screen",
     "cli",

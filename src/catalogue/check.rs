@@ -61,6 +61,11 @@ pub(super) struct Parts {
 }
 
 impl Parts {
+    /// Whether the family lists no part at all beside its housings.
+    pub fn are_none(&self) -> bool {
+        self.terminals.is_empty() && self.wire_seals.is_empty() && self.plugs.is_empty()
+    }
+
     /// The sizes terminals of a gender are made in.
     pub fn terminal_sizes(&self, gender: Gender) -> Vec<&SizeName> {
         self.terminals.iter().filter(|t| t.gender == gender).map(|t| &t.size).collect()

@@ -269,6 +269,10 @@ impl Cavities<'_> {
         for size in used {
             let at = form.sizes.iter().position(|(name, _)| name.trim() == size.as_str());
             let path = at.map_or(path.field("size"), |n| path.field("sizes").index(n).index(0));
+            // A housing described at the bench has no parts yet: nothing can be held against them.
+            if parts.are_none() {
+                continue;
+            }
             if !known.contains(size) {
                 let say = format!("no terminal of this gender in the family has the size {size}");
                 self.findings.add_with(path, say, sizes_in_words(&known));

@@ -17,6 +17,7 @@ mod part;
 mod position;
 mod problem;
 mod read;
+mod sketch;
 
 pub use check::check_family;
 pub use compare::{DifferenceKind, HousingDifference, differences};
@@ -32,3 +33,4 @@ pub use part::{FamilyId, HousingId, PartNumber, SizeName};
 pub use position::{by_position, runs_other_way};
 pub use problem::{Problem, TextPlace};
 pub use read::{FILE_BYTES_MOST, FamilyFile, read_family, ron_options, text_of};
+pub use sketch::{Counting, Sketch, SketchedLock, SketchedSeal};

@@ -12,15 +12,17 @@ use crate::{
     face::{Face, Label, Pose},
     picture::{FaceOptions, Mark, Slot, draw_face},
     quantity::{count_of, harmless},
+    screen::{Sitting, run_define},
 };
 
 #[derive(Debug, Subcommand)]
 pub(super) enum HousingCommand {
     /// All housings there are
     List,
-    /// Housings by words, number of cavities or part number
+    /// Housings by what can be seen of them
     Find {
-        /// Words that all have to fit: of the title, the part number, the family, or a number of cavities
+        /// Words that all have to fit: 24, 2x12, 2-row, pins, sockets, sealed, unsealed, a cavity size,
+        /// a colour, what is moulded on it, or part of a name
         #[arg(required = true)]
         words: Vec<String>,
     },
@@ -35,6 +37,8 @@ pub(super) enum HousingCommand {
         #[arg(long, value_name = "SIDE")]
         up: Option<String>,
     },
+    /// Describe a housing on the screen and save it as a family file (in --library, else in the store)
+    Define,
     /// Checks family files
     Check {
         /// The files
@@ -58,7 +62,22 @@ pub(super) fn run(common: &Common, command: &HousingCommand) -> anyhow::Result<E
             Ok(Exit::Fine)
         }
         HousingCommand::Check { files } => check(common, files),
+        HousingCommand::Define => define(common),
     }
+}
+
+fn define(common: &Common) -> anyhow::Result<Exit> {
+    let store = common.store()?;
+    let folder = common.library.clone().unwrap_or_else(|| store.library());
+    let sitting = Sitting::new(store, common.by(), common.ascii);
+    match run_define(&sitting, &folder)? {
+        Some(path) => print::text(
+            common,
+            &format!("{0}\nnext: complete it in an editor, then repin housing check {0}\n", path.display()),
+        )?,
+        None => print::text(common, "nothing was saved\n")?,
+    }
+    Ok(Exit::Fine)
 }
 
 /// A housing in a list.
@@ -69,9 +88,13 @@ struct ListedJson<'a> {
     title: &'a str,
     family: &'a str,
     cavities: usize,
+    rows: usize,
     gender: &'static str,
     sealed: bool,
+    colour: Option<&'a str>,
     source: &'static str,
+    #[serde(skip)]
+    housing: &'a Housing,
 }
 
 impl<'a> ListedJson<'a> {
@@ -82,25 +105,57 @@ impl<'a> ListedJson<'a> {
             title: &housing.title,
             family: family.id.as_str(),
             cavities: housing.cavities.len(),
+            rows: housing.rows().len(),
             gender: housing.gender.word(),
             sealed: housing.sealing.is_sealed(),
+            colour: housing.colour.as_deref(),
             source: match family.source {
                 Source::Invented => "invented",
                 Source::Standard { .. } => "standard",
                 Source::Shop { .. } => "shop",
             },
+            housing,
         }
     }
 
-    /// Whether a word fits: a number as a number of cavities or a whole part of a name, any other
-    /// word as any part of a name, `sealed` and `unsealed` as what they say.
+    /// Whether a word fits what can be seen of the housing, or what it is called.
     fn fits(&self, word: &str) -> bool {
         let word = word.trim().to_lowercase();
+        self.looks(&word) || self.is_called(&word)
+    }
+
+    /// A number of cavities, `2x12`, `2-row`, pins or sockets, sealed or not, a cavity size, a colour,
+    /// or something moulded on it.
+    fn looks(&self, word: &str) -> bool {
         let sealing = if self.sealed { "sealed" } else { "unsealed" };
-        let names = [self.id, self.part, self.title, self.family, self.gender, self.source];
+        let gender = match self.gender {
+            "male" => ["male", "pin", "pins"],
+            _ => ["female", "socket", "sockets"],
+        };
+        let rows = word.strip_suffix("-rows").or_else(|| word.strip_suffix("-row"));
+        let columns = self.housing.rows().iter().map(Vec::len).max().unwrap_or(0);
+        let moulded = [&self.housing.revision, &self.housing.key_code];
+        word == sealing
+            || gender.contains(&word)
+            || word == format!("{}x{columns}", self.rows)
+            || rows.is_some_and(|rows| rows.parse() == Ok(self.rows))
+            || word.parse() == Ok(self.cavities)
+            || self.housing.cavities.iter().any(|cavity| cavity.size.as_str() == word)
+            || self.colour.is_some_and(|colour| colour.eq_ignore_ascii_case(word))
+            || moulded.iter().any(|text| text.as_ref().is_some_and(|text| text.eq_ignore_ascii_case(word)))
+            || self.housing.features.iter().any(|feature| feature.name.eq_ignore_ascii_case(word))
+    }
+
+    /// A number as a whole part of a name, any other word as any part of one.
+    fn is_called(&self, word: &str) -> bool {
+        // "male" stands inside "female", and a gender is not looked for in names.
+        if matches!(word, "male" | "female" | "sealed" | "unsealed") {
+            return false;
+        }
+        let names = [self.id, self.part, self.title, self.family, self.source];
         match word.parse::<usize>() {
-            Ok(number) => number == self.cavities || names.iter().any(|name| has_token(name, &word)),
-            Err(_) => word == sealing || names.iter().any(|name| name.to_lowercase().contains(&word)),
+            Ok(_) => names.iter().any(|name| has_token(name, word)),
+            Err(_) => names.iter().any(|name| name.to_lowercase().contains(word)),
         }
     }
 }

@@ -59,7 +59,7 @@ pub struct Common {
     /// The folder jobs are kept in (else REPIN_STORE, else your data folder)
     #[arg(long, global = true, value_name = "DIR")]
     store: Option<PathBuf>,
-    /// A folder with more connector families
+    /// A folder with more connector families (else the folder library of the store)
     #[arg(long, global = true, value_name = "DIR")]
     library: Option<PathBuf>,
     /// House rules for a new job (else house-rules.ron in the store, else those built in)
@@ -114,10 +114,12 @@ impl Common {
         crate::quantity::harmless(name.trim()).into_owned()
     }
 
-    /// The families built in, and those of the library folder. Nothing is read here but the
+    /// The families built in, and those of the library folder, else of the store. Nothing is read but the
     /// folder, and only when somebody looks for a housing.
     fn catalogue(&self) -> Result<Catalogue> {
-        library::catalogue(self.library.as_deref())
+        // Without a folder for jobs there is none for families either.
+        let own = || self.store().ok().map(|store| store.library()).filter(|folder| folder.is_dir());
+        library::catalogue(self.library.clone().or_else(own).as_deref())
     }
 }
 

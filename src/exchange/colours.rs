@@ -106,7 +106,7 @@ impl CodeSet {
             return Some(vec![code]);
         }
         let letters: Vec<char> = part.chars().collect();
-        if letters.len() < 4 || letters.len() % 2 != 0 {
+        if letters.len() < 4 || !letters.len().is_multiple_of(2) {
             return None;
         }
         letters.chunks(2).map(|pair| self.code(&pair.iter().collect::<String>())).collect()

@@ -41,16 +41,17 @@ impl Heading {
 pub(super) fn parted(text: &str) -> Option<(Vec<GridRow>, Heading)> {
     let (named, rest, before) = named_delimiter(text);
     let candidates = named.map_or(DELIMITERS.to_vec(), |named| vec![named]);
-    let mut best: Option<((usize, usize), Vec<GridRow>, Option<Heading>)> = None;
+    let mut best_score = None;
+    let (mut best_rows, mut best_heading) = (Vec::new(), None);
     for delimiter in candidates {
         let rows = rows(rest, delimiter, before);
         let heading = find_heading(&rows);
-        let score = (heading.as_ref().map_or(0, Heading::score), evenness(&rows));
-        if best.as_ref().is_none_or(|(before, ..)| score > *before) {
-            best = Some((score, rows, heading));
+        let score = Some((heading.as_ref().map_or(0, Heading::score), evenness(&rows)));
+        if score > best_score {
+            (best_score, best_rows, best_heading) = (score, rows, heading);
         }
     }
-    let (_, rows, heading) = best?;
+    let (rows, heading) = (best_rows, best_heading);
     let heading = heading.or_else(|| infer(&rows))?;
     Some((rows, heading))
 }

@@ -3,6 +3,7 @@
 
 pub mod ask;
 pub mod board;
+pub mod define;
 pub mod keys;
 pub mod shell;
 pub mod sight;
@@ -11,7 +12,7 @@ pub mod theme;
 mod update;
 pub mod view;
 
-pub use shell::{Sitting, run_board, run_job};
+pub use shell::{Sitting, run_board, run_define, run_job};
 pub use sight::Sight;
 pub use state::{Effect, Outcome, Ui};
 pub use theme::Theme;

@@ -1,7 +1,11 @@
 //! The shell of the screens: terminal, keys, and the work that pure screens hand over. The only
 //! part of this module that does anything.
 
-use std::{io, path::Path, time::Duration};
+use std::{
+    io,
+    path::{Path, PathBuf},
+    time::Duration,
+};
 
 use anyhow::{Context, Result, bail};
 use crossterm::{
@@ -13,6 +17,7 @@ use ratatui::DefaultTerminal;
 
 use super::{
     board::{Board, BoardEffect, BoardLine, view_board},
+    define::{Define, DefineEffect, view_define},
     sight::Sight,
     state::{Effect, Message, Outcome, Ui},
     theme::Theme,
@@ -20,7 +25,7 @@ use super::{
 };
 use crate::{
     request::{RequestForm, RequestHead},
-    store::{EnterProblem, OpenJob, Store, last_request, send_request},
+    store::{EnterProblem, OpenJob, Store, last_request, send_request, write_family},
     swap::{Account, Act, Entry, JobState, Status, Survey},
 };
 
@@ -76,6 +81,27 @@ pub fn run_job(sitting: &Sitting, path: &Path) -> Result<()> {
     // What cannot be opened is said on the plain terminal.
     let bench = Bench::open(sitting, path)?;
     with_terminal(|terminal| work_on(terminal, bench))
+}
+
+/// Describes a housing until it is saved in this folder, or somebody leaves. Gives the file.
+pub fn run_define(sitting: &Sitting, library: &Path) -> Result<Option<PathBuf>> {
+    with_terminal(|terminal| {
+        let today = Timestamp::now().to_string().get(..10).unwrap_or_default().to_owned();
+        let mut define = Define::new(format!("described at the bench by {}, {today}", sitting.by));
+        loop {
+            terminal.draw(|frame| view_define(&define, sitting.theme, frame.area(), frame.buffer_mut()))?;
+            for key in next_keys()? {
+                match define.update(key) {
+                    DefineEffect::None => {}
+                    DefineEffect::Leave => return Ok(None),
+                    DefineEffect::Save(form) => match write_family(library, &form) {
+                        Ok(path) => return Ok(Some(path)),
+                        Err(why) => define.refuse(format!("{why:#}")),
+                    },
+                }
+            }
+        }
+    })
 }
 
 fn need_a_terminal() -> Result<()> {

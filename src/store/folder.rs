@@ -56,6 +56,11 @@ impl Store {
         &self.folder
     }
 
+    /// The folder of the bench's own families.
+    pub fn library(&self) -> PathBuf {
+        self.folder.join("library")
+    }
+
     /// The file a job is or would be in: a path where `job` has a stroke or the ending of a job's
     /// file, else an id in this folder.
     pub fn path_of(&self, job: &str) -> Result<PathBuf> {

@@ -65,6 +65,12 @@ impl State {
         }
     }
 
+    /// Old cavities as they are spoken of: by label alone where there is one old housing.
+    pub fn spoken(&self, at: &[Address]) -> Vec<String> {
+        let one = self.side(JobSide::Old).count() == 1;
+        at.iter().map(|at| if one { at.label.to_string() } else { at.to_string() }).collect()
+    }
+
     /// The lead that sits in a cavity.
     pub fn lead_at(&self, at: &Address) -> Option<&Lead> {
         self.leads.iter().find(|l| matches!(&l.place, Place::In(a) if a == at))

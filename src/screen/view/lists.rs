@@ -151,8 +151,7 @@ pub(super) fn differences(sight: &Sight<'_>, ui: &Ui, theme: Theme, area: Rect, 
         lines.add("No two leads look alike.", Style::new());
     }
     for group in groups {
-        let labels: Vec<String> = group.at.iter().map(|at| at.label.to_string()).collect();
-        lines.add(&format!("{}: {}", group.looks, labels.join(", ")), Style::new());
+        lines.add(&format!("{}: {}", group.looks, state.spoken(&group.at).join(", ")), Style::new());
     }
     lines.show(ui, area, buf);
 }

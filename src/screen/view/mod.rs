@@ -19,7 +19,7 @@ use super::{
     theme::Theme,
 };
 
-pub use text::{clean, put, to_ascii, two_ends, wrap};
+pub use text::{clean, paint, put, to_ascii, two_ends, wrap};
 
 /// The smallest terminal a job is shown on.
 pub const SMALLEST: (u16, u16) = (80, 24);

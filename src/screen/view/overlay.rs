@@ -40,9 +40,11 @@ pub(super) fn menu(sight: &Sight<'_>, ui: &Ui, marked: usize, theme: Theme, area
     let things = ui.things(sight);
     let height = u16::try_from(things.len() + 2).unwrap_or(area.height);
     let inside = panel(area, 66, height, theme, "other things one can do here", buf);
-    let listed = OTHERS.iter().filter(|(thing, ..)| things.contains(thing));
-    for (row, (_, key, text)) in (0_u16..).zip(listed) {
-        let style = if usize::from(row) == marked { theme.title() } else { Style::new() };
+    let listed = OTHERS.iter().filter(|(thing, ..)| things.contains(thing)).enumerate();
+    // A menu taller than the window keeps the marked entry in view.
+    let first = (marked + 1).saturating_sub(usize::from(inside.height));
+    for (row, (n, (_, key, text))) in (0_u16..inside.height).zip(listed.skip(first)) {
+        let style = if n == marked { theme.title() } else { Style::new() };
         let line =
             Line::from(vec![Span::styled(format!("[{key}]"), theme.key()), Span::raw(format!(" {text}"))]);
         put(buf, inside, row, &line.style(style));

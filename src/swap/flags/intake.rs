@@ -93,8 +93,7 @@ impl State {
                 .filter(|at| self.lead(&ItemId::At((*at).clone())).is_some_and(|l| l.tag.is_none()))
                 .collect();
             if let Some(first) = untagged.first() {
-                let labels: Vec<&crate::face::Label> = group.at.iter().map(|at| &at.label).collect();
-                let say = format!("{} look alike: {}.", list_of(&labels), group.looks);
+                let say = format!("{} look alike: {}.", list_of(&self.spoken(&group.at)), group.looks);
                 flags.push(
                     Flag::job(Code::LookAlike, say, "Tie a tag to each before it is taken out.")
                         .at(self, first),

@@ -1,0 +1,256 @@
+//! A housing as it is described at the bench, before anybody has a data sheet: enough to draw it,
+//! to check it and to write the family file that a person then completes.
+
+use super::{
+    FamilyForm,
+    form::{
+        AlongForm, CornerForm, FaceForm, GenderForm, HousingForm, LayoutForm, LockForm, LockStateForm,
+        NumberingForm, PathForm, SealingForm, SideForm, SourceForm, StaggerForm, SuppliedForm,
+    },
+};
+use crate::face::Face;
+
+/// How the numbers run on.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Counting {
+    /// Row by row.
+    Rows,
+    /// Down each column: on two rows, odd and even.
+    Columns,
+    /// Round the outside.
+    Round,
+}
+
+/// The secondary lock, as far as it shows.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum SketchedLock {
+    /// There is none.
+    None,
+    /// It comes out.
+    Out,
+    /// It stays, and is pushed to pre-set.
+    PreSet,
+}
+
+/// How it keeps water out.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum SketchedSeal {
+    /// A seal on every wire.
+    Individual,
+    /// One mat.
+    Mat,
+    /// Not at all.
+    Unsealed,
+}
+
+/// What is known so far; the rest as most housings have it.
+#[derive(Debug, Clone, PartialEq)]
+#[allow(missing_docs)]
+pub struct Sketch {
+    pub part: String,
+    pub rows: usize,
+    pub columns: usize,
+    pub face: Face,
+    pub feature: Option<String>,
+    /// Whether the first number is on the right.
+    pub from_right: bool,
+    /// Whether the first number is at the bottom.
+    pub from_bottom: bool,
+    pub counting: Counting,
+    pub first: String,
+    pub letter_per_row: bool,
+    pub male: bool,
+    pub seal: SketchedSeal,
+    pub lock: SketchedLock,
+    pub plugged: Vec<String>,
+    pub blocked: Vec<String>,
+    pub size: String,
+    pub colour: Option<String>,
+}
+
+impl Default for Sketch {
+    fn default() -> Self {
+        Self {
+            part: "NEW".to_owned(),
+            rows: 1,
+            columns: 1,
+            face: Face::Wire,
+            feature: None,
+            from_right: false,
+            from_bottom: false,
+            counting: Counting::Rows,
+            first: "1".to_owned(),
+            letter_per_row: false,
+            male: false,
+            seal: SketchedSeal::Unsealed,
+            lock: SketchedLock::None,
+            plugged: Vec::new(),
+            blocked: Vec::new(),
+            size: "contact".to_owned(),
+            colour: None,
+        }
+    }
+}
+
+impl Sketch {
+    /// The id made of the part number.
+    pub fn id(&self) -> String {
+        let id: String = self
+            .part
+            .to_lowercase()
+            .chars()
+            .map(|c| if c.is_ascii_alphanumeric() { c } else { '-' })
+            .collect();
+        id.split('-').filter(|part| !part.is_empty()).collect::<Vec<_>>().join("-")
+    }
+
+    /// How many lines counting runs along.
+    fn lines(&self) -> usize {
+        match self.counting {
+            Counting::Columns => self.columns,
+            Counting::Rows | Counting::Round => self.rows,
+        }
+    }
+
+    /// The letters and the number a first label such as `A1` is made of.
+    pub fn first_parts(&self) -> (&str, &str) {
+        let digits = self.first.find(|c: char| c.is_ascii_digit()).unwrap_or(self.first.len());
+        self.first.split_at(digits)
+    }
+
+    /// The family file it makes; `how` says who described it and when.
+    pub fn form(&self, how: &str) -> FamilyForm {
+        let id = self.id();
+        FamilyForm {
+            format: 1,
+            title: format!("{} as described at the bench", self.part),
+            source: SourceForm::Shop { how: how.to_owned() },
+            terminals: Vec::new(),
+            wire_seals: Vec::new(),
+            plugs: Vec::new(),
+            housings: vec![self.housing(&id)],
+            id,
+        }
+    }
+
+    fn housing(&self, id: &str) -> HousingForm {
+        let lock = |open| LockForm {
+            part: None,
+            kind: "lock".to_owned(),
+            open,
+            released_from: super::form::FromForm::Front,
+            delivered: open,
+            supplied: SuppliedForm::With,
+        };
+        HousingForm {
+            id: id.to_owned(),
+            part: self.part.clone(),
+            title: format!("{}-way housing, {} x {}", self.rows * self.columns, self.rows, self.columns),
+            revision: None,
+            gender: if self.male { GenderForm::Male } else { GenderForm::Female },
+            colour: self.colour.clone(),
+            key_code: None,
+            sealing: match self.seal {
+                SketchedSeal::Individual => SealingForm::Individual,
+                // What a mat's holes take is measured later; nothing is refused until then.
+                SketchedSeal::Mat => SealingForm::Mat { hole_mm: (0.5, 10.0) },
+                SketchedSeal::Unsealed => SealingForm::Unsealed,
+            },
+            drawn: match self.face {
+                Face::Wire => FaceForm::Wire,
+                Face::Mating => FaceForm::Mating,
+            },
+            features: self.feature.iter().map(|name| (name.clone(), SideForm::Top)).collect(),
+            layout: LayoutForm::Grid {
+                rows: self.rows,
+                columns: self.columns,
+                staggered: StaggerForm::No,
+                left_out: Vec::new(),
+                pitch_mm: None,
+                numbering: self.numbering(),
+            },
+            size: self.size.clone(),
+            sizes: Vec::new(),
+            tangs: Vec::new(),
+            blocked: self.blocked.clone(),
+            plugged: self.plugged.clone(),
+            bridges: Vec::new(),
+            lock: match self.lock {
+                SketchedLock::None => None,
+                SketchedLock::Out => Some(lock(LockStateForm::Out)),
+                SketchedLock::PreSet => Some(lock(LockStateForm::PreSet)),
+            },
+            assurance: None,
+            small_parts: Vec::new(),
+            also: Vec::new(),
+            replaces: Vec::new(),
+        }
+    }
+
+    fn numbering(&self) -> NumberingForm {
+        let (along, path) = match self.counting {
+            Counting::Rows => (AlongForm::Rows, PathForm::Straight),
+            Counting::Columns => (AlongForm::Columns, PathForm::Straight),
+            Counting::Round => (AlongForm::Rows, PathForm::Round),
+        };
+        let start = match (self.from_bottom, self.from_right) {
+            (false, false) => CornerForm::TopLeft,
+            (false, true) => CornerForm::TopRight,
+            (true, false) => CornerForm::BottomLeft,
+            (true, true) => CornerForm::BottomRight,
+        };
+        let (letters, number) = self.first_parts();
+        let base = NumberingForm { start, along, path, ..NumberingForm::default() };
+        match (letters, number) {
+            ("", number) => NumberingForm { first: Some(number.to_owned()), ..base },
+            (letter, "") => NumberingForm { first: Some(letter.to_owned()), ..base },
+            (letters, number) if self.letter_per_row => NumberingForm {
+                first: Some(number.to_owned()),
+                line_prefixes: letters_from(letters, self.lines()),
+                ..base
+            },
+            (letters, number) => {
+                NumberingForm { first: Some(number.to_owned()), prefix: Some(letters.to_owned()), ..base }
+            }
+        }
+    }
+}
+
+/// This letter and the ones after it, one for each row.
+fn letters_from(first: &str, rows: usize) -> Vec<String> {
+    let Some(first) = first.chars().next() else { return Vec::new() };
+    let last = if first.is_ascii_lowercase() { 'z' } else { 'Z' };
+    (first..=last).take(rows).map(String::from).collect()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::catalogue::check_family;
+
+    #[test]
+    fn a_sketch_makes_a_family_without_a_fault_and_counts_as_described() {
+        let sketch = Sketch {
+            part: "KX 24/B".to_owned(),
+            rows: 2,
+            columns: 12,
+            from_right: true,
+            first: "A1".to_owned(),
+            letter_per_row: true,
+            feature: Some("latch".to_owned()),
+            seal: SketchedSeal::Individual,
+            lock: SketchedLock::PreSet,
+            plugged: vec!["B3".to_owned(), "A2..A4".to_owned()],
+            ..Sketch::default()
+        };
+        assert_eq!(sketch.id(), "kx-24-b");
+        let family = check_family(&sketch.form("described at the bench")).unwrap();
+        let housing = &family.housings[0];
+        let rows: Vec<String> =
+            housing.rows().iter().map(|row| format!("{}..{}", row[0], row[row.len() - 1])).collect();
+        assert_eq!(rows, ["A1..A12", "B1..B12"]);
+        let plugged = housing.cavities.iter().filter(|c| c.delivered == crate::catalogue::Delivered::Plugged);
+        assert_eq!(plugged.count(), 4);
+        assert!(check_family(&Sketch::default().form("x")).is_ok());
+    }
+}
