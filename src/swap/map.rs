@@ -19,7 +19,7 @@ use super::{
 pub type CavityMap = BTreeMap<Address, Option<Address>>;
 
 /// The sources a map can be filled from, in the order they are offered.
-const SOURCES: [MapSource; 3] = [MapSource::Shop, MapSource::Position, MapSource::SameLabels];
+const SOURCES: [MapSource; 3] = [MapSource::Shop, MapSource::SameLabels, MapSource::Position];
 
 /// What a source would make of the map.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -104,6 +104,23 @@ impl State {
         };
         let olds = of(JobSide::Old).into_iter();
         olds.filter_map(|(label, at)| Some((only(&at)?, only(news.get(&label)?)?))).collect()
+    }
+
+    /// The new cavity the mating half is made for, and by what: the published map, else the same label
+    /// where one housing replaces one.
+    pub fn made_for(&self, from: &Address) -> Option<(Address, &'static str)> {
+        let of = |source| self.pairs_by(source).into_iter().find(|(old, _)| old == from).map(|(_, to)| to);
+        let published = of(MapSource::Shop).map(|to| (to, "by the published map"));
+        let same =
+            || of(MapSource::SameLabels).filter(|_| self.housings.len() == 2).map(|to| (to, "as labelled"));
+        published.or_else(same)
+    }
+
+    /// The source that leaves the fewest leads without a place, and those.
+    pub fn nearest_map(&self) -> (MapSource, Vec<Address>) {
+        let left = SOURCES.map(|source| (source, self.without_place(&self.map_by(source))));
+        let nearest = left.into_iter().min_by_key(|(_, without)| without.len());
+        nearest.unwrap_or_else(|| (MapSource::Hand, self.without_place(&self.mapped_by_hand)))
     }
 
     /// Every different map that gives each lead a place: what the technician chooses from.

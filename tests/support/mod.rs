@@ -53,6 +53,12 @@ impl Bench {
         bench
     }
 
+    /// One more housing, of those built in.
+    pub fn houses(&mut self, name: &str, side: JobSide, word: &str) {
+        let definition = Box::new(Catalogue::built_in().find(word).unwrap());
+        self.takes(Act::Housed { name: name.parse().unwrap(), side, definition });
+    }
+
     /// The seed sensor of the class board with everything set up, nothing moved.
     pub fn ready() -> Self {
         let mut bench = Self::new("sp-16", "sp-16");

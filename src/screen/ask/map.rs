@@ -41,13 +41,18 @@ fn prompt(sight: &Sight<'_>, proposals: &[MapProposal]) -> String {
     let state = sight.state();
     match proposals {
         [] => {
-            let without = state.without_place(&state.mapped_by_hand);
+            let (source, without) = state.nearest_map();
             let first: Vec<&Address> = without.iter().take(6).collect();
             let more = if without.len() > first.len() { " and more" } else { "" };
-            format!(
-                "MAP: no source gives every lead a place. By hand are still to do {}{more}.",
-                list_of(&first)
-            )
+            let held = sight.state().leads.len();
+            match without.len() < held {
+                true => format!(
+                    "MAP: with {} for the rest, {}{more} have no place yet. Map them by hand.",
+                    source.words(),
+                    list_of(&first)
+                ),
+                false => "MAP: no source knows these housings. Map each cavity by hand, or start the job with a map file.".to_owned(),
+            }
         }
         [only] => {
             format!("CONFIRM the map by {}. {}.", only.source.words(), state.map_in_words(&only.map))

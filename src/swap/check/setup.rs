@@ -128,11 +128,12 @@ impl State {
                 if self.check_cavity(to)? != JobSide::New {
                     return impossible(format!("{to} is on the old side."), "A map goes from old to new.");
                 }
-                let published = self.map_by(MapSource::Shop).get(from) == Some(&Some(to.clone()));
-                let other_label = from.label != to.label && self.has_same_label(from) && !published;
-                if other_label && !document {
+                if !document
+                    && let Some((there, by)) = self.made_for(from)
+                    && there != *to
+                {
                     return impossible(
-                        format!("The mating half has its terminal at {}, not at {}.", from.label, to.label),
+                        format!("The mating half has its terminal at {there} {by}, not at {to}."),
                         "Both halves must change, under a document: name it.",
                     );
                 }
@@ -153,12 +154,6 @@ impl State {
                 }
             }
         }
-    }
-
-    /// Whether the new side numbers like the old one, as far as this cavity goes.
-    fn has_same_label(&self, from: &crate::record::Address) -> bool {
-        self.side(JobSide::New).filter(|h| h.housing().cavity(&from.label).is_some()).count() == 1
-            && self.side(JobSide::Old).count() == 1
     }
 
     fn check_map(&self, source: MapSource) -> Checked {
