@@ -189,7 +189,7 @@ impl Ui {
                     self.field = typed;
                 }
                 self.message = Some(Message::Refused(why));
-                if self.answers.is_empty() && matches!(self.chosen, Some(Topic::Other(_))) {
+                if self.answers.is_empty() && matches!(self.chosen, Some(Topic::Other(_) | Topic::Next(..))) {
                     self.chosen = None;
                 }
                 Effect::None

@@ -47,7 +47,7 @@ fn prompt(sight: &Sight<'_>, proposals: &[MapProposal]) -> String {
             let held = sight.state().leads.len();
             match without.len() < held {
                 true => format!(
-                    "MAP: with {} for the rest, {}{more} have no place yet. Map them by hand.",
+                    "MAP: with {} for the rest, still without a place: {}{more}. Map by hand.",
                     source.words(),
                     list_of(&first)
                 ),
