@@ -11,7 +11,7 @@ use super::{
     Common, Exit,
     enter::now,
     print,
-    records::{self, Placed, Source},
+    records::{self, Choice, Placed, Source},
 };
 use crate::{
     catalogue::{Definition, differences},
@@ -54,6 +54,9 @@ pub(super) struct NewArgs {
     /// The connector's name on the diagram
     #[arg(long, default_value = "", value_name = "TEXT")]
     connector: String,
+    /// The configuration of a harness file that holds variants
+    #[arg(long, value_name = "NAME")]
+    configuration: Option<String>,
     /// Why the housing is replaced
     #[arg(long, default_value = "", value_name = "TEXT")]
     reason: String,
@@ -121,8 +124,11 @@ pub(super) fn run(common: &Common, args: &NewArgs) -> Result<Exit> {
 /// The records named in the arguments.
 fn sources<'a>(args: &'a NewArgs, olds: &'a [HousingName], news: &'a [HousingName]) -> Vec<Source<'a>> {
     let should_in = if args.should_labels == Labels::New { news } else { olds };
-    let connector = Some(args.connector.trim()).filter(|name| !name.is_empty());
-    let source = |word: &'a String, side, housings| Source { word, side, housings, connector };
+    let choice = Choice {
+        connector: Some(args.connector.trim()).filter(|name| !name.is_empty()),
+        configuration: args.configuration.as_deref(),
+    };
+    let source = |word: &'a String, side, housings| Source { word, side, housings, choice };
     let found = args.found.iter().map(|word| source(word, RecordSide::Found, olds));
     found.chain(args.should.iter().map(|word| source(word, RecordSide::Should, should_in))).collect()
 }

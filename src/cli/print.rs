@@ -1,6 +1,9 @@
 //! Printing: JSON documents, text that may have to be ASCII, and jobs opened to be looked at.
 
-use std::io::Write;
+use std::{
+    io::{IsTerminal, Write},
+    time::{Duration, Instant},
+};
 
 use anyhow::{Context, Result, bail};
 
@@ -43,4 +46,39 @@ pub(super) fn look(common: &Common, job: &str) -> Result<OpenJob> {
         bail!("{}", open.trouble().unwrap_or("the journal is damaged"));
     }
     Ok(open)
+}
+
+/// How far a long reading is, on a terminal, once it has taken a second.
+pub(super) struct Bar {
+    started: Instant,
+    shown: Option<usize>,
+}
+
+impl Bar {
+    /// Cells of the bar.
+    const WIDTH: usize = 40;
+
+    /// A bar that shows nothing yet.
+    pub fn new() -> Self {
+        Self { started: Instant::now(), shown: None }
+    }
+
+    /// Draws it anew where it has grown.
+    pub fn show(&mut self, done: usize, all: usize) {
+        let cells = done * Self::WIDTH / all.max(1);
+        let late = self.started.elapsed() > Duration::from_secs(1);
+        if late && self.shown != Some(cells) && std::io::stderr().is_terminal() {
+            self.shown = Some(cells);
+            let bar = "#".repeat(cells);
+            let _ =
+                write!(std::io::stderr(), "\rreading {bar:.<width$} {done} of {all}", width = Self::WIDTH);
+        }
+    }
+
+    /// Takes it off the line again.
+    pub fn clear(&mut self) {
+        if self.shown.take().is_some() {
+            let _ = write!(std::io::stderr(), "\r{:80}\r", "");
+        }
+    }
 }

@@ -8,9 +8,9 @@ use serde::{Deserialize, de::DeserializeOwned};
 
 use super::{Common, print};
 use crate::{
-    exchange::{WiringList, read_table},
+    exchange::{KblFile, WiringList, is_xml, read_table},
     face::Label,
-    quantity::{count_of, harmless},
+    quantity::{count_of, harmless, list_of},
     record::{Address, Holds, HousingName},
     store::form::ron_options,
     swap::{Act, RecordSide},
@@ -57,8 +57,17 @@ pub(super) struct Source<'a> {
     pub side: RecordSide,
     /// The housings whose labels it is written in.
     pub housings: &'a [HousingName],
-    /// The connector of a list with several.
+    /// Which connector of a list, and in which variant.
+    pub choice: Choice<'a>,
+}
+
+/// Which part of a list is wanted.
+#[derive(Debug, Clone, Copy, Default)]
+pub(super) struct Choice<'a> {
+    /// The connector, where the list has several.
     pub connector: Option<&'a str>,
+    /// The configuration, where a harness file holds variants.
+    pub configuration: Option<&'a str>,
 }
 
 /// What was read, and what is to be said about it.
@@ -85,7 +94,7 @@ pub(super) fn record(common: &Common, source: &Source<'_>) -> Result<Taken> {
     } else if path.extension().is_some_and(|extension| extension.eq_ignore_ascii_case("ron")) {
         (record_file(&path)?, Vec::new())
     } else {
-        listed(&path, source.connector)?
+        listed(&path, source.choice)?
     };
     let act = |(label, holds, from): (Label, Holds, Option<(String, u32)>)| Placed {
         place: from.as_ref().map(|(file, line)| format!("{file}:{line}")),
@@ -117,9 +126,9 @@ fn record_file(path: &Path) -> Result<Vec<Keyed>> {
 }
 
 /// A wiring list as a record: only one in which every line was understood.
-fn listed(path: &Path, connector: Option<&str>) -> Result<(Vec<Keyed>, Vec<String>)> {
+fn listed(path: &Path, choice: Choice<'_>) -> Result<(Vec<Keyed>, Vec<String>)> {
     let shown = shown(path);
-    let list = read_list(path, connector)?;
+    let list = read_list(path, choice)?;
     let record = list.record().map_err(|problems| {
         let lines: Vec<String> =
             problems.iter().map(|p| format!("{shown}:{}: {}", p.line, harmless(&p.say))).collect();
@@ -135,17 +144,56 @@ fn listed(path: &Path, connector: Option<&str>) -> Result<(Vec<Keyed>, Vec<Strin
 }
 
 /// A wiring list from a file, of whichever form.
-pub(super) fn read_list(path: &Path, connector: Option<&str>) -> Result<WiringList> {
+fn read_list(path: &Path, choice: Choice<'_>) -> Result<WiringList> {
+    let shown = shown(path);
+    match open_list(path)? {
+        ListFile::Table(bytes) => Ok(read_table(&bytes, choice.connector)),
+        ListFile::Harness(file) => {
+            let Some(connector) = choice.connector else {
+                let there: Vec<String> = file.connectors()?.into_iter().map(|c| c.id).collect();
+                bail!("{shown}: say which of its connectors with --connector: {}", list_of(&there));
+            };
+            harness_list(&shown, &file, connector, choice.configuration)
+        }
+    }
+}
+
+/// A list as a file: a spreadsheet's export, or an open harness file.
+pub(super) enum ListFile {
+    /// Bytes of a table.
+    Table(Vec<u8>),
+    /// A harness, of which one connector is read.
+    Harness(KblFile),
+}
+
+/// Reads a file, within bounds, and tells what it is.
+pub(super) fn open_list(path: &Path) -> Result<ListFile> {
     let shown = shown(path);
     let size = std::fs::metadata(path).with_context(|| format!("{shown}: the list cannot be read"))?.len();
     if size > LIST_BYTES_MOST {
         bail!("{shown}: the list has {} MB, and at most {} are read", size >> 20, LIST_BYTES_MOST >> 20);
     }
     let bytes = std::fs::read(path).with_context(|| format!("{shown}: the list cannot be read"))?;
+    if is_xml(&bytes) {
+        return Ok(ListFile::Harness(KblFile::of(&bytes).with_context(|| shown.clone())?));
+    }
     if bytes.contains(&0) && !bytes.starts_with(b"\xff\xfe") && !bytes.starts_with(b"\xfe\xff") {
         bail!("{shown}: this is not a text file: export the spreadsheet as CSV");
     }
-    Ok(read_table(&bytes, connector))
+    Ok(ListFile::Table(bytes))
+}
+
+/// One connector of a harness, with a bar for files that take their time.
+pub(super) fn harness_list(
+    shown: &str,
+    file: &KblFile,
+    connector: &str,
+    configuration: Option<&str>,
+) -> Result<WiringList> {
+    let mut bar = print::Bar::new();
+    let list = file.list(connector, configuration, &mut |done, all| bar.show(done, all));
+    bar.clear();
+    list.with_context(|| shown.to_owned())
 }
 
 /// The map from a file, as acts.
@@ -161,7 +209,7 @@ pub(super) fn map(path: &Path) -> Result<Vec<Placed>> {
     Ok(placed.collect())
 }
 
-fn shown(path: &Path) -> String {
+pub(super) fn shown(path: &Path) -> String {
     harmless(&path.to_string_lossy()).into_owned()
 }
 

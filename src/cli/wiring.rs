@@ -2,13 +2,16 @@
 
 use std::{collections::BTreeMap, path::PathBuf};
 
-use anyhow::Result;
+use anyhow::{Context, Result};
 use clap::Subcommand;
 use serde::Serialize;
 
-use super::{Common, Exit, print, records::read_list};
+use super::{
+    Common, Exit, print,
+    records::{ListFile, harness_list, open_list, shown},
+};
 use crate::{
-    exchange::{LineProblem, Row, WiringList},
+    exchange::{ConnectorEntry, KblFile, LineProblem, Row, WiringList, read_table},
     quantity::{count_of, harmless, list_of},
 };
 
@@ -16,11 +19,14 @@ use crate::{
 pub(super) enum WiringCommand {
     /// Read a list and say how each line is understood
     Read {
-        /// A spreadsheet's export (CSV)
+        /// A spreadsheet's export (CSV), or an open harness file (KBL)
         file: PathBuf,
         /// The connector, where the list has several
         #[arg(long, value_name = "NAME")]
         connector: Option<String>,
+        /// The configuration, where a harness file holds variants
+        #[arg(long, value_name = "NAME")]
+        configuration: Option<String>,
     },
 }
 
@@ -107,13 +113,83 @@ impl<'a> From<&'a WiringList> for ListJson<'a> {
 
 /// Runs the command.
 pub(super) fn run(common: &Common, command: &WiringCommand) -> Result<Exit> {
-    let WiringCommand::Read { file, connector } = command;
-    let list = read_list(file, connector.as_deref())?;
+    let WiringCommand::Read { file, connector, configuration } = command;
+    let list = match (open_list(file)?, connector) {
+        (ListFile::Table(bytes), connector) => read_table(&bytes, connector.as_deref()),
+        (ListFile::Harness(harness), Some(connector)) => {
+            harness_list(&shown(file), &harness, connector, configuration.as_deref())?
+        }
+        (ListFile::Harness(harness), None) => return list_connectors(common, &shown(file), &harness),
+    };
     match common.json {
         true => print::json(&ListJson::from(&list))?,
         false => print::text(common, &in_words(&list))?,
     }
     Ok(if list.problems.is_empty() { Exit::Fine } else { Exit::Problems })
+}
+
+/// A harness file without a connector chosen: which there are.
+#[derive(Serialize)]
+struct HarnessJson {
+    connectors: Vec<ConnectorJson>,
+    configurations: Vec<ConfigurationJson>,
+    cavities: [(); 0],
+    problems: [(); 0],
+    assumed: [(); 0],
+    skipped: BTreeMap<String, usize>,
+}
+
+#[derive(Serialize)]
+struct ConnectorJson {
+    id: String,
+    description: Option<String>,
+    housing: Option<String>,
+    cavities: usize,
+}
+
+#[derive(Serialize)]
+struct ConfigurationJson {
+    name: String,
+    modules: usize,
+}
+
+fn list_connectors(common: &Common, shown: &str, harness: &KblFile) -> Result<Exit> {
+    let connectors = harness.connectors().with_context(|| shown.to_owned())?;
+    let configurations = harness.configurations().with_context(|| shown.to_owned())?;
+    if common.json {
+        let connector = |c: ConnectorEntry| ConnectorJson {
+            id: c.id,
+            description: c.description,
+            housing: c.housing,
+            cavities: c.cavities,
+        };
+        print::json(&HarnessJson {
+            connectors: connectors.into_iter().map(connector).collect(),
+            configurations: configurations
+                .into_iter()
+                .map(|(name, modules)| ConfigurationJson { name, modules })
+                .collect(),
+            cavities: [],
+            problems: [],
+            assumed: [],
+            skipped: BTreeMap::new(),
+        })?;
+        return Ok(Exit::Fine);
+    }
+    let mut out = String::new();
+    for c in &connectors {
+        let said =
+            |text: &Option<String>| text.as_deref().map_or(String::new(), |t| harmless(t).into_owned());
+        let cavities = count_of(c.cavities, "cavity");
+        let (id, housing, about) = (harmless(&c.id), said(&c.housing), said(&c.description));
+        out.push_str(&format!("{id:<16} {cavities:<14} {housing:<20} {about}\n"));
+    }
+    for (name, modules) in &configurations {
+        out.push_str(&format!("configuration {} of {}\n", harmless(name), count_of(*modules, "module")));
+    }
+    out.push_str("next: name one with --connector\n");
+    print::text(common, &out)?;
+    Ok(Exit::Fine)
 }
 
 fn in_words(list: &WiringList) -> String {
@@ -148,7 +224,7 @@ fn row_in_words(row: &Row) -> String {
     said.extend(row.gauge.iter().map(crate::quantity::Gauge::both));
     said.extend(row.circuit.iter().map(|circuit| format!("\"{}\"", harmless(circuit))));
     let named = [
-        ("one terminal with", row.lead.as_deref().filter(|_| row.holds.word() == "wired")),
+        ("lead", row.lead.as_deref()),
         ("pair", row.pair.as_deref()),
         ("terminal", row.terminal.as_deref()),
         ("seal", row.seal.as_deref()),

@@ -7,10 +7,12 @@ mod colours;
 mod decode;
 mod grid;
 mod headings;
+mod kbl;
 mod line;
 mod shape;
 mod table;
 mod wiring;
 
+pub use kbl::{ConnectorEntry, KblFile, KblProblem, is_xml};
 pub use table::read_table;
 pub use wiring::{LineProblem, ListedHolds, Row, WiringList};
