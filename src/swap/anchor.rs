@@ -2,7 +2,7 @@
 //! the hand, never by label: the fewest places that tell the record, or the moulded marks, from
 //! every wrong reading that can be told at all.
 
-use std::collections::BTreeMap;
+use std::collections::HashMap;
 
 use crate::{
     colour::Colour,
@@ -26,16 +26,10 @@ impl State {
         }
     }
 
-    /// Whether an answer at this place tells the right reading from a wrong one.
-    fn tells(&self, housing: &JobHousing, readings: &Readings, wrong: Wrong, place: PosePlace) -> bool {
-        let Some(label) = readings.right.label_at(place) else { return false };
-        let other = readings.label_at(wrong, place);
-        match housing.side {
-            JobSide::New => other != Some(label),
-            JobSide::Old => self
-                .colour_at(housing, label)
-                .is_some_and(|colour| other.and_then(|l| self.colour_at(housing, l)) != Some(colour)),
-        }
+    /// Every colour of an old housing that an anchor can ask for, by cavity.
+    fn colours_by_label<'a>(&'a self, housing: &'a JobHousing) -> HashMap<&'a Label, &'a Colour> {
+        let cavities = housing.housing().cavities.iter();
+        cavities.filter_map(|c| Some((&c.label, self.colour_at(housing, &c.label)?))).collect()
     }
 
     /// The readings to be told apart: a moulded mark is never a hole off, a record may be.
@@ -44,32 +38,27 @@ impl State {
         Readings::flips().chain(shifts).collect()
     }
 
-    /// Which of the wrong readings an answer at this place tells from the right one, a bit each.
-    fn told_at(&self, housing: &JobHousing, readings: &Readings, wrong: &[Wrong], place: PosePlace) -> u32 {
-        let bits = wrong.iter().enumerate().filter(|(_, w)| self.tells(housing, readings, **w, place));
-        bits.fold(0, |mask, (bit, _)| mask | 1 << bit)
-    }
-
-    /// How often each colour is on the record of a housing.
-    fn colours_of(&self, housing: &JobHousing) -> BTreeMap<&Colour, usize> {
-        let mine = self.found.iter().filter(|(at, _)| at.housing == housing.name);
-        let wires = mine.filter_map(|(_, holds)| holds.lead()).flat_map(|lead| &lead.wires);
-        let mut counts = BTreeMap::new();
-        for colour in wires.filter_map(|wire| wire.colour.known()) {
-            *counts.entry(colour).or_default() += 1;
-        }
-        counts
-    }
-
     /// The places to ask about, the next one first. Empty when the view is proved.
     pub fn anchors_left(&self, housing: &JobHousing) -> Vec<PosePlace> {
         let readings = Readings::of(housing.housing(), housing.pose());
         let wrong = Self::wrong_readings(housing, &readings);
-        let places: Vec<(PosePlace, u32)> = self
-            .places_by_ease(housing, &readings)
-            .into_iter()
-            .map(|place| (place, self.told_at(housing, &readings, &wrong, place)))
-            .collect();
+        let colours = self.colours_by_label(housing);
+        // Whether an answer at a place tells the right reading from a wrong one.
+        let tells = |place: PosePlace, wrong: &Wrong| {
+            let Some(label) = readings.right.label_at(place) else { return false };
+            let other = readings.label_at(*wrong, place);
+            match (housing.side, colours.get(label)) {
+                (JobSide::New, _) => other != Some(label),
+                (JobSide::Old, None) => false,
+                (JobSide::Old, colour) => other.and_then(|other| colours.get(other)) != colour,
+            }
+        };
+        let told_at = |place: PosePlace| {
+            let bits = wrong.iter().enumerate().filter(|(_, wrong)| tells(place, wrong));
+            bits.fold(0_u32, |mask, (bit, _)| mask | 1 << bit)
+        };
+        let places: Vec<(PosePlace, u32)> =
+            places_by_ease(&readings, &colours).into_iter().map(|place| (place, told_at(place))).collect();
         let answered = |place: &PosePlace| housing.anchors.iter().any(|a| a.agrees && a.place == *place);
         let told = places.iter().filter(|(p, _)| answered(p)).fold(0, |told, (_, mask)| told | mask);
         let all = (0..wrong.len()).fold(0, |all, bit| all | 1 << bit);
@@ -82,23 +71,6 @@ impl State {
             left.push(PosePlace::Key);
         }
         left
-    }
-
-    /// Every place, the easiest to find first: a colour that stands once on the record, then the
-    /// ends of the rows.
-    fn places_by_ease(&self, housing: &JobHousing, readings: &Readings) -> Vec<PosePlace> {
-        let colours = self.colours_of(housing);
-        let mut places: Vec<(bool, usize, usize, PosePlace)> = Vec::new();
-        for (r, row) in readings.right.rows().iter().enumerate() {
-            for (c, spot) in row.iter().enumerate() {
-                let Some(place) = spot.place() else { continue };
-                let colour = self.colour_at(housing, &spot.label);
-                let unique = colour.is_none_or(|colour| colours.get(colour) == Some(&1));
-                places.push((!unique, c.min(row.len() - 1 - c), r, place));
-            }
-        }
-        places.sort();
-        places.into_iter().map(|(.., place)| place).collect()
     }
 
     /// Whether the view of a housing is set and proved.
@@ -183,7 +155,9 @@ impl State {
             return None;
         }
         let answered = |place: &PosePlace| housing.anchors.iter().any(|a| a.place == *place);
-        self.places_by_ease(housing, &readings).into_iter().find(|place| !answered(place) && tells(place))
+        places_by_ease(&readings, &self.colours_by_label(housing))
+            .into_iter()
+            .find(|place| !answered(place) && tells(place))
     }
 
     /// A row that is one hole off put right: what each cavity from the first wrong one holds, and the
@@ -257,4 +231,23 @@ impl State {
         };
         Beside::BOTH.into_iter().filter_map(shift).collect()
     }
+}
+
+/// Every place, the easiest to find first: a colour that stands once on the record, then the ends of
+/// the rows.
+fn places_by_ease(readings: &Readings, colours: &HashMap<&Label, &Colour>) -> Vec<PosePlace> {
+    let mut counts: HashMap<&Colour, usize> = HashMap::new();
+    for colour in colours.values() {
+        *counts.entry(colour).or_default() += 1;
+    }
+    let mut places: Vec<(bool, usize, usize, PosePlace)> = Vec::new();
+    for (r, row) in readings.right.rows().iter().enumerate() {
+        for (c, spot) in row.iter().enumerate() {
+            let Some(place) = spot.place() else { continue };
+            let repeats = colours.get(&spot.label).is_some_and(|colour| counts.get(colour) != Some(&1));
+            places.push((repeats, c.min(row.len() - 1 - c), r, place));
+        }
+    }
+    places.sort();
+    places.into_iter().map(|(.., place)| place).collect()
 }
