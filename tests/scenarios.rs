@@ -351,14 +351,38 @@ fn the_demo_makes_its_jobs_and_says_what_to_run_next() {
     let run = shop.run(&["demo", folder.to_str().unwrap()]);
     assert_eq!(run.code, 0, "{run:?}");
     assert!(run.out.contains("next: repin --store"), "{run:?}");
-    let states: Vec<String> = ["fernwalker", "quayline", "spudrow", "kerbwhisper", "cormorant"]
+    let jobs = [
+        "fernwalker",
+        "quayline",
+        "spudrow",
+        "kerbwhisper",
+        "cormorant",
+        "lanternhill",
+        "aurelia",
+        "dewline",
+        "skerry",
+    ];
+    let states: Vec<String> = jobs
         .iter()
         .map(|id| {
             let account = shop.json(&["check", id, "--store", folder.to_str().unwrap()]);
             account["state"].as_str().unwrap().to_owned()
         })
         .collect();
-    assert_eq!(states, ["moving", "moving", "waiting", "not-startable", "not-started"]);
+    assert_eq!(
+        states,
+        [
+            "moving",
+            "moving",
+            "waiting",
+            "not-startable",
+            "not-started",
+            "not-started",
+            "not-started",
+            "not-startable",
+            "not-started"
+        ]
+    );
 }
 
 #[test]

@@ -238,3 +238,33 @@ fn a_file_that_is_no_text_is_a_clear_error() {
     let run = shop.run(&["wiring", "read", shop.path("none.csv").to_str().unwrap()]);
     assert!(run.code == 2 && run.err.contains("none.csv"), "{run:?}");
 }
+
+#[test]
+fn every_mistake_of_a_spoilt_list_is_named_with_its_line() {
+    let spoilt = std::fs::read(cli::demo("spoilt-list.csv")).unwrap();
+    let list = read(&spoilt);
+    let named = [
+        (6, "decimal comma"),
+        (7, "blak"),
+        (8, "nothing is said of cavity 5"),
+        (10, "kg"),
+        (11, "formula"),
+        (12, "no cavity is named"),
+        (13, "plugged, and a wire is described"),
+        (15, "cavity 11 stands in line 14 already"),
+        (16, "looks like a date"),
+        (17, "is not the label of a cavity"),
+        (19, "partner \"13\" of cavity 14 is nowhere"),
+        (20, "W316"),
+        (21, "unlike the other labels"),
+    ];
+    let found = problems(&list);
+    assert_eq!(found.len(), named.len(), "{found:#?}");
+    for ((line, part), problem) in named.into_iter().zip(&found) {
+        assert!(problem.starts_with(&format!("{line}: ")) && problem.contains(part), "{problem}");
+    }
+    // What was understood is right, and the rest of the file is accounted for.
+    assert_eq!(list["cavities"].as_array().unwrap().len(), 7);
+    assert!(list["assumed"].to_string().contains("Drawn in the workshop"), "{list}");
+    assert!(list["skipped"]["cell of column 7 \"Length\""].as_u64().unwrap() > 5, "{list}");
+}

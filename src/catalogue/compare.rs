@@ -321,6 +321,12 @@ fn lock_difference(old: &SecondaryLock, new: &SecondaryLock) -> Option<String> {
     if new.supplied == Supplied::Separate {
         return Some(format!("The {} of the new housing is supplied separately.", new.kind));
     }
+    if new.delivered != new.open_state {
+        return Some(format!(
+            "The {} of the new housing comes closed: open it before the first terminal.",
+            new.kind
+        ));
+    }
     (old.released_from != new.released_from)
         .then(|| format!("The {} of the new housing is released from the other face.", new.kind))
 }

@@ -38,7 +38,59 @@ struct DemoJob {
 const ALL: usize = usize::MAX;
 
 /// The last one is on top of the board.
-const JOBS: [DemoJob; 5] = [
+const JOBS: [DemoJob; 9] = [
+    DemoJob {
+        id: "skerry",
+        old: "sk-10",
+        new: "sk-10",
+        asset: "Skerry 9",
+        serial: "SK9-0084",
+        connector: "instrument pod",
+        reason: "housing corroded at the key",
+        seed: 9,
+        acts: include_str!("../../demo-data/skerry-pod.acts"),
+        // The first anchor failed: the list was read from the other face.
+        done: 19,
+    },
+    DemoJob {
+        id: "dewline",
+        old: "dl-08",
+        new: "dl-08r",
+        asset: "Dewline 40",
+        serial: "DL40-0040",
+        connector: "tank valve block",
+        reason: "housing split at the key",
+        seed: 8,
+        acts: include_str!("../../demo-data/dewline-valves.acts"),
+        // A wire has no place: its cavity is moulded shut.
+        done: 26,
+    },
+    DemoJob {
+        id: "aurelia",
+        old: "as-18",
+        new: "as-18p",
+        asset: "Aurelia Sound",
+        serial: "AS-0018",
+        connector: "bilge-pump panel",
+        reason: "housing cracked by vibration",
+        seed: 18,
+        acts: include_str!("../../demo-data/aurelia-bilge.acts"),
+        // Nothing moved: a plug of the new housing sits where a wire goes.
+        done: 37,
+    },
+    DemoJob {
+        id: "lanternhill",
+        old: "lh-24",
+        new: "lh-24b",
+        asset: "Lanternhill 300",
+        serial: "LH300-0100",
+        connector: "body module X14",
+        reason: "latch broken",
+        seed: 24,
+        acts: include_str!("../../demo-data/lanternhill-module.acts"),
+        // The map is the next question: the new housing numbers the other way.
+        done: 38,
+    },
     DemoJob {
         id: "cormorant",
         old: "cm-206",

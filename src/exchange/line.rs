@@ -23,6 +23,7 @@ impl Table<'_> {
                 return Err(why);
             }
         }
+        self.check_decimals(row)?;
         let cavity = self.cavity_of(row)?;
         let holds = self.holds_of(row, &cavity)?;
         let text = |column| Some(self.cell(row, column)).filter(|t| !t.is_empty()).map(ToOwned::to_owned);
@@ -39,6 +40,20 @@ impl Table<'_> {
             return Ok(vec![Row { note: self.other_words(row).or(base.note.clone()), ..base }]);
         }
         self.wires_of(row, base)
+    }
+
+    /// A size without decimals beside a bare number, where others have decimals, is one size in two
+    /// cells.
+    fn check_decimals(&self, row: &GridRow) -> Result<(), String> {
+        let is_count = |cell: &str| !cell.is_empty() && cell.chars().all(|c| c.is_ascii_digit());
+        let Some(at) = self.heading.at(|c| matches!(c, Column::Gauge(_))) else { return Ok(()) };
+        let (size, beside) = (row.cell(at), row.cell(at + 1));
+        if self.commas_part && is_count(size) && is_count(beside) {
+            return Err(format!(
+                "{size} and {beside} stand side by side: does a decimal comma part {size},{beside}?"
+            ));
+        }
+        Ok(())
     }
 
     fn cavity_of(&self, row: &GridRow) -> Result<Label, String> {

@@ -22,6 +22,8 @@ pub(super) struct Heading {
     pub columns: Vec<Option<Column>>,
     /// What is written above each.
     pub names: Vec<String>,
+    /// Whether commas part the cells.
+    pub by_comma: bool,
 }
 
 impl Heading {
@@ -42,18 +44,17 @@ pub(super) fn parted(text: &str) -> Option<(Vec<GridRow>, Heading)> {
     let (named, rest, before) = named_delimiter(text);
     let candidates = named.map_or(DELIMITERS.to_vec(), |named| vec![named]);
     let mut best_score = None;
-    let (mut best_rows, mut best_heading) = (Vec::new(), None);
+    let (mut best_rows, mut best_heading, mut by_comma) = (Vec::new(), None, false);
     for delimiter in candidates {
         let rows = rows(rest, delimiter, before);
         let heading = find_heading(&rows);
         let score = Some((heading.as_ref().map_or(0, Heading::score), evenness(&rows)));
         if score > best_score {
-            (best_score, best_rows, best_heading) = (score, rows, heading);
+            (best_score, best_rows, best_heading, by_comma) = (score, rows, heading, delimiter == ',');
         }
     }
-    let (rows, heading) = (best_rows, best_heading);
-    let heading = heading.or_else(|| infer(&rows))?;
-    Some((rows, heading))
+    let heading = best_heading.or_else(|| infer(&best_rows))?;
+    Some((best_rows, Heading { by_comma, ..heading }))
 }
 
 fn is_number(cell: &str) -> bool {
@@ -91,7 +92,7 @@ fn heading_of(data_from: usize, names: Vec<String>) -> Heading {
             *column = None;
         }
     }
-    Heading { data_from, columns, names }
+    Heading { data_from, columns, names, by_comma: false }
 }
 
 /// Whether two columns are of one kind, whatever their unit.
@@ -130,5 +131,10 @@ fn infer(rows: &[GridRow]) -> Option<Heading> {
         columns.push(guess.map(|(column, _)| column));
     }
     let names = (1..=width).map(|n| format!("column {n}")).collect();
-    columns.contains(&Some(Column::Colour)).then_some(Heading { data_from: 0, columns, names })
+    columns.contains(&Some(Column::Colour)).then_some(Heading {
+        data_from: 0,
+        columns,
+        names,
+        by_comma: false,
+    })
 }

@@ -28,6 +28,7 @@ pub fn read_table(bytes: &[u8], connector: Option<&str>) -> WiringList {
     let table = Table::new(&rows, heading, &mut list);
     table.read(connector, &mut list);
     list.name_duplicates();
+    list.name_lost_partners();
     list.problems.sort_by_key(|problem| problem.line);
     list
 }
@@ -42,6 +43,8 @@ pub(super) struct Table<'a> {
     pub gauge: GaugeUnit,
     /// Whether most labels hold a number, so that a word among them is something else.
     pub numbered: bool,
+    /// Whether commas part the cells and points the decimals, so that a decimal comma is a mistake.
+    pub commas_part: bool,
 }
 
 impl<'a> Table<'a> {
@@ -92,10 +95,12 @@ impl<'a> Table<'a> {
             let unit = if gauge == GaugeUnit::Awg { "AWG" } else { "mm²" };
             list.assumed.push(format!("sizes without a unit are {unit}, as the others in their column"));
         }
+        let with_points = cells(&|c| matches!(c, Column::Gauge(_))).any(|cell| cell.contains('.'));
         let labels: Vec<&str> = cells(&|c| c == Column::Cavity).filter(|cell| !cell.is_empty()).collect();
         let with_number = labels.iter().filter(|label| label.chars().any(|c| c.is_ascii_digit())).count();
         let numbered = with_number * 2 >= labels.len();
-        Self { rows: data, heading, colours, gauge, numbered }
+        let commas_part = heading.by_comma && with_points;
+        Self { rows: data, heading, colours, gauge, numbered, commas_part }
     }
 
     /// The cell of this kind of column.

@@ -167,6 +167,23 @@ impl WiringList {
         self.problems.extend(twice);
     }
 
+    /// Names every wire whose partner is nowhere in the list.
+    pub(super) fn name_lost_partners(&mut self) {
+        let partners = Partners::of(&self.rows);
+        let lost = self.rows.iter().filter(|row| row.pair.is_some() && partners.of_row(row).is_none());
+        let problems: Vec<LineProblem> = lost
+            .map(|row| LineProblem {
+                line: row.line,
+                say: format!(
+                    "the partner \"{}\" of cavity {} is nowhere in the list",
+                    harmless(row.pair.as_deref().unwrap_or_default()),
+                    row.cavity
+                ),
+            })
+            .collect();
+        self.problems.extend(problems);
+    }
+
     /// The list as the record of one housing, each cavity with its line; only a list without a
     /// problem makes one.
     pub fn record(&self) -> Result<Vec<(Label, Holds, u32)>, &[LineProblem]> {

@@ -35,6 +35,13 @@ impl<'a> Sight<'a> {
         self.state().housing(name)
     }
 
+    /// What a cavity is called in the other numberings of its housing, to be put behind its label:
+    /// ` (row by row 26)`; empty where there is no other.
+    pub fn also(&self, at: &Address) -> String {
+        let also = self.housing(&at.housing).map(|h| h.housing().also_called(&at.label)).unwrap_or_default();
+        if also.is_empty() { also } else { format!(" ({also})") }
+    }
+
     /// What the job would say to an act now.
     pub fn preview(&self, act: &Act) -> Verdict {
         self.job.check(&Entry { at: self.survey.now, by: self.by.to_owned(), act: act.clone() })

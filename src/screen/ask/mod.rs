@@ -199,7 +199,7 @@ fn ask_step(sight: &Sight<'_>, step: &Do, answers: &[Answer]) -> Asked {
         Do::Gate { gate } => gate::gate(sight, *gate, answers),
         Do::View { housing } => setup::view(sight, housing, answers),
         Do::Anchor { housing, place } => setup::anchor(sight, housing, *place, answers),
-        Do::Compare { question } => setup::compare(*question, answers),
+        Do::Compare { question } => setup::compare(sight, *question, answers),
         Do::Decide { at } => setup::decide(sight, at, answers),
         Do::ConfirmMap => map::confirm(sight, answers),
         Do::LookAt { cavities } => setup::look_at(cavities, answers),

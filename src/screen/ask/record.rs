@@ -30,7 +30,8 @@ pub(super) fn record(sight: &Sight<'_>, at: Option<&Address>, answers: &[Answer]
         if last_recorded(sight).is_some() {
             offered.push(Pick::Repeat);
         }
-        return picks(format!("RECORD cavity {label}: what is in it?"), &offered);
+        let also = sight.also(at);
+        return picks(format!("RECORD cavity {label}{also}: what is in it?"), &offered);
     };
     let typed = texts(answers);
     let holds = match (pick, typed.as_slice()) {

@@ -1,6 +1,7 @@
 //! Questions before the first move: views, anchors, comparisons, decisions, tags.
 
 use crate::{
+    catalogue::{DifferenceKind, differences},
     face::{Face, PosePlace, Side},
     record::{Address, HousingName},
     swap::{
@@ -173,12 +174,13 @@ fn put_row_right(sight: &Sight<'_>, housing: &JobHousing, shift: &RowShift, answ
 }
 
 /// A question with the mating half in the hand.
-pub(super) fn compare(question: Question, answers: &[Answer]) -> Asked {
+pub(super) fn compare(sight: &Sight<'_>, question: Question, answers: &[Answer]) -> Asked {
     let answer = match answers.first() {
         None => {
             let prompt = format!(
-                "COMPARE with the mating half in your hand: does the {} of the new housing agree?",
-                question.words()
+                "COMPARE with the mating half in your hand: does the {} of the new housing agree?{}",
+                question.words(),
+                by_definition(sight, question)
             );
             return picks(prompt, &[Pick::Yes, Pick::Differs, Pick::DontKnow]);
         }
@@ -187,6 +189,23 @@ pub(super) fn compare(question: Question, answers: &[Answer]) -> Asked {
         Some(_) => Fit::DontKnow,
     };
     Asked::Ready(vec![Act::Compared { question, answer, mating_half: true }])
+}
+
+/// What the definitions say about it, when they differ.
+fn by_definition(sight: &Sight<'_>, question: Question) -> String {
+    let kind = match question {
+        Question::Key => DifferenceKind::KeyCode,
+        Question::Latch => DifferenceKind::FeatureSide,
+        Question::Gender => DifferenceKind::Gender,
+        Question::Clip => DifferenceKind::Bridge,
+    };
+    let state = sight.state();
+    let pairs = state.side(JobSide::Old).flat_map(|old| state.side(JobSide::New).map(move |new| (old, new)));
+    let said = pairs
+        .flat_map(|(old, new)| differences(old.housing(), new.housing()))
+        .filter(|difference| difference.kind == kind)
+        .map(|difference| format!(" {}", difference.say));
+    said.collect()
 }
 
 /// A difference between what is found and what should be.

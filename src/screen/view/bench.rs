@@ -175,6 +175,17 @@ fn lead_facts(sight: &Sight<'_>, lead: &Lead, hide_colour: bool) -> Vec<String> 
             [&wire.number, &wire.circuit].into_iter().filter_map(|n| n.as_deref()).collect();
         facts.push(names.join("  "));
     }
+    let from = match &lead.id {
+        ItemId::At(from) => Some(from),
+        ItemId::PlugBehind(_) | ItemId::Loose(_) | ItemId::Stock(_) => None,
+    };
+    let numbered = from.into_iter().chain(sight.survey.target.of(&lead.id));
+    facts.extend(
+        numbered
+            .map(|at| (at, sight.also(at)))
+            .filter(|(_, also)| !also.is_empty())
+            .map(|(at, also)| format!("{} {} is{also}", at.housing, at.label)),
+    );
     let partner = lead.seen.wires.iter().find_map(|w| w.twisted_with.as_ref());
     facts.extend(partner.map(|label| format!("twisted with the lead in {label}: keep the twist")));
     facts.extend(lead.seen.condition.as_ref().map(|condition| format!("as found: {condition}")));
