@@ -275,6 +275,25 @@ fn one_wire_one_hole_off_among_206_cavities_is_one_difference() {
         differs["say"].as_str().unwrap().contains("A133")
             && differs["say"].as_str().unwrap().contains("A134")
     );
+    // Before anything is confirmed nobody is asked for a plug too many.
+    let plugs = |request: &Value| {
+        let lines = request["lines"].as_array().unwrap().iter();
+        let of_size = lines
+            .filter(|l| l["part"] == "CM-PLUG-06")
+            .map(|l| (l["need"].clone(), l["spare"].clone(), l["for"].clone()));
+        of_size.collect::<Vec<_>>()
+    };
+    assert_eq!(plugs(&shop.json(&["request", "cormorant"])), []);
+    // The plug of A49 is torn; the wire in A133 belongs in A134, and A133 gets its plug.
+    let acts = r#"RecordCorrected(at:"old:A49",holds:Open,reason:"plug torn, taken out")
+Decided(at:"old:A133",wins:Should,reason:"one hole off since the last repair")
+MapConfirmed(source:SameLabels)"#;
+    let run = shop.run_with(&["enter", "cormorant"], acts, &[]);
+    assert_eq!(run.code, 0, "{run:?}");
+    let request = shop.json(&["request", "cormorant"]);
+    assert_eq!(plugs(&request), [(json!(2), json!(2), json!(["new:A49", "new:A133"]))]);
+    let alike = codes(&shop.json(&["check", "cormorant"])).iter().filter(|c| **c == "look-alike").count();
+    assert_eq!(alike, 36, "36 colour pairs stand twice");
 }
 
 /// Source: ISO 1724 (12N), functions, colours and cross-sections as published in public summaries

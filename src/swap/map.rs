@@ -56,6 +56,15 @@ impl State {
         map
     }
 
+    /// The map as the definitions have it, until one is confirmed: by the first source that says
+    /// anything.
+    pub(super) fn presumed_map(&self) -> CavityMap {
+        let maps = SOURCES.into_iter().map(|source| self.map_by(source));
+        maps.into_iter()
+            .find(|map| map.len() > self.mapped_by_hand.len())
+            .unwrap_or_else(|| self.mapped_by_hand.clone())
+    }
+
     fn pairs_by(&self, source: MapSource) -> Vec<(Address, Address)> {
         match source {
             MapSource::SameLabels => self.same_labels(),

@@ -199,8 +199,8 @@ pub struct State {
     pub compared: BTreeMap<Question, Fit>,
     /// What was mapped cavity by cavity.
     pub mapped_by_hand: CavityMap,
-    /// The map from old cavities to new ones: what was mapped by hand, and once a source is
-    /// confirmed, what it fills in.
+    /// The map from old cavities to new ones: what was mapped by hand, and what a source fills in:
+    /// the one confirmed, else the first that the definitions give.
     pub map: CavityMap,
     /// Documents under which a cavity was mapped.
     pub map_documents: BTreeMap<Address, String>,

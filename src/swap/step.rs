@@ -134,6 +134,22 @@ impl Do {
         }
     }
 
+    /// Whether the step opens the old connector or moves something.
+    pub fn opens_or_moves(&self) -> bool {
+        matches!(
+            self,
+            Self::AssuranceOff { .. }
+                | Self::SmallPartOff { .. }
+                | Self::Unlock { .. }
+                | Self::TakePlug { .. }
+                | Self::MoveWire { .. }
+                | Self::MovePlug { .. }
+                | Self::MoveOther { .. }
+                | Self::FitPlug { .. }
+                | Self::Repair { .. }
+        )
+    }
+
     /// Where a step begins and where it ends, as far as the step itself says: the place of a lead
     /// on its way is for the state to tell.
     pub fn ends(&self) -> (Option<&Address>, Option<&Address>) {

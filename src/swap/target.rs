@@ -97,6 +97,8 @@ impl Target {
 
 /// What an old cavity contributes besides leads.
 enum Content {
+    /// Nobody has said, or decided, yet.
+    NotKnown,
     Plug,
     Other(ItemId),
     Unused,
@@ -170,6 +172,7 @@ impl State {
             target.leads.insert(lead.id.clone(), destination);
         }
         let should = self.should_in_old_labels();
+        let waiting = self.waiting_for_wires(&target.differences);
         let sources: BTreeMap<&Address, &Address> =
             self.map.iter().filter_map(|(from, to)| to.as_ref().map(|to| (to, from))).collect();
         for new in self.side(JobSide::New) {
@@ -179,11 +182,16 @@ impl State {
                     (Delivered::Blocked, _) => Expected::Blocked,
                     (_, Some(leads)) => Expected::Leads(leads),
                     (Delivered::Bridge, None) => Expected::Delivered,
-                    (_, None) => match sources.get(&at).map(|from| (from, self.content(from, &should))) {
-                        Some((from, Content::Plug)) => Expected::Plug(Some((*from).clone())),
-                        Some((_, Content::Other(id))) => Expected::Other(id),
-                        Some((_, Content::Unused)) | None => self.unused(new),
-                    },
+                    (_, None) => {
+                        match sources.get(&at).map(|from| (from, self.content(from, &should, &waiting))) {
+                            Some((from, Content::Plug)) => Expected::Plug(Some((*from).clone())),
+                            Some((_, Content::Other(id))) => Expected::Other(id),
+                            Some((_, Content::Unused)) => self.unused(new),
+                            // What nothing comes to is known once the map is.
+                            None if self.map_confirmed.is_some() => self.unused(new),
+                            Some((_, Content::NotKnown)) | None => Expected::Nothing,
+                        }
+                    }
                 };
                 target.cavities.insert(at, expected);
             }
@@ -214,6 +222,18 @@ impl State {
         moves
     }
 
+    /// Cavities a wire may yet belong in: by a difference that nobody decided.
+    fn waiting_for_wires(&self, differences: &[Difference]) -> BTreeSet<Address> {
+        let open = differences.iter().filter(|difference| !self.is_decided(difference));
+        open.flat_map(|difference| match &difference.kind {
+            DifferenceKind::Elsewhere { should_at, .. } => vec![should_at.clone()],
+            DifferenceKind::Shifted { moves } => moves.iter().map(|(_, there)| there.clone()).collect(),
+            DifferenceKind::Missing { .. } => vec![difference.at.clone()],
+            _ => Vec::new(),
+        })
+        .collect()
+    }
+
     fn destination(&self, decided: &Address) -> Destination {
         // By the record of what should be, some wires belong in a cavity no old one is mapped to.
         let itself = Some(decided.clone()).filter(|at| self.side_of(at) == Some(JobSide::New));
@@ -232,7 +252,10 @@ impl State {
     }
 
     /// What belongs in an old cavity besides a lead, by the records and the decision on it.
-    fn content(&self, at: &Address, should: &Record) -> Content {
+    fn content(&self, at: &Address, should: &Record, waiting: &BTreeSet<Address>) -> Content {
+        if waiting.contains(at) || !self.found.contains_key(at) {
+            return Content::NotKnown;
+        }
         let by_should = match self.decisions.get(at) {
             Some((wins, _)) => *wins == RecordSide::Should,
             // A wire found here that belongs elsewhere leaves what the should record says.

@@ -3,7 +3,7 @@
 
 use crate::{
     quantity::list_of,
-    record::{Address, Holds, Wire},
+    record::{Address, DifferenceKind, Holds, Wire},
     swap::{Do, ItemId, JobSide, Status},
 };
 
@@ -74,17 +74,41 @@ fn go_to(sight: &Sight<'_>, at: Address) -> Asked {
 
 /// The open step about an old cavity.
 fn step_for(sight: &Sight<'_>, at: &Address) -> Option<Do> {
-    let open = sight.survey.steps.iter().filter(|s| s.status != Status::Done);
-    open.map(|s| &s.what).find(|what| is_about(sight, what, at)).cloned()
+    let open = || sight.survey.steps.iter().filter(|s| s.status != Status::Done).map(|s| &s.what);
+    let moves = open().find(|what| is_about(sight, what, at));
+    moves.or_else(|| open().find(|what| is_asked_of(sight, what, at))).cloned()
+}
+
+/// Whether a step before the first move asks something about a cavity.
+fn is_asked_of(sight: &Sight<'_>, what: &Do, at: &Address) -> bool {
+    match what {
+        Do::Decide { at: differs } => differs == at || belongs_in(sight, differs, at),
+        Do::Tag { lead } => *lead == ItemId::At(at.clone()),
+        Do::LookAt { cavities } => cavities.contains(at),
+        _ => false,
+    }
 }
 
 fn is_about(sight: &Sight<'_>, what: &Do, at: &Address) -> bool {
+    let to_there = |to: Option<&Address>| to.is_some() && to == sight.state().mapped(at);
     match what {
-        Do::MoveWire { lead, .. } => *lead == ItemId::At(at.clone()),
+        // A wire that sits elsewhere and belongs there is about it, too.
+        Do::MoveWire { lead, to } => *lead == ItemId::At(at.clone()) || to_there(to.as_ref()),
         Do::MovePlug { from, .. } | Do::MoveOther { from, .. } | Do::TakePlug { at: from } => from == at,
         Do::FitPlug { at: to } => sight.state().mapped(at) == Some(to),
         _ => false,
     }
+}
+
+/// Whether by the difference at one cavity its wire belongs in another.
+fn belongs_in(sight: &Sight<'_>, differs: &Address, at: &Address) -> bool {
+    let mut differences = sight.survey.target.differences.iter().filter(|d| d.at == *differs);
+    differences.any(|difference| match &difference.kind {
+        DifferenceKind::Elsewhere { should_at, .. } => should_at == at,
+        DifferenceKind::Swapped { with, .. } => with == at,
+        DifferenceKind::Shifted { moves } => moves.iter().any(|(from, to)| from == at || to == at),
+        _ => false,
+    })
 }
 
 /// The next move that is not done, or the next cavity that was open as found and is not filled

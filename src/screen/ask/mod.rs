@@ -16,7 +16,7 @@ mod wire_line;
 use crate::{
     record::HousingName,
     request::RequestHead,
-    swap::{Act, Do, Place, Refusal, Status, Verdict},
+    swap::{Act, Code, Do, Flag, Place, Refusal, Status, Verdict},
 };
 
 use super::{keys::Pick, sight::Sight};
@@ -53,6 +53,8 @@ pub enum Topic {
     Jump,
     /// Go to the next place of this kind, after this step.
     Next(Wanted, Option<Do>),
+    /// The replacement cannot take what is here: nothing is opened.
+    NotStartable,
     /// Every move that is left waits for a part.
     Waiting,
     /// Nothing is left to do.
@@ -152,9 +154,31 @@ pub fn topic_now(sight: &Sight<'_>) -> Topic {
     match next {
         Some(Do::MovePlug { from, to }) if plug_in_hand => Topic::Step(Do::MovePlug { from, to }),
         _ if plug_in_hand => Topic::PlugInHand,
+        Some(step) if step.opens_or_moves() && refusing(sight).is_some() => Topic::NotStartable,
         Some(step) => Topic::Step(step),
         None if sight.survey.steps.iter().any(|s| s.status == Status::Waiting) => Topic::Waiting,
         None => Topic::Nothing,
+    }
+}
+
+/// Why the replacement is refused, while nothing has moved.
+fn refusing<'a>(sight: &Sight<'a>) -> Option<&'a Flag> {
+    let refuses = |code| matches!(code, Code::BlockedUnderWire | Code::BridgeMissing | Code::PartMisfit);
+    let mut flags = sight.survey.account.open_flags();
+    flags.find(|flag| refuses(flag.code)).filter(|_| !sight.state().has_moved())
+}
+
+/// The replacement is refused: what to do about it.
+fn not_startable(sight: &Sight<'_>, answers: &[Answer]) -> Asked {
+    let Some(flag) = refusing(sight) else { return Asked::Wrong("Nothing stands in the way.".to_owned()) };
+    let rest = answers.get(1..).unwrap_or_default();
+    match (answers.first(), flag.code) {
+        (None, Code::BlockedUnderWire) => {
+            picks(format!("DO NOT START. {} {}", flag.say, flag.instead), &[Pick::Send, Pick::MapOne])
+        }
+        (None, _) => picks(format!("DO NOT START. {} {}", flag.say, flag.instead), &[Pick::Send]),
+        (Some(Answer::Pick(Pick::MapOne)), _) => map::by_hand(sight, rest),
+        (Some(_), _) => other::ask_other(sight, OtherThing::SendRequest, rest),
     }
 }
 
@@ -188,6 +212,7 @@ pub fn ask(sight: &Sight<'_>, topic: &Topic, answers: &[Answer]) -> Asked {
         Topic::Other(thing) => other::ask_other(sight, *thing, answers),
         Topic::Jump => jump::jump(sight, answers),
         Topic::Next(wanted, after) => jump::next(sight, *wanted, after.as_ref()),
+        Topic::NotStartable => not_startable(sight, answers),
         Topic::Waiting => repair::waiting(sight, answers),
         Topic::Nothing => Asked::Picks { prompt: "Nothing is left to do.".to_owned(), picks: Vec::new() },
     }

@@ -72,11 +72,15 @@ fn take_out(sight: &Sight<'_>, lead: &Lead, at: &Address, answers: &[Answer]) ->
     match rest {
         [] => {
             let prompt = format!("EXTRACT the lead from {label}{}.", release(sight, at));
-            let offered = [Pick::Out, Pick::NotSo];
+            // Only where each wire has a seal of its own can it come along.
+            let out = if with_seal == Seal::None { "out, freely" } else { Pick::Out.text() };
+            let offered = vec![(Pick::Out, out.to_owned()), (Pick::NotSo, Pick::NotSo.text().to_owned())];
             match asked {
                 // A colour that differs is settled before the wire leaves its hole.
-                true => unless_barred(sight, act(true, with_seal), || picks(prompt, &offered)),
-                false => picks(format!("{}{prompt}", not_yet()), &offered),
+                true => {
+                    unless_barred(sight, act(true, with_seal), || Asked::Picks { prompt, picks: offered })
+                }
+                false => Asked::Picks { prompt: format!("{}{prompt}", not_yet()), picks: offered },
             }
         }
         [Answer::Pick(Pick::Out), ..] => extract(true, with_seal),

@@ -3,7 +3,7 @@
 use ratatui::{buffer::Buffer, layout::Rect, style::Style, text::Line};
 
 use crate::{
-    catalogue::differences as housing_differences,
+    catalogue::{Delivered, differences as housing_differences},
     record::{LeadSeen, look_alikes},
     request::{RequestHead, build, paper},
     screen::{sight::Sight, state::Ui, theme::Theme},
@@ -173,7 +173,7 @@ pub(super) fn map(sight: &Sight<'_>, ui: &Ui, theme: Theme, area: Rect, buf: &mu
         for cavity in &old.housing().cavities {
             let at = old.address(&cavity.label);
             let to = match map.get(&at) {
-                Some(Some(to)) => to.to_string(),
+                Some(Some(to)) => format!("to {to}"),
                 Some(None) => "no place there".to_owned(),
                 None => "not mapped".to_owned(),
             };
@@ -182,7 +182,7 @@ pub(super) fn map(sight: &Sight<'_>, ui: &Ui, theme: Theme, area: Rect, buf: &mu
             let wire = holds.and_then(|h| h.lead()).map_or(String::new(), wires_in_words);
             let document = state.map_documents.get(&at);
             let document = document.map_or(String::new(), |d| format!("  under {d}"));
-            lines.add(&format!("{:<12} to {to:<12} {what} {wire}{document}", at.to_string()), Style::new());
+            lines.add(&format!("{:<12} {to:<15} {what} {wire}{document}", at.to_string()), Style::new());
         }
     }
     lines.add("", Style::new());
@@ -191,10 +191,14 @@ pub(super) fn map(sight: &Sight<'_>, ui: &Ui, theme: Theme, area: Rect, buf: &mu
         for cavity in &new.housing().cavities {
             let at = new.address(&cavity.label);
             let from = map.iter().find(|(_, to)| to.as_ref() == Some(&at));
-            let from = from.map_or_else(|| "nothing of old".to_owned(), |(from, _)| from.to_string());
+            let bare = match cavity.delivered {
+                Delivered::Blocked => "moulded shut",
+                _ => "nothing comes here",
+            };
+            let from = from.map_or_else(|| bare.to_owned(), |(from, _)| format!("from {from}"));
             let also = new.housing().also_called(&cavity.label);
             let also = if also.is_empty() { String::new() } else { format!("  ({also})") };
-            lines.add(&format!("{:<12} from {from}{also}", at.to_string()), Style::new());
+            lines.add(&format!("{:<12} {from}{also}", at.to_string()), Style::new());
         }
     }
     lines.show(ui, area, buf);

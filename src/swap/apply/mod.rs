@@ -108,6 +108,7 @@ impl State {
                 }
                 self.housings.push(job_housing);
                 self.housings.sort_by_key(|h| h.side);
+                self.map = self.presumed_map();
             }
             _ => {}
         }

@@ -21,9 +21,7 @@ impl State {
             }
             Act::Mapped { from, to, document } => {
                 self.mapped_by_hand.insert(from.clone(), to.clone());
-                // What a source filled in stays but for the cavity now given away.
-                self.map.retain(|_, there| there.is_none() || there != to);
-                self.map.insert(from.clone(), to.clone());
+                self.map = self.presumed_map();
                 self.map_documents.remove(from);
                 if let Some(document) = document {
                     self.map_documents.insert(from.clone(), document.clone());
