@@ -107,3 +107,24 @@ fn what_should_be_may_be_written_in_new_labels_and_decides_where_a_wire_goes() {
     let lead = repin::swap::ItemId::At("old:1".parse().unwrap());
     assert_eq!(target.of(&lead).unwrap().to_string(), "new:A10");
 }
+
+#[test]
+fn every_new_cavity_nothing_comes_to_is_plugged_where_the_housing_is_sealed() {
+    let mut bench = Bench::new("dl-08", "sk-10");
+    for label in 1..=8 {
+        bench.does(&format!(
+            r#"Recorded(side:Found,at:"old:{label}",holds:Wired(wires:[(colour:"RD",gauge:"0.75")]))"#
+        ));
+    }
+    bench.does("RecordFinished(side:Found)");
+    bench.does("MapConfirmed(source:SameLabels)");
+    let target = bench.job.state().target();
+    for label in ["9", "10"] {
+        let at = format!("new:{label}").parse().unwrap();
+        assert_eq!(*target.expected(&at), repin::swap::Expected::Plug(None), "{label}");
+    }
+    let state = bench.job.state();
+    let [old, new] = [0, 1].map(|n| &state.housings[n].definition);
+    let said: Vec<String> = old.differences_to(new).into_iter().map(|d| d.say).collect();
+    assert!(said.iter().any(|say| say.contains("of the family Dewline sealed 8-way")), "{said:?}");
+}

@@ -4,8 +4,8 @@
 use std::collections::{BTreeMap, BTreeSet};
 
 use super::{
-    HousingId,
-    family::{Delivered, Housing, LockState, Sealing, SecondaryLock, SmallPart, Supplied},
+    Definition, HousingId,
+    family::{Delivered, Family, Housing, LockState, Sealing, SecondaryLock, SmallPart, Supplied},
     position::{by_position, runs_other_way},
 };
 use crate::{
@@ -24,6 +24,8 @@ pub enum DifferenceKind {
     Places,
     /// The size of a cavity.
     Size,
+    /// The family of terminals.
+    Family,
     /// Cavities moulded shut in the new one.
     Blocked,
     /// Cavities of the new one delivered with a plug.
@@ -52,6 +54,7 @@ impl DifferenceKind {
         match self {
             Self::Count | Self::Labels => "Map every wire; plug what is left over.",
             Self::Places => "The same label is another hole: map before anything moves.",
+            Self::Family => "Its terminals are other parts, even where they seem to fit: check each.",
             Self::Size => "Another terminal goes in there: the old one rattles or does not enter.",
             Self::Blocked => "No wire can go there; the job does not start over one.",
             Self::Plugged => "Take the plug out where a wire goes; keep it where none does.",
@@ -90,6 +93,25 @@ pub fn differences(old: &Housing, new: &Housing) -> Vec<HousingDifference> {
     found.lock();
     found.small_parts();
     found.differences
+}
+
+impl Definition {
+    /// Everything in which a new housing and its parts differ from the old one.
+    pub fn differences_to(&self, new: &Self) -> Vec<HousingDifference> {
+        let mut found = differences(self.housing(), new.housing());
+        let terminals =
+            |family: &Family| family.terminals.iter().map(|t| t.part.clone()).collect::<BTreeSet<_>>();
+        let (old_parts, new_parts) = (terminals(self.family()), terminals(new.family()));
+        if self.family().id != new.family().id && !old_parts.is_subset(&new_parts) {
+            let say = format!(
+                "The old housing is of the family {}, the new one of {}.",
+                self.family().title,
+                new.family().title
+            );
+            found.insert(0, HousingDifference { kind: DifferenceKind::Family, say, cavities: Vec::new() });
+        }
+        found
+    }
 }
 
 impl Housing {

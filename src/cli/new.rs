@@ -14,7 +14,7 @@ use super::{
     records::{self, Choice, Placed, Source},
 };
 use crate::{
-    catalogue::{Definition, differences},
+    catalogue::Definition,
     quantity::harmless,
     record::HousingName,
     store::OpenJob,
@@ -153,7 +153,7 @@ fn checked(acts: Vec<Placed>, at: Timestamp, by: &str) -> Result<Vec<Entry>> {
 fn differences_said(state: &State) -> Vec<String> {
     let pairs = state.side(JobSide::Old).flat_map(|old| state.side(JobSide::New).map(move |new| (old, new)));
     let said = pairs.flat_map(|(old, new)| {
-        let found = differences(old.housing(), new.housing()).into_iter();
+        let found = old.definition.differences_to(&new.definition).into_iter();
         found.map(move |d| format!("{} and {}: {} {}", old.name, new.name, d.say, d.kind.means()))
     });
     said.collect()

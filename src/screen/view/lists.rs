@@ -3,7 +3,7 @@
 use ratatui::{buffer::Buffer, layout::Rect, style::Style, text::Line};
 
 use crate::{
-    catalogue::{Delivered, differences as housing_differences},
+    catalogue::Delivered,
     record::{LeadSeen, look_alikes},
     request::{RequestHead, build, paper},
     screen::{sight::Sight, state::Ui, theme::Theme},
@@ -135,7 +135,7 @@ pub(super) fn differences(sight: &Sight<'_>, ui: &Ui, theme: Theme, area: Rect, 
     lines.add("OLD HOUSING AGAINST NEW", theme.now());
     let pairs = state.side(JobSide::Old).flat_map(|old| state.side(JobSide::New).map(move |new| (old, new)));
     for (old, new) in pairs {
-        let differ = housing_differences(old.housing(), new.housing());
+        let differ = old.definition.differences_to(&new.definition);
         if differ.is_empty() {
             lines.add(&format!("{} and {}: no difference.", old.name, new.name), Style::new());
         }
