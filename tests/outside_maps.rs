@@ -64,26 +64,12 @@ fn twelve_wires_of_two_trailer_sockets_go_into_one_of_thirteen() {
     let listed: Vec<String> = pairs.iter().map(|(from, to)| format!("({from:?}, {to:?})")).collect();
     let map = write(&shop, "map.ron", &format!("(format: 1, map: [{}])", listed.join(", ")));
     let (n, s) = (format!("12n={n}"), format!("12s={s}"));
-    let args = [
-        "new",
-        "trailer",
-        "--old",
-        "12n=iso-1724",
-        "--old",
-        "12s=iso-3732",
-        "--new",
-        "iso-11446",
-        "--found",
-        &n,
-        "--found",
-        &s,
-        "--map",
-        &map,
-        "--serial",
-        "TRL-13",
-    ];
-    let run = shop.run(&args);
-    assert_eq!(run.code, 0, "{run:?}");
+    let start = |job: &str, more: &[&str]| {
+        let sockets = ["--old", "12n=iso-1724", "--old", "12s=iso-3732", "--new", "iso-11446"];
+        let run = shop.run(&[&["new", job], &sockets[..], &["--found", &n, "--found", &s], more].concat());
+        assert_eq!(run.code, 0, "{run:?}");
+    };
+    start("trailer", &["--map", &map, "--serial", "TRL-13"]);
     // The permutation is not monotone, and colours repeat over the two old housings: neither order nor
     // colour decides.
     assert_eq!(moves(&shop, "trailer"), pairs.into_iter().collect());
@@ -94,21 +80,7 @@ fn twelve_wires_of_two_trailer_sockets_go_into_one_of_thirteen() {
     let bare = cavities["open"].as_u64().unwrap() + cavities["empty"].as_u64().unwrap();
     assert_eq!((&cavities["total"], &cavities["wired"], bare), (&json!(13), &json!(12), 1));
     // Without a map there is nothing to go by: no source gives every wire a place.
-    let run = shop.run(&[
-        "new",
-        "unmapped",
-        "--old",
-        "12n=iso-1724",
-        "--old",
-        "12s=iso-3732",
-        "--new",
-        "iso-11446",
-        "--found",
-        &n,
-        "--found",
-        &s,
-    ]);
-    assert_eq!(run.code, 0, "{run:?}");
+    start("unmapped", &[]);
     let acts = "RecordFinished(side:Found)\nMapConfirmed(source:SameLabels)";
     let run = shop.run_with(&["enter", "unmapped"], acts, &[]);
     assert!(run.code == 1 && run.err.contains("has no place on the new side"), "{run:?}");

@@ -211,3 +211,22 @@ fn a_row_of_wires_one_hole_off_against_the_diagram_is_one_difference() {
     };
     assert_eq!([to("1"), to("2"), to("3"), to("4")], ["new:2", "new:3", "new:4", "new:5"]);
 }
+
+#[test]
+fn a_row_that_is_off_from_its_middle_on_does_not_pass_the_anchors_asked() {
+    // The truth: 1 RD, 2 plug, 3 YE, 4 GN, 5 BU; 2 was skipped, and the row ends one short.
+    let truth = ["RD", "P", "YE", "GN", "BU", "RD/WH", "BK/WH", "P", "GN/WH", "P"];
+    let mut bench = recorded("sk-10", &["RD", "YE", "GN", "BU", "P", "RD/WH", "BK/WH", "P", "GN/WH", "P"]);
+    for _ in 0..4 {
+        let Some(place) = bench.job.state().anchors_left(old(&bench)).first().copied() else { break };
+        let label = old(&bench).seen().label_at(place).unwrap().to_string();
+        let seen = truth[label.parse::<usize>().unwrap() - 1];
+        bench.does(&format!(r#"Anchor(housing:"old",place:"{place}",colour:"{seen}",mark:"{label}")"#));
+        if bench.job.state().failed_anchor(old(&bench)).is_some() {
+            let fits = bench.job.state().readings_that_fit(old(&bench));
+            assert!(matches!(fits.as_slice(), [Misread::Shift(_)]), "{fits:?}");
+            return;
+        }
+    }
+    panic!("the anchors passed a row that is one hole off");
+}

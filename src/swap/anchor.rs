@@ -57,8 +57,10 @@ impl State {
             let bits = wrong.iter().enumerate().filter(|(_, wrong)| tells(place, wrong));
             bits.fold(0_u32, |mask, (bit, _)| mask | 1 << bit)
         };
-        let places: Vec<(PosePlace, u32)> =
-            places_by_ease(&readings, &colours).into_iter().map(|place| (place, told_at(place))).collect();
+        let places: Vec<(PosePlace, u32)> = places_by_worth(housing, &readings, &colours)
+            .into_iter()
+            .map(|place| (place, told_at(place)))
+            .collect();
         let answered = |place: &PosePlace| housing.anchors.iter().any(|a| a.agrees && a.place == *place);
         let told = places.iter().filter(|(p, _)| answered(p)).fold(0, |told, (_, mask)| told | mask);
         let all = (0..wrong.len()).fold(0, |all, bit| all | 1 << bit);
@@ -155,7 +157,7 @@ impl State {
             return None;
         }
         let answered = |place: &PosePlace| housing.anchors.iter().any(|a| a.place == *place);
-        places_by_ease(&readings, &self.colours_by_label(housing))
+        places_by_worth(housing, &readings, &self.colours_by_label(housing))
             .into_iter()
             .find(|place| !answered(place) && tells(place))
     }
@@ -233,19 +235,31 @@ impl State {
     }
 }
 
-/// Every place, the easiest to find first: a colour that stands once on the record, then the ends of
-/// the rows.
-fn places_by_ease(readings: &Readings, colours: &HashMap<&Label, &Colour>) -> Vec<PosePlace> {
+/// Every place, the best to ask about first: a colour that stands once on the record, then, on an old
+/// housing, the end of a row in the order of its numbering, where everything written one hole off
+/// before it shows; on a new one either end, which the eye finds first.
+fn places_by_worth(
+    housing: &JobHousing,
+    readings: &Readings,
+    colours: &HashMap<&Label, &Colour>,
+) -> Vec<PosePlace> {
     let mut counts: HashMap<&Colour, usize> = HashMap::new();
     for colour in colours.values() {
         *counts.entry(colour).or_default() += 1;
     }
+    let cavities = housing.housing().cavities.iter().enumerate();
+    let rank: HashMap<&Label, usize> = cavities.map(|(n, cavity)| (&cavity.label, n)).collect();
     let mut places: Vec<(bool, usize, usize, PosePlace)> = Vec::new();
     for (r, row) in readings.right.rows().iter().enumerate() {
         for (c, spot) in row.iter().enumerate() {
             let Some(place) = spot.place() else { continue };
             let repeats = colours.get(&spot.label).is_some_and(|colour| counts.get(colour) != Some(&1));
-            places.push((repeats, c.min(row.len() - 1 - c), r, place));
+            let after = || row.iter().filter(|other| rank.get(&other.label) > rank.get(&spot.label)).count();
+            let from_end = match housing.side {
+                JobSide::Old => after(),
+                JobSide::New => c.min(row.len() - 1 - c),
+            };
+            places.push((repeats, from_end, r, place));
         }
     }
     places.sort();

@@ -134,20 +134,25 @@ impl Do {
         }
     }
 
-    /// Whether the step opens the old connector or moves something.
-    pub fn opens_or_moves(&self) -> bool {
+    /// Whether something leaves a cavity or comes into one.
+    pub fn is_move(&self) -> bool {
         matches!(
             self,
-            Self::AssuranceOff { .. }
-                | Self::SmallPartOff { .. }
-                | Self::Unlock { .. }
-                | Self::TakePlug { .. }
+            Self::TakePlug { .. }
                 | Self::MoveWire { .. }
                 | Self::MovePlug { .. }
                 | Self::MoveOther { .. }
                 | Self::FitPlug { .. }
-                | Self::Repair { .. }
         )
+    }
+
+    /// Whether the step opens the old connector or moves something.
+    pub fn opens_or_moves(&self) -> bool {
+        let opens = matches!(
+            self,
+            Self::AssuranceOff { .. } | Self::SmallPartOff { .. } | Self::Unlock { .. } | Self::Repair { .. }
+        );
+        opens || self.is_move()
     }
 
     /// Where a step begins and where it ends, as far as the step itself says: the place of a lead

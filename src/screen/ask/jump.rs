@@ -125,7 +125,7 @@ pub(super) fn next(sight: &Sight<'_>, wanted: Wanted, after: Option<&Do>) -> Ask
         return Asked::Go(Do::Record { at });
     }
     let fits = |what: &Do| match wanted {
-        Wanted::Undone => is_move(what),
+        Wanted::Undone => what.is_move(),
         Wanted::Open => open_holes.iter().any(|at| is_about(sight, what, at)),
     };
     let now = match super::topic_now(sight) {
@@ -142,15 +142,4 @@ pub(super) fn next(sight: &Sight<'_>, wanted: Wanted, after: Option<&Do>) -> Ask
         (None, Wanted::Undone) => Asked::Wrong("Every move is done.".to_owned()),
         (None, Wanted::Open) => Asked::Wrong("No open cavity is left to fill.".to_owned()),
     }
-}
-
-fn is_move(what: &Do) -> bool {
-    matches!(
-        what,
-        Do::MoveWire { .. }
-            | Do::MovePlug { .. }
-            | Do::MoveOther { .. }
-            | Do::TakePlug { .. }
-            | Do::FitPlug { .. }
-    )
 }

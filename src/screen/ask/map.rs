@@ -55,7 +55,10 @@ fn prompt(sight: &Sight<'_>, proposals: &[MapProposal]) -> String {
             }
         }
         [only] => {
-            format!("CONFIRM the map by {}. {}.", only.source.words(), state.map_in_words(&only.map))
+            let mut pairs = only.map.iter().filter_map(|(from, to)| Some((from, to.as_ref()?)));
+            let why = pairs.find_map(|(from, to)| state.why_labels_differ(from, to));
+            let why = why.map_or(String::new(), |why| format!(": {why}"));
+            format!("CONFIRM the map by {}{why}. {}.", only.source.words(), state.map_in_words(&only.map))
         }
         [first, second, ..] => {
             let differs = state.map_differs(&first.map, &second.map).unwrap_or_default();

@@ -21,7 +21,7 @@ pub(super) fn draw(sight: &Sight<'_>, now: Option<&Address>, theme: Theme, area:
     let is_ahead = |step: &&Step| {
         matches!(step.status, Status::Left | Status::Waiting) && (now.is_none() || step.what.ends().0 != now)
     };
-    let moves = || sight.survey.steps.iter().filter(is_ahead).filter(|step| is_move(&step.what));
+    let moves = || sight.survey.steps.iter().filter(is_ahead).filter(|step| step.what.is_move());
     let count = moves().count();
     if count == 0 {
         return;
@@ -33,17 +33,6 @@ pub(super) fn draw(sight: &Sight<'_>, now: Option<&Address>, theme: Theme, area:
         let text = told(sight, &step.what);
         put(buf, area, row, &Line::styled(format!("  {}{waits}", clean(&text, theme)), theme.faint()));
     }
-}
-
-fn is_move(what: &Do) -> bool {
-    matches!(
-        what,
-        Do::MoveWire { .. }
-            | Do::MovePlug { .. }
-            | Do::MoveOther { .. }
-            | Do::FitPlug { .. }
-            | Do::TakePlug { .. }
-    )
 }
 
 /// One move in a line.
