@@ -118,14 +118,32 @@ fn f34_a_row_one_hole_off_is_named_with_its_first_wrong_cavity_and_put_right() {
     let mut bench = recorded("sk-10", &["RD", "YE", "GN", "BU", "P", "RD/WH", "BK/WH", "P", "GN/WH", "P"]);
     bench.does(r#"Anchor(housing:"old",place:"row 1, 1 from left",colour:"RD",mark:"1")"#);
     bench.does(r#"Anchor(housing:"old",place:"row 1, 4 from left",colour:"GN",mark:"4")"#);
-    let state = bench.job.state();
-    let fits = state.readings_that_fit(old(&bench));
-    let [Misread::Shift(shift)] = fits.as_slice() else { panic!("{fits:?}") };
-    assert_eq!((shift.row, shift.first.as_str(), shift.written), (1, "2", Beside::Left));
+    // One failed anchor says that the row is off, not from where on: two more looks pin it down.
+    let shift_of = |bench: &Bench| match bench.job.state().readings_that_fit(old(bench)).as_slice() {
+        [Misread::Shift(shift)] => shift.clone(),
+        fits => panic!("{fits:?}"),
+    };
+    let asked = |bench: &Bench| {
+        let fits = bench.job.state().readings_that_fit(old(bench));
+        bench.job.state().anchor_between(old(bench), &fits).map(|place| place.to_string())
+    };
+    let shift = shift_of(&bench);
+    assert_eq!((shift.first.as_str(), shift.latest.as_str()), ("2", "4"));
+    assert_eq!(asked(&bench).as_deref(), Some("row 1, 3 from left"));
+    bench.does(r#"Anchor(housing:"old",place:"row 1, 3 from left",colour:"YE",mark:"3")"#);
+    assert_eq!(asked(&bench).as_deref(), Some("row 1, 2 from left"));
+    // A plug sits there: an anchor may be answered with no wire at all.
+    bench.does(r#"Anchor(housing:"old",place:"row 1, 2 from left",mark:"2")"#);
+    assert_eq!(asked(&bench), None);
+    let shift = shift_of(&bench);
+    assert_eq!(
+        (shift.row, shift.first.as_str(), shift.latest.as_str(), shift.written),
+        (1, "2", "2", Beside::Left)
+    );
     let flag = bench.job.account(bench.now);
     let flag = flag.open_flags().find(|f| f.code == Code::AnchorFailed).unwrap().clone();
     assert!(flag.instead.contains("one hole off in row 1 from cavity 2 on"), "{flag:?}");
-    let (known, unknown) = state.row_put_right(old(&bench), shift).unwrap();
+    let (known, unknown) = bench.job.state().row_put_right(old(&bench), &shift).unwrap();
     assert_eq!(unknown.to_string(), "old:2");
     let known: Vec<String> = known.iter().map(|(at, holds)| format!("{at} {}", holds.word())).collect();
     assert_eq!(known, ["old:3 wired", "old:4 wired", "old:5 wired"]);

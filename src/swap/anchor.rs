@@ -7,18 +7,17 @@ use std::collections::HashMap;
 use crate::{
     colour::Colour,
     face::{Label, PosePlace},
-    record::{Address, Holds},
 };
 
 use super::{
     Flip, JobSide,
-    reading::{Beside, FLIPS, Misread, Readings, RowShift, Wrong, fewest, row_of},
+    reading::{FLIPS, Misread, Readings, Wrong, fewest},
     state::{AnchorSeen, JobHousing, State},
 };
 
 impl State {
     /// The colour recorded at a cavity of an old housing, when it holds one wire of known colour.
-    fn colour_at(&self, housing: &JobHousing, label: &Label) -> Option<&Colour> {
+    pub(super) fn colour_at(&self, housing: &JobHousing, label: &Label) -> Option<&Colour> {
         let lead = self.found.get(&housing.address(label))?.lead()?;
         match lead.wires.as_slice() {
             [only] => only.colour.known(),
@@ -97,11 +96,7 @@ impl State {
     ) -> AnchorSeen {
         let agrees = match housing.seen().label_at(place) {
             Some(label) => {
-                let colour_agrees = match (housing.side, colour) {
-                    (JobSide::New, _) => true,
-                    (JobSide::Old, Some(colour)) => self.colour_at(housing, label) == Some(colour),
-                    (JobSide::Old, None) => false,
-                };
+                let colour_agrees = housing.side == JobSide::New || self.looks_like(housing, label, colour);
                 label.as_str() == mark.trim() && colour_agrees
             }
             None => place == PosePlace::Key && housing.housing().side_of(mark) == Some(housing.pose().up),
@@ -139,8 +134,11 @@ impl State {
     }
 
     /// A place not answered yet where each of these readings has a colour, or mark, of its own: what to
-    /// ask when several fit what was seen.
+    /// ask when several fit what was seen. Of one row that is off: where to look for its start.
     pub fn anchor_between(&self, housing: &JobHousing, fits: &[Misread]) -> Option<PosePlace> {
+        if let [Misread::Shift(shift)] = fits {
+            return self.place_that_pins(housing, shift);
+        }
         let readings = Readings::of(housing.housing(), housing.pose());
         let wrong: Vec<Wrong> = fits.iter().map(Misread::wrong).collect();
         let shown = |label: Option<&Label>| match housing.side {
@@ -162,76 +160,23 @@ impl State {
             .find(|place| !answered(place) && tells(place))
     }
 
-    /// A row that is one hole off put right: what each cavity from the first wrong one holds, and the
-    /// cavity whose content nobody wrote down.
-    pub fn row_put_right(
-        &self,
-        housing: &JobHousing,
-        shift: &RowShift,
-    ) -> Option<(Vec<(Address, Holds)>, Address)> {
-        let seen = housing.seen();
-        let order = self.row_in_order(housing, shift.row);
-        let start = order.iter().position(|label| *label == shift.first)?;
-        let mut holds = Vec::new();
-        let mut unknown = None;
-        for label in order.get(start..)? {
-            let written = shift.written.of(seen.place_of(label)?).and_then(|place| seen.label_at(place));
-            let written = written.filter(|there| order.iter().skip(start).any(|label| label == *there));
-            match written.and_then(|there| self.found.get(&housing.address(there))) {
-                Some(content) => holds.push((housing.address(label), content.clone())),
-                None => unknown = Some(housing.address(label)),
-            }
+    /// Whether the record has this colour in a cavity of an old housing; none: no wire.
+    fn looks_like(&self, housing: &JobHousing, label: &Label, colour: Option<&Colour>) -> bool {
+        match (self.colour_at(housing, label), colour) {
+            (Some(recorded), Some(seen)) => recorded == seen,
+            (None, None) => self.found.get(&housing.address(label)).is_some_and(|h| h.lead().is_none()),
+            _ => false,
         }
-        Some((holds, unknown?))
-    }
-
-    /// The cavities of a row as seen, in the order of the numbering.
-    fn row_in_order(&self, housing: &JobHousing, row: usize) -> Vec<Label> {
-        let seen = housing.seen();
-        let in_row =
-            |c: &&crate::catalogue::Cavity| seen.place_of(&c.label).is_some_and(|p| row_of(p) == row);
-        housing.housing().cavities.iter().filter(in_row).map(|c| c.label.clone()).collect()
     }
 
     /// Whether what was seen at an anchor is what this cavity has: its colour on the record of an old
     /// housing, its label on a new one.
-    fn is_seen(&self, housing: &JobHousing, label: Option<&Label>, seen: &AnchorSeen) -> bool {
+    pub(super) fn is_seen(&self, housing: &JobHousing, label: Option<&Label>, seen: &AnchorSeen) -> bool {
         match (label, housing.side) {
             (None, _) => false,
             (Some(label), JobSide::New) => label.as_str() == seen.mark,
-            (Some(label), JobSide::Old) => {
-                let recorded = self.colour_at(housing, label);
-                recorded.is_some() && recorded == seen.colour.as_ref()
-            }
+            (Some(label), JobSide::Old) => self.looks_like(housing, label, seen.colour.as_ref()),
         }
-    }
-
-    /// The row that would explain every anchor by being one hole off from some cavity on.
-    fn shifts_that_fit(&self, housing: &JobHousing, readings: &Readings) -> Vec<RowShift> {
-        let failed = || housing.anchors.iter().filter(|a| !a.agrees);
-        let Some(row) = failed().map(|a| row_of(a.place)).min() else { return Vec::new() };
-        let one_row = failed().all(|a| row_of(a.place) == row && a.place != PosePlace::Key);
-        if housing.side == JobSide::New || !one_row {
-            return Vec::new();
-        }
-        let order = self.row_in_order(housing, row);
-        let nth = |a: &AnchorSeen| {
-            let label = readings.right.label_at(a.place)?;
-            order.iter().position(|in_row| in_row == label)
-        };
-        let right = housing.anchors.iter().filter(|a| a.agrees && row_of(a.place) == row);
-        // What was right before the first mistake bounds where it can start.
-        let start = right.filter_map(nth).map(|n| n + 1).max().unwrap_or(0);
-        let Some(first) = order.get(start) else { return Vec::new() };
-        let shift = |written: Beside| {
-            let fits = failed().all(|a| {
-                let there = readings.label_at(Wrong::Row(row, written), a.place);
-                let mark_agrees = readings.right.label_at(a.place).is_some_and(|l| l.as_str() == a.mark);
-                mark_agrees && nth(a) >= Some(start) && self.is_seen(housing, there, a)
-            });
-            fits.then(|| RowShift { row, first: first.clone(), written })
-        };
-        Beside::BOTH.into_iter().filter_map(shift).collect()
     }
 }
 

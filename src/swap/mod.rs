@@ -18,6 +18,7 @@ mod prefitted;
 mod query;
 mod reading;
 mod reread;
+mod row_shift;
 mod state;
 mod step;
 mod steps;

@@ -56,8 +56,10 @@ pub(super) const FLIPS: [Flip; 3] = [Flip::Mirror, Flip::Turn, Flip::Both];
 pub struct RowShift {
     /// The row, from 1, as seen in the pose of the view.
     pub row: usize,
-    /// The first wrong cavity, in the order of the numbering.
+    /// The first wrong cavity, in the order of the numbering: the earliest it can be.
     pub first: Label,
+    /// The latest it can be, by what was seen so far.
+    pub latest: Label,
     /// On which side of a hole its content was written.
     pub written: Beside,
 }
@@ -76,8 +78,11 @@ impl Misread {
     pub fn in_words(&self) -> String {
         match self {
             Self::Flip(how) => how.in_words().to_owned(),
-            Self::Shift(shift) => {
-                format!("written one hole off in row {} from cavity {} on", shift.row, shift.first)
+            Self::Shift(RowShift { row, first, latest, .. }) if first == latest => {
+                format!("written one hole off in row {row} from cavity {first} on")
+            }
+            Self::Shift(RowShift { row, first, latest, .. }) => {
+                format!("written one hole off in row {row}, from a cavity between {first} and {latest} on")
             }
         }
     }

@@ -5,8 +5,8 @@ use crate::{
     face::{Face, PosePlace, Side},
     record::{Address, HousingName},
     swap::{
-        Act, Fit, ItemId, JobHousing, JobSide, Misread, Question, RecordSide, RowShift, place_in_words,
-        pose_in_words,
+        Act, Fit, ItemId, JobHousing, JobSide, Misread, Question, ReadBack, RecordSide, RowShift,
+        place_in_words, pose_in_words,
     },
 };
 
@@ -82,7 +82,8 @@ pub(super) fn anchor(sight: &Sight<'_>, name: &HousingName, place: PosePlace, an
         (JobSide::Old, [_]) => ask_mark(),
         (JobSide::New, [mark, ..]) => done(None, mark),
         (JobSide::Old, [colour, mark, ..]) => match colour.parse() {
-            Ok(colour) => done(Some(colour), mark),
+            Ok(ReadBack::Wire(colour)) => done(Some(colour), mark),
+            Ok(ReadBack::Plug | ReadBack::Nothing) => done(None, mark),
             Err(why) => Asked::Wrong(format!("{why}")),
         },
     }
@@ -127,6 +128,10 @@ fn what_fits(side: JobSide, fits: &[Misread], can_ask_more: bool) -> Asked {
         [one @ Misread::Flip(_)] if side == JobSide::Old => picks(
             format!("The list fits the connector if it was {}: flip the whole list?", one.in_words()),
             &[Pick::FlipRecord, Pick::Answer, Pick::HoldAnew],
+        ),
+        [one] if side == JobSide::Old && can_ask_more => picks(
+            format!("One mistake would explain it: the list was {}. One more look:", one.in_words()),
+            &[Pick::AnotherAnchor, Pick::Answer, Pick::HoldAnew],
         ),
         [one] if side == JobSide::Old => picks(
             format!("One mistake would explain it: the list was {}. Put the row right?", one.in_words()),
