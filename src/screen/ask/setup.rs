@@ -84,7 +84,7 @@ pub(super) fn anchor(sight: &Sight<'_>, name: &HousingName, place: PosePlace, an
         (JobSide::Old, [colour, mark, ..]) => match colour.parse() {
             Ok(ReadBack::Wire(colour)) => done(Some(colour), mark),
             Ok(ReadBack::Plug | ReadBack::Nothing) => done(None, mark),
-            Err(why) => Asked::Wrong(format!("{why}")),
+            Err(why) => Asked::Wrong(why),
         },
     }
 }
