@@ -74,6 +74,11 @@ fn main() {
     let survey = best(20, || drop(job.survey(now, None)));
     good &= say("account, steps and flags of 206 cavities", survey, Duration::from_millis(2));
 
+    let mut list = "cavity;wire;colour;mm2\n".to_owned();
+    (0..100_000).for_each(|n| list.push_str(&format!("K{n};W{n};RD/WH;0,75\n")));
+    let read = best(3, || drop(repin::exchange::read_table(list.as_bytes(), None)));
+    good &= say("a wiring list of 100,000 lines", read, Duration::from_secs(1));
+
     let mut text = String::new();
     let mut sum = String::new();
     for n in 1..=100_000 {

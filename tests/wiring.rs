@@ -5,6 +5,7 @@
 mod cli;
 
 use cli::Shop;
+use proptest::prelude::*;
 use serde_json::{Value, json};
 
 /// What `wiring read` makes of a file.
@@ -267,4 +268,41 @@ fn every_mistake_of_a_spoilt_list_is_named_with_its_line() {
     assert_eq!(list["cavities"].as_array().unwrap().len(), 7);
     assert!(list["assumed"].to_string().contains("Drawn in the workshop"), "{list}");
     assert!(list["skipped"]["cell of column 7 \"Length\""].as_u64().unwrap() > 5, "{list}");
+}
+
+proptest! {
+    #[test]
+    fn no_line_is_dropped_in_silence(
+        lines in prop::collection::vec(
+            prop::collection::vec(
+                prop::sample::select(vec![
+                    "", "1", "12", "A7", "plug", "leer", "RD", "rt/ws", "bl", "0.75", "0,75", "18", "18 AWG", "W1", "W1 + W2",
+                    "=B2", "#REF!", "1-Feb", "-", "?", "Total", "two words", "\u{202e}x", "🔴", "\"open", "a\"b", ";", "\t",
+                ]),
+                0..6,
+            ),
+            0..12,
+        ),
+        delimiter in prop::sample::select(vec![",", ";", "\t"]),
+    ) {
+        let mut text = ["pin", "wire", "colour", "size mm2"].join(delimiter) + "\n";
+        for line in &lines {
+            text.push_str(&(line.join(delimiter) + "\n"));
+        }
+        let list = repin::exchange::read_table(text.as_bytes(), None);
+        let swallowed = text.matches('"').count() > 0;
+        let told = |n: u32| {
+            list.rows.iter().any(|row| row.line == n)
+                || list.problems.iter().any(|problem| problem.line == n)
+                || list.assumed.iter().any(|said| said.contains(&format!("line {n} ")))
+        };
+        for (n, line) in (2..).zip(&lines) {
+            let blank = line.iter().all(|cell| cell.trim().is_empty() || matches!(*cell, ";" | "\t"));
+            // Cells of other delimiters and quotation marks may run lines together; then the first one tells.
+            prop_assert!(blank || swallowed || told(n), "line {n} of {text:?}: {list:?}");
+        }
+        for problem in &list.problems {
+            prop_assert!(!problem.to_string().chars().any(repin::quantity::is_harmful));
+        }
+    }
 }

@@ -29,28 +29,19 @@ fn same_pose(old: &Housing, new: &Housing) -> (Vec<SeenSpot>, Vec<SeenSpot>) {
 /// Whether by this map the numbers of every row run against those of the old housing.
 pub fn runs_other_way(old: &Housing, new: &Housing, map: &BTreeMap<Label, Label>) -> bool {
     let rank = |housing: &Housing, label: &Label| housing.cavities.iter().position(|c| c.label == *label);
-    let mut rows: BTreeMap<Option<usize>, Vec<SeenSpot>> = BTreeMap::new();
-    for spot in same_pose(old, new).0 {
-        rows.entry(spot.row).or_default().push(spot);
-    }
-    let mut pairs = rows.values_mut().flat_map(|row| {
-        row.sort_by_key(|spot| spot.column);
-        let ranks = row.iter().map(|spot| {
-            let to = map.get(&spot.label)?;
-            Some((rank(old, &spot.label)?, rank(new, to)?))
-        });
-        let ranks: Vec<Option<(usize, usize)>> = ranks.collect();
-        ranks.windows(2).map(|pair| pair.to_vec()).collect::<Vec<_>>()
-    });
-    let mut any = false;
-    let against = pairs.all(|pair| match pair.as_slice() {
-        [Some((old_a, new_a)), Some((old_b, new_b))] => {
-            any = true;
-            (old_a < old_b) != (new_a < new_b)
+    let ranks = |label: &Label| Some((rank(old, label)?, rank(new, map.get(label)?)?));
+    let mut compared = 0;
+    for row in old.rows() {
+        for pair in row.windows(2) {
+            let [a, b] = pair else { continue };
+            let (Some((old_a, new_a)), Some((old_b, new_b))) = (ranks(a), ranks(b)) else { return false };
+            if (old_a < old_b) == (new_a < new_b) {
+                return false;
+            }
+            compared += 1;
         }
-        _ => false,
-    });
-    against && any
+    }
+    compared > 0
 }
 
 #[cfg(test)]

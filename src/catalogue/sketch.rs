@@ -2,13 +2,13 @@
 //! to check it and to write the family file that a person then completes.
 
 use super::{
-    FamilyForm,
+    FamilyForm, Gender,
     form::{
         AlongForm, CornerForm, FaceForm, GenderForm, HousingForm, LayoutForm, LockForm, LockStateForm,
         NumberingForm, PathForm, SealingForm, SideForm, SourceForm, StaggerForm, SuppliedForm,
     },
 };
-use crate::face::Face;
+use crate::face::{Corner, Face};
 
 /// How the numbers run on.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -52,20 +52,17 @@ pub struct Sketch {
     pub columns: usize,
     pub face: Face,
     pub feature: Option<String>,
-    /// Whether the first number is on the right.
-    pub from_right: bool,
-    /// Whether the first number is at the bottom.
-    pub from_bottom: bool,
+    /// Where the first number is moulded.
+    pub start: Corner,
     pub counting: Counting,
     pub first: String,
     pub letter_per_row: bool,
-    pub male: bool,
+    pub gender: Gender,
     pub seal: SketchedSeal,
     pub lock: SketchedLock,
     pub plugged: Vec<String>,
     pub blocked: Vec<String>,
     pub size: String,
-    pub colour: Option<String>,
 }
 
 impl Default for Sketch {
@@ -76,18 +73,16 @@ impl Default for Sketch {
             columns: 1,
             face: Face::Wire,
             feature: None,
-            from_right: false,
-            from_bottom: false,
+            start: Corner::TopLeft,
             counting: Counting::Rows,
             first: "1".to_owned(),
             letter_per_row: false,
-            male: false,
+            gender: Gender::Female,
             seal: SketchedSeal::Unsealed,
             lock: SketchedLock::None,
             plugged: Vec::new(),
             blocked: Vec::new(),
             size: "contact".to_owned(),
-            colour: None,
         }
     }
 }
@@ -121,10 +116,14 @@ impl Sketch {
     /// The family file it makes; `how` says who described it and when.
     pub fn form(&self, how: &str) -> FamilyForm {
         let id = self.id();
+        let how = match self.seal {
+            SketchedSeal::Mat => format!("{how}; what the holes of the mat take is not measured"),
+            SketchedSeal::Individual | SketchedSeal::Unsealed => how.to_owned(),
+        };
         FamilyForm {
             format: 1,
             title: format!("{} as described at the bench", self.part),
-            source: SourceForm::Shop { how: how.to_owned() },
+            source: SourceForm::Shop { how },
             terminals: Vec::new(),
             wire_seals: Vec::new(),
             plugs: Vec::new(),
@@ -147,12 +146,15 @@ impl Sketch {
             part: self.part.clone(),
             title: format!("{}-way housing, {} x {}", self.rows * self.columns, self.rows, self.columns),
             revision: None,
-            gender: if self.male { GenderForm::Male } else { GenderForm::Female },
-            colour: self.colour.clone(),
+            gender: match self.gender {
+                Gender::Male => GenderForm::Male,
+                Gender::Female => GenderForm::Female,
+            },
+            colour: None,
             key_code: None,
             sealing: match self.seal {
                 SketchedSeal::Individual => SealingForm::Individual,
-                // What a mat's holes take is measured later; nothing is refused until then.
+                // Wide enough to refuse nothing until it is measured; the source says so.
                 SketchedSeal::Mat => SealingForm::Mat { hole_mm: (0.5, 10.0) },
                 SketchedSeal::Unsealed => SealingForm::Unsealed,
             },
@@ -193,11 +195,11 @@ impl Sketch {
             Counting::Columns => (AlongForm::Columns, PathForm::Straight),
             Counting::Round => (AlongForm::Rows, PathForm::Round),
         };
-        let start = match (self.from_bottom, self.from_right) {
-            (false, false) => CornerForm::TopLeft,
-            (false, true) => CornerForm::TopRight,
-            (true, false) => CornerForm::BottomLeft,
-            (true, true) => CornerForm::BottomRight,
+        let start = match self.start {
+            Corner::TopLeft => CornerForm::TopLeft,
+            Corner::TopRight => CornerForm::TopRight,
+            Corner::BottomLeft => CornerForm::BottomLeft,
+            Corner::BottomRight => CornerForm::BottomRight,
         };
         let (letters, number) = self.first_parts();
         let base = NumberingForm { start, along, path, ..NumberingForm::default() };
@@ -234,7 +236,7 @@ mod tests {
             part: "KX 24/B".to_owned(),
             rows: 2,
             columns: 12,
-            from_right: true,
+            start: Corner::TopRight,
             first: "A1".to_owned(),
             letter_per_row: true,
             feature: Some("latch".to_owned()),

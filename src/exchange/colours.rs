@@ -23,7 +23,7 @@ const WORDS: [(&str, &[&str]); 14] = [
     ("SR", &["silver", "silber", "argent", "plata"]),
 ];
 
-/// German codes, as DIN 47002 had them (from memory; the table read in `checks` of KBL files).
+/// German codes, as DIN 47002 had them (from memory; the same table was read on a harness maker's page).
 const GERMAN: [(&str, &str); 12] = [
     ("sw", "BK"),
     ("br", "BN"),

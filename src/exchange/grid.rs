@@ -55,16 +55,27 @@ pub(super) fn rows(text: &str, delimiter: char, before: u32) -> Vec<GridRow> {
         .flexible(true)
         .from_reader(text.as_bytes());
     let mut rows: Vec<GridRow> = Vec::new();
-    let number = |line: u64| u32::try_from(line).unwrap_or(u32::MAX).saturating_add(before);
+    let number = |line: usize| u32::try_from(line).unwrap_or(u32::MAX).saturating_add(before);
     let mut record = csv::StringRecord::new();
+    let (mut counted_to, mut line) = (0, 1);
     // Text is UTF-8 here and the form flexible: nothing is left that could fail.
     while let Ok(true) = reader.read_record(&mut record) {
-        let line = record.position().map_or(1, csv::Position::line);
-        let inside: u64 = record.iter().map(|cell| cell.matches('\n').count() as u64).sum();
+        // A record's place is where the one before it ended: blank lines between are stepped over.
+        let at = record.position().and_then(|p| usize::try_from(p.byte()).ok()).unwrap_or(counted_to);
+        let blank =
+            text.get(at..).unwrap_or_default().bytes().take_while(|b| matches!(b, b'\r' | b'\n')).count();
+        line += breaks(text, counted_to, at + blank);
+        counted_to = at + blank;
+        let inside: usize = record.iter().map(|cell| cell.matches('\n').count()).sum();
         let cells = record.iter().map(|cell| cell.trim().to_owned()).collect();
         rows.push(GridRow { line: number(line), last_line: number(line + inside), cells });
     }
     rows
+}
+
+/// The line ends between two places of a text.
+fn breaks(text: &str, from: usize, to: usize) -> usize {
+    text.get(from..to).map_or(0, |part| part.replace("\r\n", "\n").matches(['\n', '\r']).count())
 }
 
 /// How many of the first rows have the most common number of cells, when that is more than one.
@@ -82,8 +93,8 @@ mod tests {
 
     #[test]
     fn quoted_cells_keep_delimiters_and_lines_are_counted() {
-        let rows = rows("a;b\n\"RD;WH\";\"two\nlines\"\n3;x\n", ';', 0);
-        assert_eq!(rows.iter().map(|r| r.line).collect::<Vec<_>>(), [1, 2, 4]);
+        let rows = rows("a;b\n\"RD;WH\";\"two\nlines\"\n\r\n\n3;x\n", ';', 0);
+        assert_eq!(rows.iter().map(|r| r.line).collect::<Vec<_>>(), [1, 2, 6]);
         assert_eq!(rows[1].cells, ["RD;WH", "two\nlines"]);
         assert_eq!(named_delimiter("sep=;\r\nx").0, Some(';'));
     }

@@ -16,8 +16,10 @@ use super::{
     view::{SMALLEST, clean, paint, put, two_ends, wrap},
 };
 use crate::{
-    catalogue::{Counting, Delivered, FamilyForm, Housing, Sketch, SketchedLock, SketchedSeal, check_family},
-    face::{Face, Label},
+    catalogue::{
+        Counting, Delivered, FamilyForm, Gender, Housing, Sketch, SketchedLock, SketchedSeal, check_family,
+    },
+    face::{Corner, Face, Label},
     picture::{FaceOptions, Mark, Slot, draw_face},
     quantity::{count_of, is_harmful},
 };
@@ -75,8 +77,12 @@ const QUESTIONS: [Question; 15] = [
         "Where is the FIRST number moulded?",
         &[Pick::FirstTopLeft, Pick::FirstTopRight, Pick::FirstBottomLeft, Pick::FirstBottomRight],
         |sketch, answer| {
-            sketch.from_right = is(answer, Pick::FirstTopRight) || is(answer, Pick::FirstBottomRight);
-            sketch.from_bottom = is(answer, Pick::FirstBottomLeft) || is(answer, Pick::FirstBottomRight);
+            sketch.start = match answer {
+                Answer::Pick(Pick::FirstTopRight) => Corner::TopRight,
+                Answer::Pick(Pick::FirstBottomLeft) => Corner::BottomLeft,
+                Answer::Pick(Pick::FirstBottomRight) => Corner::BottomRight,
+                _ => Corner::TopLeft,
+            };
             Ok(())
         },
     ),
@@ -109,7 +115,7 @@ const QUESTIONS: [Question; 15] = [
         },
     },
     picked("Are its terminals pins or sockets?", &[Pick::Pins, Pick::Sockets], |sketch, answer| {
-        sketch.male = is(answer, Pick::Pins);
+        sketch.gender = if is(answer, Pick::Pins) { Gender::Male } else { Gender::Female };
         Ok(())
     }),
     picked("How is it SEALED?", &[Pick::SealEach, Pick::SealMat, Pick::SealNone], |sketch, answer| {

@@ -196,12 +196,14 @@ fn places_by_worth(
     let rank: HashMap<&Label, usize> = cavities.map(|(n, cavity)| (&cavity.label, n)).collect();
     let mut places: Vec<(bool, usize, usize, PosePlace)> = Vec::new();
     for (r, row) in readings.right.rows().iter().enumerate() {
+        let mut counted: Vec<Option<&usize>> = row.iter().map(|spot| rank.get(&spot.label)).collect();
+        counted.sort();
         for (c, spot) in row.iter().enumerate() {
             let Some(place) = spot.place() else { continue };
             let repeats = colours.get(&spot.label).is_some_and(|colour| counts.get(colour) != Some(&1));
-            let after = || row.iter().filter(|other| rank.get(&other.label) > rank.get(&spot.label)).count();
+            let here = rank.get(&spot.label);
             let from_end = match housing.side {
-                JobSide::Old => after(),
+                JobSide::Old => row.len() - counted.partition_point(|other| *other <= here),
                 JobSide::New => c.min(row.len() - 1 - c),
             };
             places.push((repeats, from_end, r, place));
