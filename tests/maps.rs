@@ -128,3 +128,34 @@ fn every_new_cavity_nothing_comes_to_is_plugged_where_the_housing_is_sealed() {
     let said: Vec<String> = old.differences_to(new).into_iter().map(|d| d.say).collect();
     assert!(said.iter().any(|say| say.contains("of the family Dewline sealed 8-way")), "{said:?}");
 }
+
+#[test]
+fn f18_the_same_labels_in_other_holes_are_refused_and_the_holes_decide() {
+    // A housing that was numbered from the other end at its last revision, with the same labels.
+    let reversed = include_str!("../connectors/skerry.ron")
+        .replace("\"skerry\"", "\"skerry-r\"")
+        .replace("sk-10", "sk-10r")
+        .replace("SK-10\"", "SK-10R\"")
+        .replace("pitch_mm: (4.0, 5.0))", "pitch_mm: (4.0, 5.0), numbering: (start: TopRight))");
+    let catalogue =
+        repin::catalogue::Catalogue::built_in().with_library(vec![("skerry-r.ron".to_owned(), reversed)]);
+    let mut bench = Bench::from(&catalogue, "sk-10", "sk-10r", repin::house::HouseRules::default());
+    for label in 1..=10 {
+        bench.does(&format!(
+            r#"Recorded(side:Found,at:"old:{label}",holds:Wired(wires:[(number:"W{label}",colour:"RD",gauge:"0.75")]))"#
+        ));
+    }
+    bench.does("RecordFinished(side:Found)");
+    assert_eq!(sources(&bench), [MapSource::Position]);
+    let said = bench.impossible("MapConfirmed(source:SameLabels)");
+    assert!(
+        said.contains(
+            "The same labels are other holes. By position 8 cavities differ, the first: old:1 to new:5"
+        ),
+        "{said}"
+    );
+    bench.does("MapConfirmed(source:Position)");
+    let target = bench.job.state().target();
+    let lead = repin::swap::ItemId::At("old:1".parse().unwrap());
+    assert_eq!(target.of(&lead).unwrap().to_string(), "new:5");
+}

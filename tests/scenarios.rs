@@ -205,7 +205,7 @@ fn a_wire_over_a_blocked_cavity_stops_the_job_until_a_document_moves_it() {
     // Nothing goes into 6, and not into 7 without a document: the mating half has its terminal at 6.
     let run = shop.run_with(&["enter", "dewline"], r#"Mapped(from:"old:6",to:"new:7")"#, &[]);
     assert!(
-        run.err.contains("mating half has its terminal at new:6 as labelled, not at new:7")
+        run.err.contains("mating half has its terminal at new:6 by position, not at new:7")
             && run.err.contains("Both halves must change, under a document"),
         "{run:?}"
     );

@@ -4,12 +4,13 @@
 use std::collections::BTreeMap;
 
 use super::Housing;
-use crate::face::{Face, Label, Pose, PosePlace, SeenSpot, Side};
+use crate::face::{Face, Label, Pose, PosePlace, SeenSpot};
 
 /// The labels of both housings at the same places, both seen from the wire side with the same
-/// feature up. None when the faces are not the same, so that no place stands for another.
+/// feature up. None when the faces are not the same, or share no feature to hold them by, so that no
+/// place stands for another.
 pub fn by_position(old: &Housing, new: &Housing) -> Option<BTreeMap<Label, Label>> {
-    let (old, new) = same_pose(old, new);
+    let (old, new) = same_pose(old, new)?;
     if old.len() != new.len() {
         return None;
     }
@@ -18,12 +19,11 @@ pub fn by_position(old: &Housing, new: &Housing) -> Option<BTreeMap<Label, Label
     old.iter().map(|spot| Some((spot.label.clone(), (*there.get(&spot.place()?)?).clone()))).collect()
 }
 
-/// Both housings from the wire side, the first feature they share up, else the top of the drawing.
-fn same_pose(old: &Housing, new: &Housing) -> (Vec<SeenSpot>, Vec<SeenSpot>) {
-    let shared = old.features.iter().find_map(|f| Some((f.side, new.side_of(&f.name)?)));
-    let (old_up, new_up) = shared.unwrap_or((Side::Top, Side::Top));
+/// Both housings from the wire side, the first feature they share up.
+fn same_pose(old: &Housing, new: &Housing) -> Option<(Vec<SeenSpot>, Vec<SeenSpot>)> {
+    let (old_up, new_up) = old.features.iter().find_map(|f| Some((f.side, new.side_of(&f.name)?)))?;
     let wire = |up| Pose { face: Face::Wire, up };
-    (old.seen(wire(old_up)), new.seen(wire(new_up)))
+    Some((old.seen(wire(old_up)), new.seen(wire(new_up))))
 }
 
 /// Whether by this map the numbers of every row run against those of the old housing.

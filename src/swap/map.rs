@@ -59,7 +59,9 @@ impl State {
     /// The map as the definitions have it, until one is confirmed: by the first source that says
     /// anything.
     pub(super) fn presumed_map(&self) -> CavityMap {
-        let maps = SOURCES.into_iter().map(|source| self.map_by(source));
+        let mislead = self.labels_mislead().is_some();
+        let sources = SOURCES.into_iter().filter(|source| *source != MapSource::SameLabels || !mislead);
+        let maps = sources.map(|source| self.map_by(source));
         maps.into_iter()
             .find(|map| map.len() > self.mapped_by_hand.len())
             .unwrap_or_else(|| self.mapped_by_hand.clone())
@@ -115,14 +117,29 @@ impl State {
         olds.filter_map(|(label, at)| Some((only(&at)?, only(news.get(&label)?)?))).collect()
     }
 
-    /// The new cavity the mating half is made for, and by what: the published map, else the same label
-    /// where one housing replaces one.
-    pub fn made_for(&self, from: &Address) -> Option<(Address, &'static str)> {
-        let of = |source| self.pairs_by(source).into_iter().find(|(old, _)| old == from).map(|(_, to)| to);
-        let published = of(MapSource::Shop).map(|to| (to, "by the published map"));
-        let same =
-            || of(MapSource::SameLabels).filter(|_| self.housings.len() == 2).map(|to| (to, "as labelled"));
-        published.or_else(same)
+    /// The map the mating half is made for, and by what: the published one, else the same holes.
+    fn made_map(&self) -> Option<(MapSource, CavityMap)> {
+        [MapSource::Shop, MapSource::Position].into_iter().find_map(|source| {
+            let pairs = self.pairs_by(source);
+            let map = pairs.into_iter().map(|(from, to)| (from, Some(to))).collect::<CavityMap>();
+            (!map.is_empty()).then_some((source, map))
+        })
+    }
+
+    /// The new cavity the mating half is made for, and by what.
+    pub fn made_for(&self, from: &Address) -> Option<(Address, MapSource)> {
+        let (source, map) = self.made_map()?;
+        Some((map.get(from)?.clone()?, source))
+    }
+
+    /// Why the same labels are not the map, where they are not: the source that says otherwise, and
+    /// what it says.
+    pub fn labels_mislead(&self) -> Option<(MapSource, String)> {
+        let (source, made) = self.made_map()?;
+        let labels = self.pairs_by(MapSource::SameLabels).into_iter();
+        let labels: CavityMap = labels.map(|(from, to)| (from, Some(to))).collect();
+        let common = made.into_iter().filter(|(from, _)| labels.contains_key(from)).collect();
+        Some((source, self.map_differs(&common, &labels)?))
     }
 
     /// The source that leaves the fewest leads without a place, and those.
@@ -136,7 +153,8 @@ impl State {
     pub fn map_proposals(&self) -> Vec<MapProposal> {
         let mut proposals: Vec<MapProposal> = Vec::new();
         let complete = |map: &CavityMap| self.without_place(map).is_empty();
-        for source in SOURCES {
+        let mislead = self.labels_mislead().is_some();
+        for source in SOURCES.into_iter().filter(|source| *source != MapSource::SameLabels || !mislead) {
             let map = self.map_by(source);
             let fills = map.len() > self.mapped_by_hand.len();
             if fills && complete(&map) && proposals.iter().all(|p| p.map != map) {

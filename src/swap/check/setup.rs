@@ -133,7 +133,10 @@ impl State {
                     && there != *to
                 {
                     return impossible(
-                        format!("The mating half has its terminal at {there} {by}, not at {to}."),
+                        format!(
+                            "The mating half has its terminal at {there} by {}, not at {to}.",
+                            by.words()
+                        ),
                         "Both halves must change, under a document: name it.",
                     );
                 }
@@ -179,15 +182,13 @@ impl State {
                 "One cavity takes one: map one of them elsewhere.",
             );
         }
-        // The same label in another hole is what supersession does; a published map goes first.
-        let published = self.map_by(MapSource::Shop);
+        // The same label in another hole is what supersession does.
         if source == MapSource::SameLabels
-            && published.len() > self.mapped_by_hand.len()
-            && let Some(differs) = self.map_differs(&published, &map)
+            && let Some((by, differs)) = self.labels_mislead()
         {
             return impossible(
-                format!("There is a published map, and the same labels are not it: {differs}"),
-                "Confirm the published map, or map by hand under a document.",
+                format!("The same labels are other holes. By {} {differs}", by.words()),
+                format!("Confirm the map by {}, or map by hand under a document.", by.words()),
             );
         }
         Ok(Rules::default())
