@@ -166,7 +166,13 @@ fn totals_that_agree_hide_a_plug_where_a_wire_goes_and_none_where_one_is_needed(
     let steps = shop.json(&["steps", "aurelia"]);
     let next = steps["steps"].as_array().unwrap().iter().find(|s| s["status"] == "next").unwrap();
     assert_eq!([&next["do"], &next["from"], &next["to"]], ["move-plug", "new:9", "new:10"]);
-    // A wire does not go in over the plug.
+    // A wire does not go in over the plug, and a taken hole is not emptied for a wire that goes elsewhere.
+    let taken = r#"Extract(from:"old:1",colour:"RD",freely:true,seal:None)
+Inspect(verdict:Good)
+Insert(into:"new:6",click:true)"#;
+    let run = shop.run_with(&["enter", "aurelia"], taken, &[]);
+    assert!(run.err.contains("goes to new:1, not to new:6. new:6 is taken. Put it into 1."), "{run:?}");
+    assert_eq!(shop.run_with(&["enter", "aurelia"], "PutBack", &[]).code, 0);
     let over = r#"Extract(from:"old:9",colour:"GY/GN",freely:true,seal:None)
 Inspect(verdict:Good)
 Insert(into:"new:9",click:true)

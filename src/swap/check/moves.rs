@@ -198,6 +198,14 @@ impl State {
                 "Put it back where it came from, or into the new housing.",
             );
         }
+        // The way out of a wrong hole is never to empty it first.
+        if let Some(Destination::To(at)) = target.leads.get(&lead.id)
+            && at != into
+            && self.occupant(into).is_some()
+        {
+            let say = self.goes_elsewhere(target, lead, at, into);
+            return impossible(format!("{say} {into} is taken."), format!("Put it into {}.", at.label));
+        }
         self.check_free(into)?;
         if lead.cut {
             return impossible(
