@@ -63,7 +63,10 @@ pub(super) fn housing(
         true => (format!("NOT as on record: {words}"), theme.alarm()),
         false => (words, theme.faint()),
     };
-    text::put(buf, area, 1, &Line::styled(text::clean(&line, theme).into_owned(), style));
+    // A gap stays between what is said of the two sides.
+    let line: String =
+        text::clean(&line, theme).chars().take(usize::from(area.width.saturating_sub(1))).collect();
+    text::put(buf, area, 1, &Line::styled(line, style));
     let occupants = sight.state().occupants();
     let slot = |label: &Label| slot_of(sight, shown, label, &occupants, spoken);
     // A side nothing is said of shows the same labels as the other.
