@@ -179,3 +179,45 @@ fn no_cut_of_a_file_makes_the_reader_fail_otherwise_than_in_words() {
         }
     }
 }
+
+/// The panel with something in it changed, as `wiring read` sees connector X31.
+fn changed(from: &str, to: &str, more: &[&str]) -> Value {
+    let shop = Shop::new();
+    let text = std::fs::read_to_string(demo("aurelia-panel.kbl")).unwrap();
+    assert!(text.contains(from), "{from}");
+    let path = shop.path("changed.kbl");
+    std::fs::write(&path, text.replace(from, to)).unwrap();
+    shop.json(&[&["wiring", "read", path.to_str().unwrap(), "--connector", "X31"], more].concat())
+}
+
+fn says(list: &Value) -> String {
+    list["problems"].to_string()
+}
+
+#[test]
+fn a_component_without_a_module_goes_with_its_assembly() {
+    // W304 stands in no module that is read, but belongs to an assembly that MOD-3 controls.
+    let wire = "<Part>wawg</Part><Wire_number>W304</Wire_number>";
+    let within = "<Part>wawg</Part><Wire_number>W304</Wire_number><Related_assembly>o6</Related_assembly>";
+    let basic = changed(wire, within, &["--configuration", "BASIC"]);
+    assert_eq!(row(&basic, "4")["holds"], "open");
+    let spare = changed(wire, within, &["--configuration", "SPARE"]);
+    assert_eq!(row(&spare, "4")["wire"], "W304");
+}
+
+#[test]
+fn a_contact_on_several_cavities_is_not_read_and_said() {
+    let one = "<Contacted_cavity>v1</Contacted_cavity>";
+    let list = changed(one, "<Contacted_cavity>v1 v5</Contacted_cavity>", &["--configuration", "LONG"]);
+    assert!(says(&list).contains("X31-k1 touches 2 cavities"), "{}", says(&list));
+}
+
+#[test]
+fn slots_that_number_alike_are_two_cavities_and_said() {
+    let slot = "<Slots id=\"s0\"><Part>sl1</Part>";
+    let two = "<Slots id=\"s00\"><Part>sl2</Part><Cavities id=\"w1\"><Part>cvs</Part></Cavities></Slots><Slots id=\"s0\"><Part>sl1</Part>";
+    let list = changed(slot, two, &["--configuration", "LONG"]);
+    assert!(says(&list).contains("cavity 1 stands in the slots S and A"), "{}", says(&list));
+    let rows = list["cavities"].as_array().unwrap();
+    assert_eq!(rows.iter().filter(|row| row["cavity"] == "1").count(), 2);
+}

@@ -2,6 +2,8 @@
 
 #[path = "support/cli.rs"]
 mod cli;
+#[path = "support/walk.rs"]
+mod walk;
 
 use cli::{Shop, demo};
 use serde_json::{Value, json};
@@ -300,6 +302,13 @@ MapConfirmed(source:SameLabels)"#;
     assert_eq!(plugs(&request), [(json!(2), json!(2), json!(["new:A49", "new:A133"]))]);
     let alike = codes(&shop.json(&["check", "cormorant"])).iter().filter(|c| **c == "look-alike").count();
     assert_eq!(alike, 36, "36 colour pairs stand twice");
+    // And every one of them is moved, to the end.
+    walk::walk(&shop, "cormorant");
+    let account = shop.json(&["check", "cormorant"]);
+    assert_eq!((&account["state"], codes(&account)), (&json!("closed"), vec![]));
+    let cavities = &account["cavities"];
+    assert_eq!([&cavities["wired"], &cavities["plugged"], &cavities["blocked"]], [173, 27, 6]);
+    assert_eq!([&account["plugs"]["new_stock"], &account["plugs"]["old"]], [2, 0]);
 }
 
 /// Source: ISO 1724 (12N), functions, colours and cross-sections as published in public summaries
