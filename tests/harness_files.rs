@@ -221,3 +221,16 @@ fn slots_that_number_alike_are_two_cavities_and_said() {
     let rows = list["cavities"].as_array().unwrap();
     assert_eq!(rows.iter().filter(|row| row["cavity"] == "1").count(), 2);
 }
+
+#[test]
+fn a_housing_type_makes_a_splice_by_whole_words_only() {
+    let plain = "<Description>18-way</Description>";
+    let spring = "<Description>18-way</Description><Housing_type>spring lock</Housing_type>";
+    assert_eq!(row(&changed(plain, spring, &["--configuration", "LONG"]), "1")["wire"], "W301");
+    let shop = Shop::new();
+    let path = shop.path("splice.kbl");
+    let text = std::fs::read_to_string(demo("aurelia-panel.kbl")).unwrap();
+    let splice = spring.replace("spring lock", "crimp splice");
+    std::fs::write(&path, text.replace(plain, &splice)).unwrap();
+    assert_eq!(shop.json(&["wiring", "read", path.to_str().unwrap()])["connectors"], json!([]));
+}

@@ -139,7 +139,8 @@ fn is_end_only<'a>(tree: &Tree<'a>, node: Node<'a, 'a>) -> bool {
     let by_usage = matches!(usage.as_str(), "splice" | "ring terminal" | "dangler" | "no end");
     let housing = tree.referred(node, "Part").into_iter().next();
     let kind = housing.and_then(|h| text(h, "Housing_type")).unwrap_or_default().to_lowercase();
-    by_usage || kind.contains("splice") || kind.contains("ring")
+    // By whole words: a "spring lock" is no ring.
+    by_usage || kind.split(|c: char| !c.is_alphanumeric()).any(|word| matches!(word, "splice" | "ring"))
 }
 
 /// The name on the diagram.
