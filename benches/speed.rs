@@ -7,6 +7,7 @@ use crossterm::event::{KeyCode, KeyEvent, KeyModifiers};
 use ratatui::{buffer::Buffer, layout::Rect};
 use repin::{
     catalogue::Catalogue,
+    repair::{Ask, LeadAsk, bundle_of, stagger},
     screen::{Sight, Theme, Ui, view},
     store::{line_of, read_acts, read_journal},
     swap::{About, Act, Entry, Job, JobSide},
@@ -44,6 +45,32 @@ fn say(what: &str, took: Duration, bound: Duration) -> bool {
     took <= bound
 }
 
+/// Splices and bundles.
+fn repairs() -> bool {
+    let lead = |n: u32| LeadAsk {
+        circuit: format!("W{n}"),
+        damage_mm: f64::from(n * 37 % 120),
+        sleeve_mm: 25.0 + f64::from(n * 7 % 23),
+        last_mm: 2500.0 - f64::from(n * 53 % 400),
+        gap_mm: (n % 4 == 0).then_some(65.0),
+    };
+    let ask = Ask {
+        clearance_mm: 40.0,
+        gap_mm: 40.0,
+        margin_mm: 15.0,
+        keep_out_mm: vec![(130.0, 180.0), (400.0, 470.0), (610.0, 700.0), (1100.0, 1130.0)],
+        existing_mm: Vec::new(),
+        leads: (0..12).map(lead).collect(),
+    };
+    let plan = best(10, || drop(stagger(&ask)));
+    let mut good = say("splices of 12 unlike leads and 4 keep-outs", plan, Duration::from_millis(5));
+    let thirty = best(5, || drop(bundle_of(&[2.0; 30])));
+    good &= say("a bundle of 30 equal wires", thirty, Duration::from_millis(20));
+    let mixed: Vec<f64> = (0..100).map(|n| 1.0 + 0.14 * f64::from(n * 37 % 23)).collect();
+    let hundred = best(5, || drop(bundle_of(&mixed)));
+    good & say("a bundle of 100 mixed wires", hundred, Duration::from_millis(50))
+}
+
 fn main() {
     let job = bulkhead();
     let now = "2026-11-25T07:00:00Z".parse().unwrap();
@@ -73,6 +100,8 @@ fn main() {
 
     let survey = best(20, || drop(job.survey(now, None)));
     good &= say("account, steps and flags of 206 cavities", survey, Duration::from_millis(2));
+
+    good &= repairs();
 
     let mut list = "cavity;wire;colour;mm2\n".to_owned();
     (0..100_000).for_each(|n| list.push_str(&format!("K{n};W{n};RD/WH;0,75\n")));

@@ -10,6 +10,7 @@
 //! * [`house`]: the house rules, every limit a shop may change, each with its source.
 //! * [`catalogue`]: connector families: housings, terminals, seals, plugs made for each other.
 //! * [`record`]: what is in a connector, and how two records of it differ.
+//! * [`repair`]: reckoning on wires and terminals: which repair, lead lengths, splices, bundles, crimps.
 //! * [`swap`]: the job as a pure state machine: acts, verdicts, state, account, flags.
 //! * [`picture`]: faces as grids of marked text cells, painted by the command line and the screen.
 //! * [`request`]: the parts request.
@@ -29,6 +30,7 @@ pub mod house;
 pub mod picture;
 pub mod quantity;
 pub mod record;
+pub mod repair;
 pub mod request;
 pub mod screen;
 pub mod store;

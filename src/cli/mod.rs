@@ -1,6 +1,7 @@
 //! The command line: one file per subcommand. Results go to stdout, one clear error to stderr,
 //! and the exit code says whether there is something to say.
 
+mod calc;
 mod check;
 mod demo;
 mod enter;
@@ -92,6 +93,9 @@ enum Command {
     Check(check::CheckArgs),
     /// Print what the job needs now, or send it to the desk
     Request(request::RequestArgs),
+    /// Reckon bundles, splices, leads, crimps and drops from JSON on stdin
+    #[command(subcommand)]
+    Calc(calc::CalcCommand),
     /// List, find, show and check housings
     #[command(subcommand)]
     Housing(housing::HousingCommand),
@@ -163,6 +167,7 @@ fn run(cli: &Cli) -> Result<Exit> {
         Some(Command::Steps(args)) => steps::run(common, args),
         Some(Command::Check(args)) => check::run(common, args),
         Some(Command::Request(args)) => request::run(common, args),
+        Some(Command::Calc(command)) => calc::run(common, *command),
         Some(Command::Housing(command)) => housing::run(common, command),
         Some(Command::Wiring(command)) => wiring::run(common, command),
     }

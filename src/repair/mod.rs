@@ -1,0 +1,28 @@
+//! Reckoning on wires, terminals and distances: which repair, how long a lead, where its splice
+//! sits, how thick the bundle gets, what the crimp and its tool are worth. Knows no job.
+
+mod bundle;
+mod cause;
+mod crimp;
+mod decide;
+mod electrical;
+mod lead;
+mod packing;
+mod pull;
+mod room;
+mod size;
+mod stagger;
+mod statistics;
+mod tool_book;
+
+pub use bundle::{Bundle, Spot, bundle_of, rule_of_thumb_mm};
+pub use cause::DamageCause;
+pub use crimp::{Height, HeightVerdict, LookFault, judge_heights};
+pub use decide::{Advice, Finding, InHandLead, advise};
+pub use electrical::{Copper, copper, of_supply_percent};
+pub use lead::{LeadLength, Twist, lead_length};
+pub use pull::{PULL_MINIMUMS, PullStandard, pull_minimum_n};
+pub use size::{ClassChange, SizeChange, class_change, size_change};
+pub use stagger::{Ask, LeadAsk, MOST_LEADS, Placed, Stagger, room_needed_mm, stagger};
+pub use statistics::{Capability, Sample};
+pub use tool_book::{PositionKey, Standing, ToolBook, ToolPosition};

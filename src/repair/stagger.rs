@@ -1,0 +1,211 @@
+//! Where the splices of a bundle sit: the exact optimum. Least sum of the middles, then the least
+//! largest middle, then the smallest starts, compared lead by lead in the order given.
+//!
+//! Reckoned in whole nanometres, so that ties are ties. For one order of the leads along the
+//! harness, setting each as early as it may be makes every start the smallest it can be; what is
+//! searched is the order, over sets of leads already set, keeping for each set only what nothing
+//! else beats.
+
+use super::room::{Feasible, Room};
+
+/// How many leads are planned in one call.
+pub const MOST_LEADS: usize = 12;
+
+const NM_PER_MM: f64 = 1e6;
+
+/// A lead whose splice wants a place.
+#[derive(Debug, Clone, PartialEq)]
+pub struct LeadAsk {
+    /// What it is called.
+    pub circuit: String,
+    /// How far behind the housing the damage reaches.
+    pub damage_mm: f64,
+    /// Length of the sleeve.
+    pub sleeve_mm: f64,
+    /// What the sleeve's far end may not pass.
+    pub last_mm: f64,
+    /// The gap this lead asks for, where it is more than the common one.
+    pub gap_mm: Option<f64>,
+}
+
+/// A whole plan that is asked for. All lengths from the rear face along the wires.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Ask {
+    /// No splice starts before this.
+    pub clearance_mm: f64,
+    /// Between two sleeves.
+    pub gap_mm: f64,
+    /// Sound wire past the damage.
+    pub margin_mm: f64,
+    /// Stretches a sleeve may not overlap.
+    pub keep_out_mm: Vec<(f64, f64)>,
+    /// Splices already there: they keep their gap.
+    pub existing_mm: Vec<(f64, f64)>,
+    /// The leads, at most twelve.
+    pub leads: Vec<LeadAsk>,
+}
+
+/// Where a splice sits.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Placed {
+    /// Where its sleeve starts.
+    pub start_mm: f64,
+    /// Its middle.
+    pub centre_mm: f64,
+    /// Where its sleeve ends.
+    pub end_mm: f64,
+}
+
+/// The outcome.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Stagger {
+    /// A place for every lead, in the order asked.
+    Plan {
+        /// The places.
+        places: Vec<Placed>,
+        /// The sum of the middles.
+        sum_centre_mm: f64,
+    },
+    /// A smallest set of leads that cannot all be placed, by their numbers from 0.
+    Cannot(Vec<usize>),
+    /// More leads than one call takes.
+    TooMany,
+}
+
+/// A set of leads already set, and how. Leads stand in it in the order in which they were asked.
+#[derive(Debug, Clone)]
+struct Label {
+    /// Where the last sleeve ends, in nm.
+    end: i64,
+    /// Twice the sum of the middles, in nm.
+    sum: i64,
+    /// Twice the last middle.
+    largest: i64,
+    starts: [i64; MOST_LEADS],
+}
+
+impl Label {
+    /// Whether everything this one leads to is at least as good as what the other leads to.
+    fn beats(&self, other: &Self) -> bool {
+        self.end <= other.end
+            && (self.sum < other.sum || (self.sum == other.sum && self.starts <= other.starts))
+    }
+}
+
+/// Plans the splices.
+pub fn stagger(ask: &Ask) -> Stagger {
+    if ask.leads.len() > MOST_LEADS {
+        return Stagger::TooMany;
+    }
+    let room = Room::of(ask);
+    match room.smallest_misfit() {
+        Feasible::No(set) => Stagger::Cannot(set),
+        Feasible::Yes => match best(&room) {
+            Some(label) => plan(&room, &label),
+            None => Stagger::Cannot((0..ask.leads.len()).collect()),
+        },
+    }
+}
+
+/// How much further the last end of every lead would have to be for all to fit; none when that
+/// would not help.
+pub fn room_needed_mm(ask: &Ask) -> Option<f64> {
+    let mut wide = ask.clone();
+    for lead in &mut wide.leads {
+        lead.last_mm = f64::from(u32::MAX);
+    }
+    match stagger(&wide) {
+        Stagger::Plan { places, .. } => {
+            let over = places.iter().zip(&ask.leads).map(|(place, lead)| place.end_mm - lead.last_mm);
+            Some(over.fold(0.0, f64::max))
+        }
+        Stagger::Cannot(_) | Stagger::TooMany => None,
+    }
+}
+
+fn plan(room: &Room, label: &Label) -> Stagger {
+    let mm = |nm: i64| nm as f64 / NM_PER_MM;
+    let place = |(start, sleeve): (&i64, i64)| Placed {
+        start_mm: mm(*start),
+        centre_mm: (2 * start + sleeve) as f64 / (2.0 * NM_PER_MM),
+        end_mm: mm(start + sleeve),
+    };
+    let places = label.starts.iter().zip(room.leads.iter().map(|lead| lead.sleeve)).map(place).collect();
+    Stagger::Plan { places, sum_centre_mm: label.sum as f64 / (2.0 * NM_PER_MM) }
+}
+
+/// The best way to set all leads.
+fn best(room: &Room) -> Option<Label> {
+    let count = room.leads.len();
+    let all = (1_usize << count) - 1;
+    let kinds = room.gaps.len();
+    let empty = Label { end: i64::MIN / 4, sum: 0, largest: 0, starts: [0; MOST_LEADS] };
+    // Labels by the set already set and the gap the last one of it asks for.
+    let mut labels: Vec<Vec<Label>> = vec![Vec::new(); (all + 1) * kinds];
+    labels.first_mut()?.push(empty);
+    let mut bound = first_guess(room).map_or(i64::MAX, |label| label.sum);
+    for set in 0..all {
+        for kind in 0..kinds {
+            let here = std::mem::take(labels.get_mut(set * kinds + kind)?);
+            for label in here {
+                if room.least_sum(set, &label.end, label.sum, kind) > bound {
+                    continue;
+                }
+                for lead in (0..count).filter(|lead| room.may_follow(set, *lead)) {
+                    let Some(next) = extend(room, &label, set == 0, kind, lead) else { continue };
+                    if set | (1 << lead) == all {
+                        bound = bound.min(next.sum);
+                    }
+                    let slot = (set | (1 << lead)) * kinds + room.leads.get(lead)?.kind;
+                    keep(labels.get_mut(slot)?, next);
+                }
+            }
+        }
+    }
+    let finished = labels.into_iter().skip(all * kinds).flatten();
+    finished.min_by(|a, b| (a.sum, a.largest, a.starts).cmp(&(b.sum, b.largest, b.starts)))
+}
+
+fn extend(room: &Room, label: &Label, is_first: bool, kind: usize, lead: usize) -> Option<Label> {
+    let from = if is_first { i64::MIN / 4 } else { label.end + room.gap_between(kind, lead) };
+    let start = room.earliest(lead, from)?;
+    let sleeve = room.leads.get(lead)?.sleeve;
+    let mut next = label.clone();
+    *next.starts.get_mut(lead)? = start;
+    next.end = start + sleeve;
+    next.largest = 2 * start + sleeve;
+    next.sum += next.largest;
+    Some(next)
+}
+
+fn keep(labels: &mut Vec<Label>, fresh: Label) {
+    if labels.iter().any(|label| label.beats(&fresh)) {
+        return;
+    }
+    labels.retain(|label| !fresh.beats(label));
+    labels.push(fresh);
+}
+
+/// A plan that is good without search: short sleeves first, else the first end first.
+fn first_guess(room: &Room) -> Option<Label> {
+    let count = room.leads.len();
+    let greedy = |key: &dyn Fn(usize) -> (i64, i64)| {
+        let mut order: Vec<usize> = (0..count).collect();
+        order.sort_by_key(|lead| key(*lead));
+        let mut label = Label { end: 0, sum: 0, largest: 0, starts: [0; MOST_LEADS] };
+        let mut kind = 0;
+        for (n, lead) in order.into_iter().enumerate() {
+            label = extend(room, &label, n == 0, kind, lead)?;
+            kind = room.leads.get(lead)?.kind;
+        }
+        Some(label)
+    };
+    let of = |lead: usize| room.leads.get(lead).map_or((0, 0, 0), |l| (l.first, l.sleeve, l.last));
+    let guesses = [
+        greedy(&|lead| (of(lead).1, of(lead).0)),
+        greedy(&|lead| (of(lead).0, of(lead).1)),
+        greedy(&|lead| (of(lead).2, of(lead).1)),
+        greedy(&|lead| (of(lead).0 + of(lead).1, of(lead).1)),
+    ];
+    guesses.into_iter().flatten().min_by_key(|label| label.sum)
+}

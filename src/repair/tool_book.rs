@@ -1,0 +1,237 @@
+//! The shop's book of hand tools: which position of which tool makes a good crimp of this terminal
+//! on this wire, proved on samples, and until when. Change one of the four and it proves nothing.
+
+use crate::{catalogue::PartNumber, quantity::Gauge};
+
+use super::{
+    crimp::{FEWEST_SAMPLES, Height},
+    statistics::Sample,
+};
+
+/// Sizes this near, in share of area, are the same wire.
+const SAME_AREA: f64 = 0.005;
+
+/// Heights measured before a position is trusted.
+const FEWEST_HEIGHTS: usize = 3;
+
+/// What a qualification belongs to.
+#[derive(Debug, Clone, PartialEq)]
+pub struct PositionKey {
+    /// The tool with its serial number.
+    pub tool: String,
+    /// Its position or nest.
+    pub position: String,
+    /// The terminal.
+    pub terminal: PartNumber,
+    /// The wire.
+    pub wire: Gauge,
+}
+
+/// A tool's position and the samples made in it.
+#[derive(Debug, Clone, PartialEq)]
+pub struct ToolPosition {
+    /// What it belongs to.
+    pub key: PositionKey,
+    /// Conductor crimp heights of the samples.
+    pub heights_mm: Vec<f64>,
+    /// Forces at which samples came off.
+    pub pulls_n: Vec<f64>,
+    /// The least force they had to stand, and who says so.
+    pub minimum_n: Option<(f64, String)>,
+    /// The height by the terminal's sheet.
+    pub sheet: Option<Height>,
+    /// Good until this day, as YYYY-MM-DD.
+    pub until: String,
+    /// Who made the samples.
+    pub by: String,
+    /// Why it was withdrawn, when it was.
+    pub withdrawn: Option<String>,
+}
+
+/// What the book says of a position, kept in the record of a crimp as it was that day.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Standing {
+    /// Proved: mean height, how many samples, until when.
+    Qualified {
+        /// Mean of the sample heights.
+        mean_mm: f64,
+        /// How many were pulled.
+        samples: usize,
+        /// Until this day.
+        until: String,
+    },
+    /// Its day is past, or it lacks samples: why.
+    Due(String),
+    /// Not in the book.
+    Never,
+    /// Taken out of use: why.
+    Withdrawn(String),
+}
+
+impl Standing {
+    /// Whether a crimp made so counts.
+    pub fn is_qualified(&self) -> bool {
+        matches!(self, Self::Qualified { .. })
+    }
+}
+
+impl std::fmt::Display for Standing {
+    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        match self {
+            Self::Qualified { mean_mm, samples, until } => {
+                write!(f, "qualified until {until} (mean height {mean_mm:.2} mm, {samples} samples)")
+            }
+            Self::Due(why) => write!(f, "due: {why}"),
+            Self::Never => f.write_str("never qualified"),
+            Self::Withdrawn(why) => write!(f, "withdrawn: {why}"),
+        }
+    }
+}
+
+impl PositionKey {
+    /// Whether both speak of the same tool, position, terminal and wire.
+    pub fn is_same(&self, other: &Self) -> bool {
+        self.tool.eq_ignore_ascii_case(&other.tool)
+            && self.position.eq_ignore_ascii_case(&other.position)
+            && self.terminal == other.terminal
+            && self.is_for_wire(&other.wire)
+    }
+
+    fn is_for_wire(&self, wire: &Gauge) -> bool {
+        let (own, other) = (self.wire.area_mm2(), wire.area_mm2());
+        ((own - other) / other).abs() <= SAME_AREA
+    }
+}
+
+impl ToolPosition {
+    /// Heights of the samples.
+    pub fn heights(&self) -> Option<Sample> {
+        Sample::of(&self.heights_mm)
+    }
+
+    /// The lowest pull: the one that judges.
+    pub fn lowest_pull_n(&self) -> Option<f64> {
+        self.pulls_n.iter().copied().reduce(f64::min)
+    }
+
+    /// What it is worth on a day.
+    pub fn standing(&self, today: &str) -> Standing {
+        if let Some(why) = &self.withdrawn {
+            return Standing::Withdrawn(why.clone());
+        }
+        match (self.lacks(), self.heights()) {
+            (Some(why), _) => Standing::Due(why),
+            (None, _) if self.until.as_str() < today => {
+                Standing::Due(format!("it was good until {}", self.until))
+            }
+            (None, Some(heights)) => Standing::Qualified {
+                mean_mm: heights.mean,
+                samples: self.pulls_n.len(),
+                until: self.until.clone(),
+            },
+            (None, None) => Standing::Due("no heights were measured".to_owned()),
+        }
+    }
+
+    /// What the samples do not prove yet.
+    fn lacks(&self) -> Option<String> {
+        if self.heights_mm.len() < FEWEST_HEIGHTS {
+            return Some(format!(
+                "heights of {FEWEST_HEIGHTS} samples are asked for, {} measured",
+                self.heights_mm.len()
+            ));
+        }
+        let outside = |h: &&f64| self.sheet.is_some_and(|sheet| !sheet.takes(**h));
+        if let Some(height) = self.heights_mm.iter().find(outside) {
+            return Some(format!("a sample measures {height} mm, outside the sheet"));
+        }
+        if self.pulls_n.len() < FEWEST_SAMPLES {
+            return Some(format!("{FEWEST_SAMPLES} samples are pulled, {} were", self.pulls_n.len()));
+        }
+        match (self.lowest_pull_n(), &self.minimum_n) {
+            (Some(lowest), Some((least, source))) if lowest < *least => {
+                Some(format!("the lowest sample came off at {lowest} N, least {least} N ({source})"))
+            }
+            (_, None) => Some("no least pull force was named for this wire".to_owned()),
+            _ => None,
+        }
+    }
+}
+
+/// The book.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub struct ToolBook {
+    /// Every position in it, the latest last.
+    pub positions: Vec<ToolPosition>,
+}
+
+impl ToolBook {
+    /// What the book says of a tool and position for a terminal and wire.
+    pub fn standing(&self, key: &PositionKey, today: &str) -> Standing {
+        let entry = self.positions.iter().rev().find(|position| position.key.is_same(key));
+        entry.map_or(Standing::Never, |position| position.standing(today))
+    }
+
+    /// The qualified positions for a terminal and a wire.
+    pub fn for_crimp<'a>(
+        &'a self,
+        terminal: &'a PartNumber,
+        wire: &'a Gauge,
+        today: &'a str,
+    ) -> impl Iterator<Item = &'a ToolPosition> {
+        self.positions.iter().filter(move |position| {
+            position.key.terminal == *terminal
+                && position.key.is_for_wire(wire)
+                && self.standing(&position.key, today).is_qualified()
+        })
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn position() -> ToolPosition {
+        ToolPosition {
+            key: PositionKey {
+                tool: "hand tool 0113".into(),
+                position: "B".into(),
+                terminal: "FW-TRM-F15".parse().unwrap(),
+                wire: "0.5".parse().unwrap(),
+            },
+            heights_mm: vec![1.11, 1.12, 1.13],
+            pulls_n: vec![71.0, 68.0, 74.0, 70.0, 66.0],
+            minimum_n: Some((60.0, "the terminal's sheet".into())),
+            sheet: Some(Height { target_mm: 1.12, tolerance_mm: 0.05 }),
+            until: "2027-03-31".into(),
+            by: "kt".into(),
+            withdrawn: None,
+        }
+    }
+
+    #[test]
+    fn a_position_is_judged_by_its_lowest_sample_never_by_the_mean() {
+        let mut position = position();
+        assert!(position.standing("2026-11-26").is_qualified());
+        position.pulls_n = vec![90.0, 91.0, 92.0, 93.0, 59.9];
+        assert_eq!(
+            position.standing("2026-11-26").to_string(),
+            "due: the lowest sample came off at 59.9 N, least 60 N (the terminal's sheet)"
+        );
+    }
+
+    #[test]
+    fn the_states_of_a_position() {
+        let good = position();
+        assert!(good.standing("2027-04-01").to_string().starts_with("due: it was good until"));
+        let few = ToolPosition { pulls_n: vec![70.0; 4], ..position() };
+        assert_eq!(few.standing("2026-11-26").to_string(), "due: 5 samples are pulled, 4 were");
+        let out = ToolPosition { withdrawn: Some("dropped".into()), ..position() };
+        assert_eq!(out.standing("2026-11-26"), Standing::Withdrawn("dropped".into()));
+        let book = ToolBook { positions: vec![good.clone()] };
+        let other = PositionKey { position: "C".into(), ..good.key.clone() };
+        assert_eq!(book.standing(&other, "2026-11-26"), Standing::Never);
+        let other_wire = PositionKey { wire: "0.75".parse().unwrap(), ..good.key };
+        assert_eq!(book.standing(&other_wire, "2026-11-26"), Standing::Never);
+    }
+}
