@@ -28,6 +28,8 @@ pub(super) struct Room {
     pub gaps: Vec<i64>,
     /// Leads by their sleeves, shortest first.
     by_sleeve: Vec<usize>,
+    /// Where the first sleeve may start.
+    lowest: i64,
 }
 
 /// Whether all leads can be placed.
@@ -73,7 +75,8 @@ impl Room {
         }
         let mut by_sleeve: Vec<usize> = (0..leads.len()).collect();
         by_sleeve.sort_by_key(|lead| leads.get(*lead).map_or(0, |l| l.sleeve));
-        Self { leads, gaps, by_sleeve }
+        let lowest = leads.iter().map(|lead| lead.first).min().unwrap_or(0);
+        Self { leads, gaps, by_sleeve, lowest }
     }
 
     /// The gap between a sleeve that asks for one of the gaps and the one of a lead.
@@ -102,23 +105,23 @@ impl Room {
     }
 
     /// Less than this no completion can sum up to: the leads left, shortest sleeve first, with the
-    /// smallest gap and nothing in their way; or each as if it were alone.
-    pub fn least_sum(&self, set: usize, end: &i64, sum: i64, kind: usize) -> i64 {
-        let gap = self.gaps.get(kind).copied().unwrap_or(0);
+    /// smallest gap and nothing in their way; or each as if it were alone. None fits where one of
+    /// them would end too far.
+    pub fn least_sum(&self, set: usize, end: i64, sum: i64, kind: usize) -> i64 {
         let small = self.gaps.first().copied().unwrap_or(0);
-        let open = |lead: &&usize| set & (1 << **lead) == 0;
-        let lowest = self.by_sleeve.iter().filter(open).filter_map(|lead| self.leads.get(*lead));
-        let lowest = lowest.map(|want| want.first).min().unwrap_or(0);
-        let (mut in_row, mut alone) = (sum, sum);
-        let mut at = lowest.max(end + gap);
-        for lead in self.by_sleeve.iter().filter(open) {
-            let Some(want) = self.leads.get(*lead) else { continue };
+        let from = end + self.gaps.get(kind).copied().unwrap_or(0);
+        let (mut in_row, mut alone, mut at) = (sum, sum, from.max(self.lowest));
+        for (lead, want) in self.by_sleeve.iter().filter_map(|lead| Some((*lead, self.leads.get(*lead)?))) {
+            if set & (1 << lead) != 0 {
+                continue;
+            }
             in_row += 2 * at + want.sleeve;
             at += want.sleeve + small;
-            match self.earliest(*lead, end + self.gap_between(kind, *lead)) {
-                Some(start) => alone += 2 * start + want.sleeve,
-                None => return i64::MAX,
+            let start = from.max(want.first);
+            if start + want.sleeve > want.last {
+                return i64::MAX;
             }
+            alone += 2 * start + want.sleeve;
         }
         in_row.max(alone)
     }

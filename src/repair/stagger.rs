@@ -98,12 +98,16 @@ pub fn stagger(ask: &Ask) -> Stagger {
         return Stagger::TooMany;
     }
     let room = Room::of(ask);
-    match room.smallest_misfit() {
-        Feasible::No(set) => Stagger::Cannot(set),
-        Feasible::Yes => match best(&room) {
-            Some(label) => plan(&room, &label),
-            None => Stagger::Cannot((0..ask.leads.len()).collect()),
-        },
+    // A plan that is good already spares the question whether there is one.
+    let guess = first_guess(&room);
+    if guess.is_none()
+        && let Feasible::No(set) = room.smallest_misfit()
+    {
+        return Stagger::Cannot(set);
+    }
+    match best(&room, guess) {
+        Some(label) => plan(&room, &label),
+        None => Stagger::Cannot((0..ask.leads.len()).collect()),
     }
 }
 
@@ -134,8 +138,8 @@ fn plan(room: &Room, label: &Label) -> Stagger {
     Stagger::Plan { places, sum_centre_mm: label.sum as f64 / (2.0 * NM_PER_MM) }
 }
 
-/// The best way to set all leads.
-fn best(room: &Room) -> Option<Label> {
+/// The best way to set all leads; no worse than the guess.
+fn best(room: &Room, guess: Option<Label>) -> Option<Label> {
     let count = room.leads.len();
     let all = (1_usize << count) - 1;
     let kinds = room.gaps.len();
@@ -143,12 +147,12 @@ fn best(room: &Room) -> Option<Label> {
     // Labels by the set already set and the gap the last one of it asks for.
     let mut labels: Vec<Vec<Label>> = vec![Vec::new(); (all + 1) * kinds];
     labels.first_mut()?.push(empty);
-    let mut bound = first_guess(room).map_or(i64::MAX, |label| label.sum);
+    let mut bound = guess.map_or(i64::MAX, |label| label.sum);
     for set in 0..all {
         for kind in 0..kinds {
             let here = std::mem::take(labels.get_mut(set * kinds + kind)?);
             for label in here {
-                if room.least_sum(set, &label.end, label.sum, kind) > bound {
+                if room.least_sum(set, label.end, label.sum, kind) > bound {
                     continue;
                 }
                 for lead in (0..count).filter(|lead| room.may_follow(set, *lead)) {
@@ -186,26 +190,48 @@ fn keep(labels: &mut Vec<Label>, fresh: Label) {
     labels.push(fresh);
 }
 
-/// A plan that is good without search: short sleeves first, else the first end first.
+/// A plan that is good without search: short sleeves first, or the first end first, then leads
+/// changed about while that helps.
 fn first_guess(room: &Room) -> Option<Label> {
-    let count = room.leads.len();
-    let greedy = |key: &dyn Fn(usize) -> (i64, i64)| {
-        let mut order: Vec<usize> = (0..count).collect();
-        order.sort_by_key(|lead| key(*lead));
-        let mut label = Label { end: 0, sum: 0, largest: 0, starts: [0; MOST_LEADS] };
-        let mut kind = 0;
-        for (n, lead) in order.into_iter().enumerate() {
-            label = extend(room, &label, n == 0, kind, lead)?;
-            kind = room.leads.get(lead)?.kind;
-        }
-        Some(label)
-    };
     let of = |lead: usize| room.leads.get(lead).map_or((0, 0, 0), |l| (l.first, l.sleeve, l.last));
-    let guesses = [
-        greedy(&|lead| (of(lead).1, of(lead).0)),
-        greedy(&|lead| (of(lead).0, of(lead).1)),
-        greedy(&|lead| (of(lead).2, of(lead).1)),
-        greedy(&|lead| (of(lead).0 + of(lead).1, of(lead).1)),
+    let keys: [&dyn Fn(usize) -> (i64, i64); 4] = [
+        &|lead| (of(lead).1, of(lead).0),
+        &|lead| (of(lead).0, of(lead).1),
+        &|lead| (of(lead).2, of(lead).1),
+        &|lead| (of(lead).0 + of(lead).1, of(lead).1),
     ];
-    guesses.into_iter().flatten().min_by_key(|label| label.sum)
+    let orders = keys.map(|key| {
+        let mut order: Vec<usize> = (0..room.leads.len()).collect();
+        order.sort_by_key(|lead| key(*lead));
+        order
+    });
+    let set = orders.into_iter().filter_map(|order| Some((in_order(room, &order)?, order)));
+    let (mut label, mut order) = set.min_by_key(|(label, _)| label.sum)?;
+    loop {
+        let mut best: Option<(Label, Vec<usize>)> = None;
+        for (a, b) in (0..order.len()).flat_map(|a| (0..a).map(move |b| (a, b))) {
+            let mut changed = order.clone();
+            changed.swap(a, b);
+            if let Some(fresh) = in_order(room, &changed)
+                && fresh.sum < best.as_ref().map_or(label.sum, |(best, _)| best.sum)
+            {
+                best = Some((fresh, changed));
+            }
+        }
+        match best {
+            Some(better) => (label, order) = better,
+            None => return Some(label),
+        }
+    }
+}
+
+/// The leads set one after the other, each as early as it may be.
+fn in_order(room: &Room, order: &[usize]) -> Option<Label> {
+    let mut label = Label { end: 0, sum: 0, largest: 0, starts: [0; MOST_LEADS] };
+    let mut kind = 0;
+    for (n, lead) in order.iter().enumerate() {
+        label = extend(room, &label, n == 0, kind, *lead)?;
+        kind = room.leads.get(*lead)?.kind;
+    }
+    Some(label)
 }
