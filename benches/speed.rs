@@ -7,7 +7,7 @@ use crossterm::event::{KeyCode, KeyEvent, KeyModifiers};
 use ratatui::{buffer::Buffer, layout::Rect};
 use repin::{
     catalogue::Catalogue,
-    repair::{Ask, LeadAsk, bundle_of, stagger},
+    repair::{Ask, LeadAsk, ToolBook, bundle_of, stagger},
     screen::{Sight, Theme, Ui, view},
     store::{line_of, read_acts, read_journal},
     swap::{About, Act, Entry, Job, JobSide},
@@ -75,8 +75,16 @@ fn main() {
     let job = bulkhead();
     let now = "2026-11-25T07:00:00Z".parse().unwrap();
     let survey = job.survey(now, None);
-    let sight =
-        Sight { id: "bench", job: &job, survey: &survey, last_request: None, by: "kt", read_only: None };
+    let tools = ToolBook::default();
+    let sight = Sight {
+        id: "bench",
+        job: &job,
+        survey: &survey,
+        last_request: None,
+        tools: &tools,
+        by: "kt",
+        read_only: None,
+    };
     let theme = Theme { colour: true, ascii: false };
     let area = Rect::new(0, 0, 120, 40);
     let mut buffer = Buffer::empty(area);

@@ -2,6 +2,8 @@
 
 use std::fmt;
 
+use crate::quantity::Gauge;
+
 /// A limit with its source.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Rule<T> {
@@ -74,6 +76,26 @@ pub struct Spares {
     pub samples: u32,
 }
 
+/// Whether a soldered joint may be made.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Solder {
+    /// No: solder wicks up the wire, and it breaks where the solder ends.
+    Never,
+    /// Yes, with the reason on record.
+    WithReason,
+}
+
+/// A standard with a table of least pull forces.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum PullStandard {
+    /// SAE AS7928, table II (was MIL-T-7928).
+    SaeAs7928,
+    /// IEC 60352-2.
+    Iec60352,
+    /// UL 486C.
+    Ul486c,
+}
+
 /// The rules of a shop.
 #[derive(Debug, Clone, PartialEq)]
 pub struct HouseRules {
@@ -93,6 +115,34 @@ pub struct HouseRules {
     pub seal_worn_at: Rule<u32>,
     /// Openings of a secondary lock from which it counts as worn.
     pub lock_worn_at: Rule<u32>,
+    /// No splice starts nearer behind a housing than this, in mm.
+    pub clearance_mm: Rule<f64>,
+    /// No splice comes nearer to a branch than this, in mm.
+    pub branch_clearance_mm: Rule<f64>,
+    /// Between two splices of a bundle, edge to edge, in mm.
+    pub splice_gap_mm: Rule<f64>,
+    /// The same beside a twisted or shielded wire, in mm.
+    pub splice_gap_twisted_mm: Rule<f64>,
+    /// Sound wire past the damage, in mm.
+    pub damage_margin_mm: Rule<f64>,
+    /// So many spliced wires in one bundle; beyond that the branch is replaced.
+    pub most_splices: Rule<u32>,
+    /// More repair leads than one in so many wires: think of replacing the branch.
+    pub leads_one_in: Rule<u32>,
+    /// How much less copper is let pass, in per cent of area (negative).
+    pub least_gauge_percent: Rule<f64>,
+    /// Pairs (old, new) that pass although the new one has less copper than that.
+    pub approved_pairs: Rule<Vec<(Gauge, Gauge)>>,
+    /// Untwisted length of a pair at a splice, in mm.
+    pub untwisted_mm: Rule<f64>,
+    /// Solder.
+    pub solder: Rule<Solder>,
+    /// Voltage drop of the circuit, in per cent of the supply.
+    pub drop_percent: Rule<f64>,
+    /// The same on main feeds, electronics and lights that must not fail.
+    pub drop_critical_percent: Rule<f64>,
+    /// Whose least pull forces hold where a terminal's sheet names none.
+    pub pull_standard: Rule<PullStandard>,
 }
 
 impl Default for HouseRules {
@@ -111,6 +161,23 @@ impl Default for HouseRules {
             tests: Rule::new(vec![TestKind::Continuity, TestKind::Neighbours], practice),
             seal_worn_at: Rule::new(3, practice),
             lock_worn_at: Rule::new(3, practice),
+            clearance_mm: Rule::new(
+                152.4,
+                "6 in; common practice, no source (service manuals: 40 mm; aircraft: 305 mm)",
+            ),
+            branch_clearance_mm: Rule::new(40.0, practice),
+            splice_gap_mm: Rule::new(40.0, "service manuals; common practice, no source"),
+            splice_gap_twisted_mm: Rule::new(65.0, "service manuals; common practice, no source"),
+            damage_margin_mm: Rule::new(15.0, practice),
+            most_splices: Rule::new(6, practice),
+            leads_one_in: Rule::new(3, practice),
+            least_gauge_percent: Rule::new(-7.0, practice),
+            approved_pairs: Rule::new(Vec::new(), practice),
+            untwisted_mm: Rule::new(50.0, "bus wiring practice, from memory"),
+            solder: Rule::new(Solder::Never, practice),
+            drop_percent: Rule::new(10.0, "boat-wiring standard as quoted, other loads"),
+            drop_critical_percent: Rule::new(3.0, "boat-wiring standard as quoted, critical feeds"),
+            pull_standard: Rule::new(PullStandard::Iec60352, practice),
         }
     }
 }

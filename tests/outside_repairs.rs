@@ -1,10 +1,11 @@
 //! The reckoning on repairs against published figures.
 
 use repin::{
+    house::PullStandard,
     quantity::Gauge,
     repair::{
-        Capability, Height, LeadAsk, PullStandard, Sample, SizeChange, Stagger, Twist, bundle_of, copper,
-        lead_length, of_supply_percent, pull_minimum_n, size_change, stagger,
+        Capability, Height, LeadAsk, Sample, SizeChange, Stagger, Twist, bundle_of, copper, lead_length,
+        of_supply_percent, pull_minimum_n, size_change, stagger,
     },
 };
 

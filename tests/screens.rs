@@ -6,6 +6,7 @@ mod support;
 use crossterm::event::{KeyCode, KeyEvent, KeyModifiers};
 use ratatui::{buffer::Buffer, layout::Rect};
 use repin::{
+    repair::ToolBook,
     screen::{
         Effect, Outcome, Sight, Theme, Ui,
         ask::{Asked, OTHERS},
@@ -39,6 +40,7 @@ impl Desk {
             job: &self.bench.job,
             survey: &survey,
             last_request: None,
+            tools: &ToolBook::default(),
             by: &self.bench.by,
             read_only: None,
         };

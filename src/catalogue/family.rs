@@ -139,6 +139,17 @@ pub struct CrimpHeight {
     pub origin: String,
 }
 
+/// A sheet's line holds for a wire this near in area, in share of it.
+const SAME_AREA: f64 = 0.005;
+
+impl Terminal {
+    /// The crimp height its sheet has for a wire of this area; none where it has none.
+    pub fn height_for(&self, area_mm2: f64) -> Option<(f64, f64)> {
+        let line = self.crimps.iter().find(|c| ((c.wire_mm2 - area_mm2) / area_mm2).abs() <= SAME_AREA)?;
+        Some((line.height_mm, line.tolerance_mm))
+    }
+}
+
 /// A seal crimped on the insulation of one wire.
 #[derive(Debug, Clone, PartialEq)]
 pub struct WireSeal {

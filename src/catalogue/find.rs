@@ -18,7 +18,7 @@ macro_rules! built_in {
 }
 
 /// The families compiled into the program.
-const BUILT_IN: [(&str, &str); 20] = built_in![
+const BUILT_IN: [(&str, &str); 21] = built_in![
     "aurelia.ron",
     "box-header.ron",
     "cormorant.ron",
@@ -36,6 +36,7 @@ const BUILT_IN: [(&str, &str); 20] = built_in![
     "kerbwhisper.ron",
     "lanternhill.ron",
     "m12-a5.ron",
+    "mulehaul.ron",
     "quayline.ron",
     "skerry.ron",
     "spudrow.ron",

@@ -8,7 +8,7 @@ use clap::Args;
 use super::{Common, Exit, enter::now, open, print};
 use crate::{
     catalogue::Catalogue,
-    store::{OpenJob, Store, read_acts},
+    store::{OpenJob, Store, form::read_rules, read_acts},
     swap::{Act, Entry, JobSide},
 };
 
@@ -30,6 +30,8 @@ struct DemoJob {
     connector: &'static str,
     reason: &'static str,
     seed: u64,
+    /// The house rules of its shop, where they are not those built in.
+    rules: Option<&'static str>,
     acts: &'static str,
     /// How many of the acts were done.
     done: usize,
@@ -37,8 +39,28 @@ struct DemoJob {
 
 const ALL: usize = usize::MAX;
 
+/// A shop that keeps 40 mm free behind a housing.
+const CLEARANCE_40: &str = include_str!("../../demo-data/clearance-40.ron");
+
+/// The shop's tool book.
+const TOOLS: &str = include_str!("../../demo-data/tools.ron");
+
 /// The last one is on top of the board.
-const JOBS: [DemoJob; 9] = [
+const JOBS: [DemoJob; 10] = [
+    DemoJob {
+        id: "mulehaul",
+        old: "mh-06",
+        new: "mh-06",
+        asset: "Mulehaul T3",
+        serial: "MT3-4006",
+        connector: "power",
+        reason: "melted at the feeds",
+        seed: 6,
+        rules: Some(CLEARANCE_40),
+        acts: include_str!("../../demo-data/mulehaul-power.acts"),
+        // One place for two splices: the plan cannot be, and says what would settle it.
+        done: 25,
+    },
     DemoJob {
         id: "skerry",
         old: "sk-10",
@@ -48,6 +70,7 @@ const JOBS: [DemoJob; 9] = [
         connector: "instrument pod",
         reason: "housing corroded at the key",
         seed: 9,
+        rules: None,
         acts: include_str!("../../demo-data/skerry-pod.acts"),
         // The first anchor failed: the list was read from the other face.
         done: 19,
@@ -61,6 +84,7 @@ const JOBS: [DemoJob; 9] = [
         connector: "tank valve block",
         reason: "housing split at the key",
         seed: 8,
+        rules: None,
         acts: include_str!("../../demo-data/dewline-valves.acts"),
         // A wire has no place: its cavity is moulded shut.
         done: 26,
@@ -74,6 +98,7 @@ const JOBS: [DemoJob; 9] = [
         connector: "bilge-pump panel",
         reason: "housing cracked by vibration",
         seed: 18,
+        rules: Some(CLEARANCE_40),
         acts: include_str!("../../demo-data/aurelia-bilge.acts"),
         // Nothing moved: a plug of the new housing sits where a wire goes.
         done: 37,
@@ -87,6 +112,7 @@ const JOBS: [DemoJob; 9] = [
         connector: "body module X14",
         reason: "latch broken",
         seed: 24,
+        rules: None,
         acts: include_str!("../../demo-data/lanternhill-module.acts"),
         // The map is the next question: the new housing numbers the other way.
         done: 38,
@@ -100,6 +126,7 @@ const JOBS: [DemoJob; 9] = [
         connector: "bulkhead",
         reason: "flange cracked",
         seed: 206,
+        rules: None,
         acts: include_str!("../../demo-data/cormorant-bulkhead.acts"),
         done: ALL,
     },
@@ -112,6 +139,7 @@ const JOBS: [DemoJob; 9] = [
         connector: "seat base",
         reason: "crushed under the rail",
         seed: 16,
+        rules: None,
         acts: include_str!("../../demo-data/kerbwhisper-seat.acts"),
         done: ALL,
     },
@@ -124,6 +152,7 @@ const JOBS: [DemoJob; 9] = [
         connector: "seed sensor",
         reason: "latch worn",
         seed: 4072,
+        rules: None,
         acts: include_str!("../../demo-data/spudrow-waits.acts"),
         done: ALL,
     },
@@ -136,6 +165,7 @@ const JOBS: [DemoJob; 9] = [
         connector: "door left",
         reason: "housing cracked",
         seed: 30,
+        rules: None,
         acts: include_str!("../../demo-data/quayline-door.acts"),
         // To where the first technician stopped.
         done: 110,
@@ -149,6 +179,7 @@ const JOBS: [DemoJob; 9] = [
         connector: "boom tip",
         reason: "latch broken by a branch",
         seed: 12,
+        rules: None,
         acts: include_str!("../../demo-data/fernwalker-boom-tip.acts"),
         // Six wires moved, 7 and its corroded terminal next.
         done: 76,
@@ -163,6 +194,9 @@ pub(super) fn run(common: &Common, args: &DemoArgs) -> Result<Exit> {
     };
     let store = Store::at(folder.clone());
     store.make()?;
+    let tools = Store::at(folder.join("tools"));
+    tools.make()?;
+    tools.write_whole("bench-1.ron", TOOLS)?;
     let by = common.by();
     for job in &JOBS {
         make(job, &store, &by).with_context(|| format!("demo job {}", job.id))?;
@@ -197,6 +231,7 @@ fn make(job: &DemoJob, store: &Store, by: &str) -> Result<()> {
     let housed = |name: &str, side, word: &str| -> Result<Act> {
         Ok(Act::Housed { name: name.parse()?, side, definition: Box::new(catalogue.find(word)?) })
     };
+    let rules = job.rules.map_or(Ok(Default::default()), |text| read_rules("house-rules.ron", text))?;
     let world = vec![
         Act::Ticket {
             asset: job.asset.to_owned(),
@@ -205,7 +240,7 @@ fn make(job: &DemoJob, store: &Store, by: &str) -> Result<()> {
             reason: job.reason.to_owned(),
             seed: job.seed,
         },
-        Act::Rules { rules: Box::default() },
+        Act::Rules { rules: Box::new(rules) },
         housed("old", JobSide::Old, job.old)?,
         housed("new", JobSide::New, job.new)?,
     ];

@@ -7,7 +7,7 @@ use jiff::Timestamp;
 use super::{Common, Exit, print};
 use crate::{
     request::{RequestForm, RequestHead, paper, table},
-    store::{OpenJob, request_of, send_request},
+    store::{IncompleteOrder, OpenJob, request_of, send_request},
 };
 
 /// How and for whom.
@@ -58,7 +58,14 @@ pub(super) fn run(common: &Common, args: &RequestArgs) -> Result<Exit> {
     let request = if args.send {
         let path = store.path_of(&args.job)?;
         let mut open = OpenJob::open(&path, &head.asked_by, Timestamp::now())?;
-        send_request(&mut open, head, Timestamp::now())?
+        match send_request(&mut open, head, Timestamp::now()) {
+            Ok(request) => request,
+            Err(why) if why.is::<IncompleteOrder>() => {
+                print::aside(&why.to_string());
+                return Ok(Exit::Problems);
+            }
+            Err(why) => return Err(why),
+        }
     } else {
         let open = print::look(common, &args.job)?;
         if open.trouble().is_some() {
@@ -66,7 +73,11 @@ pub(super) fn run(common: &Common, args: &RequestArgs) -> Result<Exit> {
         }
         request_of(&open, head, Timestamp::now())?
     };
-    if request.lines.iter().any(|line| line.part.is_none() && line.need > 0) {
+    for missing in request.incomplete() {
+        exit = Exit::Problems;
+        print::aside(&missing);
+    }
+    if request.lines.iter().any(|line| line.lead.is_none() && line.part.is_none() && line.need > 0) {
         exit = Exit::Problems;
         print::aside("some parts are described and still to be identified");
     }

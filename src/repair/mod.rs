@@ -21,7 +21,7 @@ pub use crimp::{Height, HeightVerdict, LookFault, judge_heights};
 pub use decide::{Advice, Finding, InHandLead, advise};
 pub use electrical::{Copper, copper, of_supply_percent};
 pub use lead::{LeadLength, Twist, lead_length};
-pub use pull::{PULL_MINIMUMS, PullStandard, pull_minimum_n};
+pub use pull::{PULL_MINIMUMS, pull_minimum_n};
 pub use size::{ClassChange, SizeChange, class_change, size_change};
 pub use stagger::{Ask, LeadAsk, MOST_LEADS, Placed, Stagger, room_needed_mm, stagger};
 pub use statistics::{Capability, Sample};

@@ -1,16 +1,7 @@
 //! The least force a crimp sample has to stand, in newton. The terminal's own sheet goes first;
 //! without one the shop says which of these standards it works to.
 
-/// A standard with a table of least forces.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum PullStandard {
-    /// SAE AS7928, table II (was MIL-T-7928).
-    SaeAs7928,
-    /// IEC 60352-2.
-    Iec60352,
-    /// UL 486C.
-    Ul486c,
-}
+use crate::house::PullStandard;
 
 impl PullStandard {
     /// Its name, and how its figures are known.

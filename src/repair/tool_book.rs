@@ -168,8 +168,12 @@ pub struct ToolBook {
 impl ToolBook {
     /// What the book says of a tool and position for a terminal and wire.
     pub fn standing(&self, key: &PositionKey, today: &str) -> Standing {
-        let entry = self.positions.iter().rev().find(|position| position.key.is_same(key));
-        entry.map_or(Standing::Never, |position| position.standing(today))
+        let said = self.positions.iter().filter(|position| position.key.is_same(key));
+        let said: Vec<Standing> = said.map(|position| position.standing(today)).collect();
+        // Several benches may speak of one tool: withdrawn by one is withdrawn.
+        let withdrawn = said.iter().find(|standing| matches!(standing, Standing::Withdrawn(_)));
+        let proved = || said.iter().find(|standing| standing.is_qualified());
+        withdrawn.or_else(proved).or(said.first()).cloned().unwrap_or(Standing::Never)
     }
 
     /// The qualified positions for a terminal and a wire.

@@ -2,10 +2,14 @@
 
 use std::collections::BTreeMap;
 
-use super::{Describe, Kind, Line, Request, RequestForm, RequestHead, number_of, repairs::repair_lines};
+use super::{
+    Describe, Kind, Line, Request, RequestForm, RequestHead, number_of,
+    repairs::{Proved, repair_lines},
+};
 use crate::{
     catalogue::{Gender, Sealing, SizeName, SmallPart, Supplied},
     record::Address,
+    repair::ToolBook,
     swap::{Destination, Expected, ItemId, Job, JobHousing, JobSide, Lead, Place, PlugOrigin, State, Survey},
 };
 
@@ -19,6 +23,7 @@ pub fn build(
     id: &str,
     head: RequestHead,
     previous: Option<&RequestForm>,
+    book: &ToolBook,
 ) -> Request {
     let state = job.state();
     let mut lines = Vec::new();
@@ -26,7 +31,8 @@ pub fn build(
         housing_lines(state, survey, new, &mut lines);
         plug_lines(state, survey, new, &mut lines);
     }
-    repair_lines(state, survey, &mut lines);
+    let today = survey.now.to_string().get(..10).unwrap_or_default().to_owned();
+    repair_lines(state, survey, &Proved { book, today, previous }, &mut lines);
     let head = match previous {
         Some(previous) => previous.head_for(&head),
         None => head,
@@ -93,6 +99,7 @@ pub(super) fn line(kind: Kind, part: Option<String>, description: String, need: 
         substitute: NONE,
         supplied_with: None,
         leads: Vec::new(),
+        lead: None,
     }
 }
 

@@ -2,7 +2,7 @@
 
 use serde::{Deserialize, Serialize};
 
-use super::{Describe, Kind, Line, Request, RequestHead};
+use super::{Describe, Kind, LeadSpec, Line, Request, RequestHead};
 
 /// A request in a file or a JSON document. Absent values are null.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
@@ -44,8 +44,82 @@ struct LineForm {
     substitute: String,
     supplied_with: Option<String>,
     identified: bool,
-    /// What a repair lead must state; lines of this version describe it instead.
-    lead: Option<()>,
+    /// What a repair lead has to be.
+    lead: Option<LeadForm>,
+}
+
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+struct LeadForm {
+    quantity: u32,
+    length_mm: Option<f64>,
+    cut_mm: Option<f64>,
+    tolerance: String,
+    measured: String,
+    gauge: Option<String>,
+    area_mm2: Option<f64>,
+    strands: Option<String>,
+    colour: Option<String>,
+    colour_words: Option<String>,
+    other_colour: Option<bool>,
+    insulation: Option<String>,
+    class: Option<String>,
+    wall: Option<String>,
+    outside_diameter_mm: Option<f64>,
+    twisted_with: Option<String>,
+    lay_mm: Option<f64>,
+    hand: Option<String>,
+    shielded: bool,
+    terminal: Option<String>,
+    fits: String,
+    seal: Option<String>,
+    seal_fitted: bool,
+    other_end: Option<String>,
+    splice: Option<String>,
+    splice_included: Option<bool>,
+    label: String,
+    crimp_record: Option<bool>,
+    circuit: String,
+    cavity: String,
+    missing: Vec<String>,
+}
+
+impl From<&LeadSpec> for LeadForm {
+    fn from(s: &LeadSpec) -> Self {
+        Self {
+            quantity: 1,
+            length_mm: s.length_mm,
+            cut_mm: s.cut_mm,
+            tolerance: s.tolerance.to_owned(),
+            measured: s.measured.to_owned(),
+            gauge: s.gauge.clone(),
+            area_mm2: s.area_mm2,
+            strands: s.strands.clone(),
+            colour: s.colour.clone(),
+            colour_words: s.colour_words.clone(),
+            other_colour: s.other_colour,
+            insulation: s.insulation.clone(),
+            class: s.class.clone(),
+            wall: s.wall.map(ToOwned::to_owned),
+            outside_diameter_mm: s.outside_diameter_mm,
+            twisted_with: s.twisted_with.clone(),
+            lay_mm: s.lay_mm,
+            hand: s.hand.map(ToOwned::to_owned),
+            shielded: s.shielded,
+            terminal: s.terminal.clone(),
+            fits: s.fits.clone(),
+            seal: s.seal.clone(),
+            seal_fitted: s.seal_fitted,
+            other_end: s.other_end.clone(),
+            splice: s.splice.clone(),
+            splice_included: s.splice_included,
+            label: s.label.clone(),
+            crimp_record: s.crimp_record,
+            circuit: s.circuit.clone(),
+            cavity: s.cavity.clone(),
+            missing: s.missing.clone(),
+        }
+    }
 }
 
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
@@ -94,7 +168,7 @@ impl From<&Line> for LineForm {
             substitute: line.substitute.to_owned(),
             supplied_with: line.supplied_with.clone(),
             identified: line.part.is_some(),
-            lead: None,
+            lead: line.lead.as_ref().map(Into::into),
         }
     }
 }
@@ -122,7 +196,7 @@ impl From<&Request> for RequestForm {
     }
 }
 
-const KINDS: [Kind; 8] = [
+const KINDS: [Kind; 9] = [
     Kind::Housing,
     Kind::SecondaryLock,
     Kind::Assurance,
@@ -131,6 +205,7 @@ const KINDS: [Kind; 8] = [
     Kind::Terminal,
     Kind::WireSeal,
     Kind::Lead,
+    Kind::Splice,
 ];
 
 impl RequestForm {
@@ -197,6 +272,7 @@ impl RequestForm {
                 substitute: "none",
                 supplied_with: old.supplied_with.clone(),
                 leads: Vec::new(),
+                lead: None,
             };
             (line, old.need > 0 || old.spare > 0)
         })

@@ -4,6 +4,7 @@
 
 mod build;
 mod form;
+mod leads;
 mod number;
 mod paper;
 mod repairs;
@@ -44,6 +45,7 @@ pub enum Kind {
     Terminal,
     WireSeal,
     Lead,
+    Splice,
 }
 
 impl Kind {
@@ -58,6 +60,7 @@ impl Kind {
             Self::Terminal => "terminal",
             Self::WireSeal => "wire seal",
             Self::Lead => "repair lead",
+            Self::Splice => "splice",
         }
     }
 }
@@ -114,6 +117,54 @@ pub struct Line {
     pub supplied_with: Option<String>,
     /// The leads that wait for it.
     pub leads: Vec<ItemId>,
+    /// What it has to be, when it is a repair lead.
+    pub lead: Option<LeadSpec>,
+}
+
+/// What a repair lead has to be.
+#[derive(Debug, Clone, PartialEq)]
+#[allow(missing_docs)]
+pub struct LeadSpec {
+    /// Asked for.
+    pub length_mm: Option<f64>,
+    /// As reckoned, before it is rounded up.
+    pub cut_mm: Option<f64>,
+    pub tolerance: &'static str,
+    /// From where to where the length is measured.
+    pub measured: &'static str,
+    /// In both systems.
+    pub gauge: Option<String>,
+    pub area_mm2: Option<f64>,
+    pub strands: Option<String>,
+    pub colour: Option<String>,
+    pub colour_words: Option<String>,
+    pub other_colour: Option<bool>,
+    pub insulation: Option<String>,
+    pub class: Option<String>,
+    pub wall: Option<&'static str>,
+    /// In both systems.
+    pub outside_diameter: Option<String>,
+    pub outside_diameter_mm: Option<f64>,
+    pub twisted_with: Option<String>,
+    pub lay_mm: Option<f64>,
+    pub hand: Option<&'static str>,
+    pub shielded: bool,
+    pub terminal: Option<String>,
+    /// The cavity and the housing it goes into.
+    pub fits: String,
+    pub seal: Option<String>,
+    pub seal_fitted: bool,
+    pub other_end: Option<String>,
+    pub splice: Option<String>,
+    pub splice_included: Option<bool>,
+    /// At both ends.
+    pub label: String,
+    pub crimp_record: Option<bool>,
+    pub circuit: String,
+    /// Where the wire was recorded.
+    pub cavity: String,
+    /// What it does not state yet.
+    pub missing: Vec<String>,
 }
 
 impl Line {
@@ -153,6 +204,26 @@ impl Request {
             .map(|line| RequestedLine { line: line.line, need: line.need, leads: line.leads.clone() })
             .collect();
         Act::Requested { number: self.number.clone(), revision: self.revision, lines }
+    }
+
+    /// What lead orders do not state yet: such a request is not sent.
+    pub fn incomplete(&self) -> Vec<String> {
+        let specs = self
+            .lines
+            .iter()
+            .filter(|line| line.need > 0)
+            .filter_map(|line| Some((line, line.lead.as_ref()?)));
+        let told = |(line, spec): (&Line, &LeadSpec)| {
+            (!spec.missing.is_empty()).then(|| {
+                format!(
+                    "line {}, the repair lead for {}, does not state: {}",
+                    line.line,
+                    spec.circuit,
+                    spec.missing.join("; ")
+                )
+            })
+        };
+        specs.filter_map(told).collect()
     }
 
     /// The name of the file it is written to.

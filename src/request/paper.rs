@@ -81,7 +81,14 @@ fn line_text(out: &mut String, line: &Line) {
     if let Some(with) = &line.supplied_with {
         wrapped(out, "        ", &format!("comes with {with}: check that it is in the bag"));
     }
-    if let Some(describe) = &line.describe {
+    if let Some(lead) = &line.lead {
+        for words in lead.in_words() {
+            wrapped(out, "        - ", &words);
+        }
+        if !lead.missing.is_empty() {
+            wrapped(out, "        NOT TO BE SENT YET, missing: ", &lead.missing.join("; "));
+        }
+    } else if let Some(describe) = &line.describe {
         wrapped(out, "        looks: ", &describe.in_words());
     }
     if line.substitute != "none" {

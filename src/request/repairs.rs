@@ -1,34 +1,41 @@
 //! What the repairs of a job need: terminals with their seals, seals alone, repair leads.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 use super::{
     Kind, Line,
     build::{ASK_FIRST, describe, line},
+    leads::lead_lines,
 };
 use crate::{
     catalogue::{Family, PartNumber, Sealing, SizeName, Terminal, WireSeal},
+    repair::ToolBook,
     swap::{ItemId, JobHousing, JobSide, Lead, RepairKind, State, Survey},
 };
 
 /// Terminals with their seals, seals alone, repair leads: planned or done.
-pub(super) fn repair_lines(state: &State, survey: &Survey, lines: &mut Vec<Line>) {
+pub(super) fn repair_lines(state: &State, survey: &Survey, proved: &Proved<'_>, lines: &mut Vec<Line>) {
     let mut terminals: BTreeMap<String, Line> = BTreeMap::new();
     let mut seals: BTreeMap<String, Line> = BTreeMap::new();
+    let mut unproved: BTreeSet<String> = BTreeSet::new();
     for lead in &state.leads {
         let Some((new, size, to)) = goes_into(state, survey, lead) else { continue };
         let size = size.as_ref();
         for (kind, part) in asked_repairs(lead) {
             match kind {
                 RepairKind::NewTerminal => {
-                    add(&mut terminals, terminal_line(state, new, size, lead, part), lead, &to);
+                    let asked = terminal_line(state, new, size, lead, part);
+                    if !proved.is_proved(&asked, lead) {
+                        unproved.insert(part_key(&asked));
+                    }
+                    add(&mut terminals, asked, lead, &to);
                     if new.housing().sealing == Sealing::Individual {
                         let added = " (added: every new terminal takes its seal)";
                         add(&mut seals, seal_line(new, size, lead, None, added), lead, &to);
                     }
                 }
                 RepairKind::NewSeal => add(&mut seals, seal_line(new, size, lead, part, ""), lead, &to),
-                RepairKind::RepairLead => lines.push(lead_line(state, new, size, lead, &to)),
+                RepairKind::RepairLead => lines.extend(lead_lines(state, new, size, lead, &to, part)),
                 RepairKind::Reform | RepairKind::Other => {}
             }
         }
@@ -37,7 +44,8 @@ pub(super) fn repair_lines(state: &State, survey: &Survey, lines: &mut Vec<Line>
     for mut asked in terminals.into_values() {
         let share = (asked.need * spares.terminals_percent).div_ceil(100);
         asked.spare = spares.terminals_least.max(share);
-        let samples = sample_line(&asked, spares.samples);
+        let samples = sample_line(&asked, spares.samples)
+            .filter(|samples| unproved.contains(&part_key(&asked)) || proved.was_asked(samples));
         lines.push(asked);
         lines.extend(samples);
     }
@@ -68,20 +76,48 @@ fn goes_into<'a>(
 
 /// The repairs of a lead, done and planned, each with the part that was named for it.
 fn asked_repairs(lead: &Lead) -> impl Iterator<Item = (RepairKind, Option<&PartNumber>)> {
-    let done = lead.repairs.iter().map(|(kind, part)| (*kind, part.as_ref()));
+    let done = lead.repairs.iter().map(|done| (done.kind, done.part.as_ref()));
     done.chain(lead.planned.map(|kind| (kind, lead.planned_part.as_ref())))
 }
 
 fn add(lines: &mut BTreeMap<String, Line>, mut fresh: Line, lead: &Lead, to: &str) {
-    // Parts without a number are one line only where they look the same.
-    let key = format!("{:?}|{}|{:?}", fresh.part, fresh.description, fresh.describe);
-    let asked = lines.entry(key).or_insert_with(|| {
+    let asked = lines.entry(part_key(&fresh)).or_insert_with(|| {
         fresh.need = 0;
         fresh
     });
     asked.need += 1;
     asked.for_cavities.push(to.to_owned());
     asked.leads.push(lead.id.clone());
+}
+
+/// Parts without a number are one line only where they look the same.
+fn part_key(line: &Line) -> String {
+    format!("{:?}|{}|{:?}", line.part, line.description, line.describe)
+}
+
+/// What the shop's tool book says about the terminals that are asked for.
+pub(super) struct Proved<'a> {
+    /// The book.
+    pub book: &'a ToolBook,
+    /// Today, as YYYY-MM-DD.
+    pub today: String,
+    /// The request sent before.
+    pub previous: Option<&'a super::RequestForm>,
+}
+
+impl Proved<'_> {
+    /// Whether a tool's position is qualified for a terminal on the wire of a lead.
+    fn is_proved(&self, terminal: &Line, lead: &Lead) -> bool {
+        let part = terminal.part.as_ref().and_then(|part| part.parse().ok());
+        let wire = lead.first_wire().and_then(|wire| wire.gauge.known());
+        part.zip(wire)
+            .is_some_and(|(part, wire)| self.book.for_crimp(&part, wire, &self.today).next().is_some())
+    }
+
+    /// Whether these samples were asked for before: they were used to qualify the position.
+    fn was_asked(&self, samples: &Line) -> bool {
+        self.previous.is_some_and(|previous| previous.line_like(samples, &[]).is_some())
+    }
 }
 
 /// What a part is for: a cavity size, when it is known.
@@ -138,8 +174,7 @@ fn terminal_for<'a>(
     size: &'a SizeName,
     lead: &Lead,
 ) -> Option<&'a Terminal> {
-    let area: Option<f64> =
-        lead.seen.wires.iter().map(|w| w.gauge.known().map(crate::quantity::Gauge::area_mm2)).sum();
+    let area = lead.area_mm2();
     let gender = new.housing().gender;
     let fits = |t: &&Terminal| {
         t.gender == gender && area.is_none_or(|a| a >= t.wire_mm2.0 - 1e-9 && a <= t.wire_mm2.1 + 1e-9)
@@ -190,16 +225,6 @@ fn seal_line(
             asked
         }
     }
-}
-
-fn lead_line(state: &State, new: &JobHousing, size: Option<&SizeName>, lead: &Lead, to: &str) -> Line {
-    let description = format!("repair lead for {} with terminal and seal fitted", state.call(lead));
-    let mut asked = line(Kind::Lead, None, description, 1);
-    asked.describe = Some(describe(new, size, Some(lead)));
-    asked.for_cavities = vec![to.to_owned()];
-    asked.leads = vec![lead.id.clone()];
-    asked.substitute = ASK_FIRST;
-    asked
 }
 
 /// Sample terminals to qualify the tool's position on, before the first real crimp.

@@ -169,11 +169,28 @@ pub enum Pick {
     WireFace,
     Wired,
     Yes,
+    DoIt,
+    Otherwise,
+    OrderLead,
+    Redo,
+    SleeveOn,
+    FoundTang,
+    FoundLoose,
+    FoundBent,
+    FoundGreen,
+    FoundBurnt,
+    FoundCrimp,
+    FoundGrip,
+    FoundSeal,
+    FoundNick,
+    FoundUnderSeal,
+    FoundShort,
+    FoundDouble,
 }
 
 /// Every one-key answer: the key and what it says. Two answers offered at once never share a
 /// key; typing, clicking and tugging are three different keys.
-pub const PICKS: [(Pick, char, &str); 99] = [
+pub const PICKS: [(Pick, char, &str); 116] = [
     (Pick::Absent, 'n', "no such circuit here"),
     (Pick::AnotherAnchor, 'n', "look at one more hole"),
     (Pick::Answer, 'a', "answer it again"),
@@ -273,6 +290,23 @@ pub const PICKS: [(Pick, char, &str); 99] = [
     (Pick::WireFace, 'w', "wires towards you"),
     (Pick::Wired, 'w', "wired"),
     (Pick::Yes, 'y', "yes"),
+    (Pick::DoIt, 'y', "as proposed"),
+    (Pick::Otherwise, 'e', "decide otherwise"),
+    (Pick::OrderLead, 'o', "say what the lead has to be"),
+    (Pick::Redo, 'r', "cut it off, crimp again"),
+    (Pick::SleeveOn, 'y', "the sleeve is on"),
+    (Pick::FoundTang, 't', "tang flat"),
+    (Pick::FoundLoose, 'f', "female loose"),
+    (Pick::FoundBent, 'm', "male bent"),
+    (Pick::FoundGreen, 'g', "green or white"),
+    (Pick::FoundBurnt, 'b', "burnt"),
+    (Pick::FoundCrimp, 'c', "conductor crimp"),
+    (Pick::FoundGrip, 'i', "insulation grip"),
+    (Pick::FoundSeal, 's', "seal"),
+    (Pick::FoundNick, 'n', "insulation behind the housing"),
+    (Pick::FoundUnderSeal, 'u', "insulation under the seal"),
+    (Pick::FoundShort, 'l', "wire too short"),
+    (Pick::FoundDouble, 'd', "two wires in a sealed hole"),
 ];
 
 impl Pick {

@@ -24,8 +24,11 @@ use super::{
     view::view,
 };
 use crate::{
+    repair::{ToolBook, ToolPosition},
     request::{RequestForm, RequestHead},
-    store::{EnterProblem, OpenJob, Store, last_request, send_request, write_family},
+    store::{
+        EnterProblem, OpenJob, Store, last_request, read_book, send_request, write_family, write_position,
+    },
     swap::{Account, Act, Entry, JobState, Status, Survey},
 };
 
@@ -152,6 +155,7 @@ struct Bench<'a> {
     open: OpenJob,
     survey: Survey,
     last_request: Option<RequestForm>,
+    tools: ToolBook,
     id: String,
     sitting: &'a Sitting,
 }
@@ -161,7 +165,8 @@ impl<'a> Bench<'a> {
         let open = OpenJob::open(path, &sitting.by, Timestamp::now())?;
         let survey = open.job().survey(Timestamp::now(), Some(&sitting.by));
         let (id, last_request) = (open.id(), last_request(&open)?);
-        Ok(Self { open, survey, last_request, id, sitting })
+        let tools = read_book(jobs_of(&open))?;
+        Ok(Self { open, survey, last_request, tools, id, sitting })
     }
 
     fn sight(&self) -> Sight<'_> {
@@ -170,8 +175,22 @@ impl<'a> Bench<'a> {
             job: self.open.job(),
             survey: &self.survey,
             last_request: self.last_request.as_ref(),
+            tools: &self.tools,
             by: &self.sitting.by,
             read_only: self.open.read_only(),
+        }
+    }
+
+    /// Writes a position into this bench's tool book.
+    fn prove(&mut self, position: &ToolPosition) -> Outcome {
+        let jobs = jobs_of(&self.open).to_owned();
+        match write_position(&jobs, &self.sitting.by, position) {
+            Ok(file) => {
+                self.tools = read_book(&jobs).unwrap_or_default();
+                let today = self.survey.now.to_string().get(..10).unwrap_or_default().to_owned();
+                Outcome::Entered(format!("in {file}: {}", position.standing(&today)))
+            }
+            Err(why) => Outcome::Trouble(format!("{why:#}")),
         }
     }
 
@@ -182,6 +201,11 @@ impl<'a> Bench<'a> {
         self.last_request = last_request(&self.open).unwrap_or(None);
         outcome
     }
+}
+
+/// The folder a job lies in.
+fn jobs_of(open: &OpenJob) -> &Path {
+    open.path().parent().unwrap_or(Path::new("."))
 }
 
 fn work_on(terminal: &mut DefaultTerminal, mut bench: Bench<'_>) -> Result<()> {
@@ -198,6 +222,7 @@ fn work_on(terminal: &mut DefaultTerminal, mut bench: Bench<'_>) -> Result<()> {
                 Effect::Leave => return Ok(()),
                 Effect::Enter(acts) => bench.perform(|open| enter(open, &sitting.by, acts)),
                 Effect::SendRequest(head) => bench.perform(|open| send(open, head)),
+                Effect::Prove(position) => bench.prove(&position),
             };
             ui.finish(outcome);
         }

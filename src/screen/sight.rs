@@ -3,6 +3,7 @@
 use crate::{
     face::Label,
     record::{Address, HousingName},
+    repair::ToolBook,
     request::RequestForm,
     swap::{Act, Entry, Job, JobHousing, JobSide, State, Survey, Verdict},
 };
@@ -18,6 +19,8 @@ pub struct Sight<'a> {
     pub survey: &'a Survey,
     /// The request sent last, when one was.
     pub last_request: Option<&'a RequestForm>,
+    /// The shop's tool book.
+    pub tools: &'a ToolBook,
     /// Who works here.
     pub by: &'a str,
     /// Why nothing can be entered, when that is so.
@@ -28,6 +31,11 @@ impl<'a> Sight<'a> {
     /// What the entries add up to.
     pub fn state(&self) -> &'a State {
         self.survey.interrupted.as_ref().unwrap_or(self.job.state())
+    }
+
+    /// Today, as YYYY-MM-DD.
+    pub fn today(&self) -> String {
+        self.survey.now.to_string().get(..10).unwrap_or_default().to_owned()
     }
 
     /// A housing by name.

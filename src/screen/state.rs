@@ -1,6 +1,7 @@
 //! What a screen remembers between key presses: never anything about the job itself.
 
 use crate::{
+    repair::ToolPosition,
     request::RequestHead,
     swap::{Act, Refusal},
 };
@@ -102,6 +103,8 @@ pub enum Effect {
     Enter(Vec<Act>),
     /// Send the parts request, with what the bench says beside it.
     SendRequest(RequestHead),
+    /// Write this position into the bench's tool book.
+    Prove(Box<ToolPosition>),
     /// Leave the job.
     Leave,
 }

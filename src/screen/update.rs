@@ -181,6 +181,7 @@ impl Ui {
         match self.asked(sight) {
             Asked::Ready(acts) => Effect::Enter(acts),
             Asked::Send(head) => Effect::SendRequest(head),
+            Asked::Prove(position) => Effect::Prove(position),
             Asked::Wrong(why) => {
                 // A line of several words stays, to be mended; a label or a colour is read again.
                 if let Some(Answer::Text(typed)) = self.answers.pop()

@@ -9,6 +9,7 @@ mod lock;
 mod names;
 mod open;
 mod outbox;
+mod tools;
 
 pub use act_file::{ActLine, ActProblem, read_acts};
 pub use folder::{Listed, Store, StoreProblem};
@@ -17,4 +18,5 @@ pub use library::write_family;
 pub use lock::{Held, Lock};
 pub use names::{JobId, JobIdProblem};
 pub use open::{EnterProblem, Entered, OpenJob, OpenProblem};
-pub use outbox::{last_request, request_of, send_request};
+pub use outbox::{IncompleteOrder, last_request, request_of, send_request};
+pub use tools::{read_book, write_position};

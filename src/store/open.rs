@@ -12,6 +12,7 @@ use jiff::Timestamp;
 use super::{
     journal::{Condition, Journal, line_of, read_journal},
     lock::{Held, Lock},
+    tools::fill_in_book,
 };
 use crate::{
     quantity::harmless,
@@ -48,6 +49,9 @@ pub enum EnterProblem {
     /// Nothing can be entered: why.
     #[error("{0}")]
     ReadOnly(String),
+    /// The tool book cannot be read: nothing was entered.
+    #[error("the tool book: {0}. Nothing was entered")]
+    ToolBook(String),
     /// The disk failed: nothing was entered.
     #[error("{path}: {why}. Nothing was entered; free the disk and enter it again")]
     Disk {
@@ -216,6 +220,9 @@ impl OpenJob {
         if let Writer::ReadOnly(why) = &self.writer {
             return Err(EnterProblem::ReadOnly(why.clone()));
         }
+        let jobs = self.path.parent().unwrap_or(Path::new(".")).to_owned();
+        fill_in_book(&mut entry.act, self.job.state(), &jobs, entry.at)
+            .map_err(|why| EnterProblem::ToolBook(format!("{why:#}")))?;
         let codes = refuse(self.job.check(&entry), &entry)?;
         if let Some(Some(anyway)) = entry.act.anyway_mut() {
             anyway.codes = codes;

@@ -3,11 +3,16 @@
 use anyhow::{Context, Result};
 use jiff::Timestamp;
 
-use super::{folder::Store, open::OpenJob};
+use super::{folder::Store, open::OpenJob, tools::read_book};
 use crate::{
     request::{Request, RequestForm, RequestHead, build, read_request},
     swap::Entry,
 };
+
+/// A request that would make the desk phone back.
+#[derive(Debug, thiserror::Error)]
+#[error("not sent: {}. Complete the order first", .0.join(". "))]
+pub struct IncompleteOrder(Vec<String>);
 
 /// The request sent last, as its file holds it.
 pub fn last_request(open: &OpenJob) -> Result<Option<RequestForm>> {
@@ -20,7 +25,8 @@ pub fn last_request(open: &OpenJob) -> Result<Option<RequestForm>> {
 /// The request of a job as it stands.
 pub fn request_of(open: &OpenJob, head: RequestHead, now: Timestamp) -> Result<Request> {
     let survey = open.job().survey(now, None);
-    Ok(build(open.job(), &survey, &open.id(), head, last_request(open)?.as_ref()))
+    let book = read_book(folder_of(open).folder())?;
+    Ok(build(open.job(), &survey, &open.id(), head, last_request(open)?.as_ref(), &book))
 }
 
 /// Keeps the request in the job, then writes it for the desk. Sent again unchanged, it is the same
@@ -28,6 +34,10 @@ pub fn request_of(open: &OpenJob, head: RequestHead, now: Timestamp) -> Result<R
 pub fn send_request(open: &mut OpenJob, head: RequestHead, now: Timestamp) -> Result<Request> {
     let by = head.asked_by.clone();
     let request = request_of(open, head, now)?;
+    let incomplete = request.incomplete();
+    if !incomplete.is_empty() {
+        return Err(IncompleteOrder(incomplete).into());
+    }
     if request.changed {
         let at = Timestamp::from_second(now.as_second()).unwrap_or(now);
         open.enter(Entry { at, by, act: request.requested() })?;

@@ -8,11 +8,13 @@ use crate::{
     house::{HouseRules, TestKind},
     quantity::{Length, Voltage},
     record::{Address, Holds, HousingName, Seal},
+    repair::{DamageCause, Finding},
 };
 
 use super::{
     code::Code,
     item::{ItemId, Tag, WireId},
+    repairs::{Behind, Crimp, LeadOrder, Splice},
     term::{
         About, Anyway, Fit, Flip, GateAnswer, GateKind, Inspected, JobSide, MapSource, MatingVerdict,
         Measured, PlugSource, Question, ReadBack, RecordSide, RepairKind, RequestedLine, SeenAt,
@@ -79,6 +81,7 @@ pub enum Act {
     },
     Cause {
         text: String,
+        kind: Option<DamageCause>,
     },
     Photo {
         number: String,
@@ -151,6 +154,8 @@ pub enum Act {
     },
     Inspect {
         verdict: Inspected,
+        found: Option<Finding>,
+        damage: Option<Length>,
     },
     Insert {
         into: Address,
@@ -195,18 +200,25 @@ pub enum Act {
         to: Address,
         anyway: Option<Anyway>,
     },
-    // Repairs in their plain form.
+    // Repairs.
+    Behind {
+        housing: HousingName,
+        behind: Behind,
+    },
     Planned {
         lead: ItemId,
         how: RepairKind,
         reason: String,
         part: Option<PartNumber>,
+        order: Option<Box<LeadOrder>>,
     },
     Repair {
         lead: ItemId,
         how: RepairKind,
         done: String,
         part: Option<PartNumber>,
+        crimp: Option<Box<Crimp>>,
+        splice: Option<Box<Splice>>,
         anyway: Option<Anyway>,
     },
     Removed {
@@ -241,6 +253,8 @@ pub enum Act {
         circuit: Option<String>,
         test: TestKind,
         value: String,
+        limit: Option<String>,
+        source: Option<String>,
         passed: bool,
     },
     // Parts, people, end.

@@ -6,9 +6,13 @@ use crate::{
     catalogue::{PartNumber, SizeName},
     quantity::{TextProblem, plain_text},
     record::{Address, LeadSeen, Seal},
+    repair::Finding,
 };
 
-use super::term::RepairKind;
+use super::{
+    repairs::{LeadOrder, RepairDone},
+    term::RepairKind,
+};
 
 /// The text on a tag tied to a lead.
 #[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -169,14 +173,37 @@ pub struct Lead {
     pub planned: Option<RepairKind>,
     /// The part named for it.
     pub planned_part: Option<PartNumber>,
-    /// Repairs done, with the part used.
-    pub repairs: Vec<(RepairKind, Option<PartNumber>)>,
+    /// Why it is planned.
+    pub planned_why: Option<String>,
+    /// What its repair lead has to be, when one was ordered.
+    pub order: Option<Box<LeadOrder>>,
+    /// What was found on it in the hand.
+    pub finding: Option<Finding>,
+    /// Repairs done.
+    pub repairs: Vec<RepairDone>,
 }
 
 impl Lead {
     /// How many of its wires are still in it.
     pub fn wires_left(&self) -> usize {
         self.seen.wires.len().saturating_sub(self.removed_wires.len())
+    }
+
+    /// The last repair of a kind that stands.
+    pub fn repaired(&self, kind: RepairKind) -> Option<&RepairDone> {
+        self.repairs.iter().rev().find(|repair| repair.kind == kind && repair.stands())
+    }
+
+    /// Whether a repair lead is on it or planned for it.
+    pub fn has_repair_lead(&self) -> bool {
+        self.planned == Some(RepairKind::RepairLead) || self.repaired(RepairKind::RepairLead).is_some()
+    }
+
+    /// The copper of all its wires together; none where one is not known.
+    pub fn area_mm2(&self) -> Option<f64> {
+        let wires =
+            self.seen.wires.iter().enumerate().filter(|(i, _)| !self.removed_wires.contains(&(i + 1)));
+        wires.map(|(_, wire)| wire.gauge.known().map(crate::quantity::Gauge::area_mm2)).sum()
     }
 
     /// The wire spoken of: the first still in it.

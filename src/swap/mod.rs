@@ -13,12 +13,15 @@ mod flags;
 mod gates;
 mod item;
 mod job;
+mod lay_out;
 mod map;
 mod prefitted;
 mod query;
 mod reading;
+mod repairs;
 mod reread;
 mod row_shift;
+mod splices;
 mod state;
 mod step;
 mod steps;
@@ -37,10 +40,16 @@ pub use flags::Flag;
 pub use gates::GATES;
 pub use item::{ItemId, Lead, OtherItem, OtherKind, Place, PlugItem, PlugOrigin, Seat, Tag, WireId};
 pub use job::Job;
+pub use lay_out::{LayOut, lay_out};
 pub use map::{CavityMap, MapProposal};
 pub use prefitted::PrefittedWay;
 pub use reading::{Beside, Misread, RowShift};
+pub use repairs::{
+    Behind, Crimp, CrimpVerdict, Hand, LeadOrder, Load, OtherEnd, RepairDone, SamplePull, Splice, TwistAsked,
+    Wall,
+};
 pub use reread::{draw, mix};
+pub use splices::{Ordered, SplicePlan};
 pub use state::{
     Accepted, AnchorSeen, Broken, GateSeen, InHand, JobHousing, Occupant, ReReadSeen, RequestSeen,
     ResumeNeed, State, TestSeen, Ticket,

@@ -10,11 +10,13 @@ use crate::{
     face::{Face, Label, Pose, PosePlace},
     house::{HouseRules, TestKind},
     record::{Address, HousingName, Record},
+    repair::DamageCause,
 };
 
 use super::{
     Anyway, CavityMap, Code, Fit, GateAnswer, GateKind, ItemId, JobSide, Lead, MapSource, MatingVerdict,
-    OtherItem, Place, PlugItem, Question, ReadBack, RecordSide, RequestedLine, Tag,
+    OtherItem, Place, PlugItem, Question, ReadBack, RecordSide, RepairKind, RequestedLine, Tag,
+    repairs::{Behind, RepairDone},
 };
 
 /// What the job is about.
@@ -174,6 +176,8 @@ pub struct TestSeen {
     pub circuit: Option<String>,
     /// The value as typed.
     pub value: String,
+    /// The limit it was held against, and whose it is.
+    pub limit: Option<(String, String)>,
     /// Whether it passed.
     pub passed: bool,
 }
@@ -208,6 +212,10 @@ pub struct State {
     pub map_confirmed: Option<MapSource>,
     /// The cause of the damage.
     pub cause: Option<String>,
+    /// Which of the known causes it is.
+    pub cause_kind: Option<DamageCause>,
+    /// What lies behind the old housings.
+    pub behind: BTreeMap<HousingName, Behind>,
     /// Photos: number and what it shows.
     pub photos: Vec<(String, String)>,
     /// Notes: place in the journal, about what, text.
@@ -357,9 +365,32 @@ impl State {
         matches!(place, Place::In(at) if self.side_of(at) == Some(JobSide::Old))
     }
 
+    /// The terminal for a lead: the one the record or a repair names, else the only one of the
+    /// cavity's size it goes to that takes its wire and has the housing's gender.
+    pub fn terminal_for(&self, lead: &Lead) -> Option<&crate::catalogue::Terminal> {
+        let families = || self.housings.iter().flat_map(|h| &h.definition.family().terminals);
+        let part = lead.planned_part.as_ref().or_else(|| self.terminal_of(lead));
+        if let Some(part) = part {
+            return families().find(|t| t.part == *part);
+        }
+        let at = match &lead.id {
+            ItemId::At(at) => at,
+            _ => lead.came_from.as_ref()?,
+        };
+        let (housing, cavity) = (self.housing(&at.housing)?, self.cavity(at)?);
+        let area = lead.area_mm2();
+        let mut fitting = housing.definition.family().terminals_for(&cavity.size).filter(|t| {
+            t.gender == housing.housing().gender
+                && area.is_none_or(|a| a >= t.wire_mm2.0 - 1e-9 && a <= t.wire_mm2.1 + 1e-9)
+        });
+        let first = fitting.next();
+        first.filter(|_| fitting.next().is_none())
+    }
+
     /// The terminal part for a lead, when the record or a repair names it.
     pub fn terminal_of<'a>(&self, lead: &'a Lead) -> Option<&'a PartNumber> {
-        let renewed = lead.repairs.iter().rev().find_map(|(_, part)| part.as_ref());
+        let bears_it = |repair: &&RepairDone| repair.kind != RepairKind::NewSeal;
+        let renewed = lead.repairs.iter().rev().filter(bears_it).find_map(|repair| repair.part.as_ref());
         renewed.or(lead.seen.terminal.as_ref())
     }
 }

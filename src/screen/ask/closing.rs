@@ -193,19 +193,39 @@ pub(super) fn mate(answers: &[Answer]) -> Asked {
     }
 }
 
-/// A test with its value.
-pub(super) fn test(kind: TestKind, answers: &[Answer]) -> Asked {
-    match (texts(answers).first(), answers.get(1)) {
-        (None, _) => {
+/// A test with its value, the limit it is held against and whose that is.
+pub(super) fn test(sight: &Sight<'_>, kind: TestKind, answers: &[Answer]) -> Asked {
+    let typed = texts(answers);
+    let limit = match kind {
+        TestKind::Drop => {
+            let rules = &sight.state().rules;
+            format!(" House: {} % of the supply ({}).", rules.drop_percent.value, rules.drop_percent.source)
+        }
+        _ => String::new(),
+    };
+    match (typed.as_slice(), answers.last()) {
+        ([], _) => {
             field(format!("TEST, {kind}. Restraint circuits: no meter. Key what the instrument showed"))
         }
-        (Some(_), None) => picks(format!("{kind}: passed?"), &[Pick::Passed, Pick::Failed]),
-        (Some(value), Some(verdict)) => Asked::Ready(vec![Act::Measure {
-            circuit: None,
-            test: kind,
-            value: (*value).to_owned(),
-            passed: *verdict == Answer::Pick(Pick::Passed),
-        }]),
+        ([_], _) => {
+            field(format!("Its limit, a comma, and whose? (0.5 V, service manual; - for none){limit}"))
+        }
+        ([value, limit, ..], Some(Answer::Pick(verdict))) => {
+            let (limit, source) = match (*limit, limit.rsplit_once(", ")) {
+                ("-", _) => (None, None),
+                (_, Some((limit, source))) => (Some(limit.to_owned()), Some(source.to_owned())),
+                (limit, None) => (Some(limit.to_owned()), None),
+            };
+            Asked::Ready(vec![Act::Measure {
+                circuit: None,
+                test: kind,
+                value: (*value).to_owned(),
+                limit,
+                source,
+                passed: *verdict == Pick::Passed,
+            }])
+        }
+        (_, _) => picks(format!("{kind}: passed?"), &[Pick::Passed, Pick::Failed]),
     }
 }
 

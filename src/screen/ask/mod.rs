@@ -3,8 +3,11 @@
 //! the answers themselves.
 
 mod closing;
+mod crimp;
+mod decide;
 mod gate;
 mod jump;
+mod lead_order;
 mod map;
 mod moves;
 mod other;
@@ -15,6 +18,7 @@ mod wire_line;
 
 use crate::{
     record::HousingName,
+    repair::ToolPosition,
     request::RequestHead,
     swap::{Act, Code, Do, Flag, Place, Refusal, Status, Verdict},
 };
@@ -87,6 +91,8 @@ pub enum Asked {
     },
     /// Everything is known.
     Ready(Vec<Act>),
+    /// A tool's position is proved: into the tool book with it.
+    Prove(Box<ToolPosition>),
     /// The request can go out, with this said beside it.
     Send(RequestHead),
     /// The last answer cannot be: why.
@@ -245,7 +251,7 @@ fn ask_step(sight: &Sight<'_>, step: &Do, answers: &[Answer]) -> Asked {
         Do::ReRead { at } => closing::reread(sight, at, answers),
         Do::Lock { housing } => closing::lock(housing, answers),
         Do::Mate => closing::mate(answers),
-        Do::Test { test } => closing::test(*test, answers),
+        Do::Test { test } => closing::test(sight, *test, answers),
         Do::Sign => closing::sign(sight, answers),
     }
 }

@@ -5,10 +5,10 @@ use crate::{
     catalogue::From,
     colour::Colour,
     record::{Address, Seal},
-    swap::{Act, Inspected, ItemId, JobSide, Lead, Place, PlugSource, RepairKind, Seat, SeenAt},
+    swap::{Act, ItemId, JobSide, Lead, Place, PlugSource, Seat, SeenAt},
 };
 
-use super::{Answer, Asked, field, picks, repair, texts, unless_barred};
+use super::{Answer, Asked, decide, field, picks, repair, texts, unless_barred};
 use crate::screen::{keys::Pick, sight::Sight};
 
 /// The next question about a lead, wherever it is.
@@ -126,43 +126,9 @@ fn is_individually_sealed(sight: &Sight<'_>, at: &Address) -> bool {
 fn in_hand(sight: &Sight<'_>, lead: &Lead, answers: &[Answer]) -> Asked {
     let call = sight.state().call(lead);
     match lead.inspected {
-        None => inspect(lead, &call, answers),
+        None => decide::inspect(sight, lead, &call, answers),
         Some(Some(kind)) => repair::repair(sight, lead, &call, kind, answers),
         Some(None) => insert(sight, &call, answers),
-    }
-}
-
-const REPAIRS: [(Pick, RepairKind); 5] = [
-    (Pick::Reform, RepairKind::Reform),
-    (Pick::Terminal, RepairKind::NewTerminal),
-    (Pick::Seal, RepairKind::NewSeal),
-    (Pick::RepairLead, RepairKind::RepairLead),
-    (Pick::Other, RepairKind::Other),
-];
-
-pub(super) fn inspect(lead: &Lead, call: &str, answers: &[Answer]) -> Asked {
-    match answers {
-        [] => picks(
-            format!(
-                "LOOK at the terminal of {call}: tang, spring, crimp, seal. Test pin only of the same family."
-            ),
-            &[Pick::Good, Pick::RepairNeeded, Pick::PutBack, Pick::Tagged],
-        ),
-        [Answer::Pick(Pick::Good), ..] => Asked::Ready(vec![Act::Inspect { verdict: Inspected::Good }]),
-        [Answer::Pick(Pick::PutBack), ..] => Asked::Ready(vec![Act::PutBack]),
-        [Answer::Pick(Pick::Tagged), ..] => repair::park(lead.planned, answers.get(1..).unwrap_or_default()),
-        [_] => picks(format!("{call}: which repair?"), &REPAIRS.map(|(pick, _)| pick)),
-        [_, which, ..] => {
-            let kind = REPAIRS.iter().find(|(pick, _)| *which == Answer::Pick(*pick)).map(|(_, kind)| *kind);
-            let Some(how) = kind else { return Asked::Wrong("Choose a repair.".to_owned()) };
-            match texts(answers).first() {
-                None => field("What is wrong with it?"),
-                Some(reason) => Asked::Ready(vec![
-                    Act::Inspect { verdict: Inspected::Needs(how) },
-                    Act::Planned { lead: lead.id.clone(), how, reason: (*reason).to_owned(), part: None },
-                ]),
-            }
-        }
     }
 }
 

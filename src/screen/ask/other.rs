@@ -4,6 +4,7 @@ use crate::{
     catalogue::LockState,
     quantity::Length,
     record::Address,
+    repair::DamageCause,
     request::RequestHead,
     swap::{About, Act, ItemId, JobSide, Place, SeenAt},
 };
@@ -28,6 +29,9 @@ pub enum OtherThing {
     Note,
     Photo,
     Cause,
+    Behind,
+    OrderLead,
+    ProveTool,
     CutFree,
     Loose,
     PlugGone,
@@ -42,7 +46,7 @@ pub enum OtherThing {
 }
 
 /// Every other thing: the thing, its key in the menu, what it says.
-pub const OTHERS: [(OtherThing, char, &str); 24] = [
+pub const OTHERS: [(OtherThing, char, &str); 27] = [
     (OtherThing::GoOn, 'y', "go on anyway with what was refused, by name"),
     (OtherThing::Jump, 'j', "jump to a cavity by label, wire, circuit or colour"),
     (OtherThing::NextUndone, '1', "go to the next place that is not done"),
@@ -56,6 +60,9 @@ pub const OTHERS: [(OtherThing, char, &str); 24] = [
     (OtherThing::Note, 'n', "a note"),
     (OtherThing::Photo, 'p', "the number of a photo"),
     (OtherThing::Cause, 'e', "the cause of the damage"),
+    (OtherThing::Behind, '3', "what lies behind the housing: branches, clamps, splices"),
+    (OtherThing::OrderLead, '4', "order a repair lead: what it has to be"),
+    (OtherThing::ProveTool, '5', "prove a tool's position on samples"),
     (OtherThing::CutFree, 'f', "cut a lead free behind the housing"),
     (OtherThing::Loose, 'l', "several leads fell out together"),
     (OtherThing::PlugGone, 'g', "a plug is lost, torn or given back"),
@@ -92,12 +99,10 @@ pub(super) fn ask_other(sight: &Sight<'_>, thing: OtherThing, answers: &[Answer]
                 Asked::Ready(vec![Act::Photo { number: (*number).to_owned(), shows: (*shows).to_owned() }])
             }
         },
-        OtherThing::Cause => match typed.first() {
-            None => {
-                field("CAUSE of the damage? (heat, rub, pull, water, missing plug, crash, earlier repair…)")
-            }
-            Some(text) => Asked::Ready(vec![Act::Cause { text: (*text).to_owned() }]),
-        },
+        OtherThing::Cause => cause(&typed),
+        OtherThing::Behind => super::lead_order::behind(sight, answers),
+        OtherThing::OrderLead => super::lead_order::by_label(sight, answers),
+        OtherThing::ProveTool => super::crimp::qualify(sight, answers),
         OtherThing::CutFree => cut_free(sight, answers),
         OtherThing::Loose => loose(sight, &typed),
         OtherThing::PlugGone => plug_gone(answers),
@@ -156,6 +161,28 @@ fn send(sight: &Sight<'_>, answers: &[Answer]) -> Asked {
         needed_by: said(2),
         urgency,
     })
+}
+
+/// The cause, from the list, and what is known of it.
+fn cause(typed: &[&str]) -> Asked {
+    let named =
+        |n: &str| n.parse::<usize>().ok().and_then(|n| DamageCause::ALL.get(n.checked_sub(1)?).copied());
+    match typed {
+        [] => {
+            let list = DamageCause::ALL.iter().zip(1..).map(|(cause, n)| format!("{n} {}", cause.words()));
+            let list: Vec<String> = list.collect();
+            field(format!("CAUSE of the damage? Key its number, 0 for another: {}", list.join(", ")))
+        }
+        [number] => match named(number) {
+            Some(cause) => {
+                field(format!("LOOK ALSO AT: {}. What do you know of the cause?", cause.look_also()))
+            }
+            None => field("What do you know of the cause?"),
+        },
+        [number, text, ..] => {
+            Asked::Ready(vec![Act::Cause { text: (*text).to_owned(), kind: named(number) }])
+        }
+    }
 }
 
 /// A part that came.
@@ -382,6 +409,7 @@ pub fn makes_sense(sight: &Sight<'_>, thing: OtherThing) -> bool {
     match thing {
         OtherThing::PutBack | OtherThing::Park => state.in_hand().is_some(),
         OtherThing::PlugGone => plug_about(),
+        OtherThing::Behind | OtherThing::OrderLead => state.records_finished(),
         OtherThing::Map => state.records_finished() && !state.has_moved(),
         OtherThing::ReopenLock => state.side(JobSide::New).any(|h| h.lock == Some(LockState::FullSet)),
         OtherThing::Arrived => state.requested.is_some(),

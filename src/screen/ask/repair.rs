@@ -1,4 +1,4 @@
-//! Repairs in their plain form, and the waiting for their parts.
+//! Repairs of the lead in the hand, and the waiting for their parts.
 
 use crate::{
     catalogue::PartNumber,
@@ -6,7 +6,7 @@ use crate::{
     swap::{Act, Lead, RepairKind, Tag},
 };
 
-use super::{Answer, Asked, field, moves, other, picks, texts};
+use super::{Answer, Asked, crimp, decide, field, lead_order, other, picks, texts};
 use crate::screen::{keys::Pick, sight::Sight};
 
 /// Every move that is left waits for a part: what for, and what may come.
@@ -73,48 +73,66 @@ pub(super) fn repair(
     kind: RepairKind,
     answers: &[Answer],
 ) -> Asked {
-    let prompt = format!("{call} needs {}. Done, or park it until its part is here?", kind.words());
+    let rest = answers.get(1..).unwrap_or_default();
     match answers {
-        [] => picks(prompt, &[Pick::RepairDone, Pick::Tagged, Pick::Answer]),
-        [Answer::Pick(Pick::Tagged), ..] => park(Some(kind), answers.get(1..).unwrap_or_default()),
-        [Answer::Pick(Pick::Answer), ..] => moves::inspect(lead, call, answers.get(1..).unwrap_or_default()),
-        _ => match texts(answers).as_slice() {
-            [] => field(
-                "What was done? (seal on first, strip, crimp, look, finger tug; seal on the terminal side)",
-            ),
-            [_] => match asked_for(sight, lead) {
-                Some(part) => field(format!("Part number of the new part? (= {part}; - for none)")),
-                None => field("Part number of the new part? (- for none)"),
-            },
-            [done, part, ..] => {
-                let typed = match *part {
-                    "-" => None,
-                    "=" => asked_for(sight, lead),
-                    typed => Some(typed),
-                };
-                let part: Option<PartNumber> = match typed.map(str::parse).transpose() {
-                    Ok(part) => part,
-                    Err(why) => return Asked::Wrong(format!("{why}")),
-                };
-                let mut acts = Vec::new();
-                if lead.planned != Some(kind) {
-                    acts.push(Act::Planned {
-                        lead: lead.id.clone(),
-                        how: kind,
-                        reason: "found in the hand".to_owned(),
-                        part: part.clone(),
-                    });
-                }
-                acts.push(Act::Repair {
-                    lead: lead.id.clone(),
-                    how: kind,
-                    done: (*done).to_owned(),
-                    part,
-                    anyway: None,
-                });
-                Asked::Ready(acts)
-            }
-        },
+        [] => {
+            let prompt = format!("{call} needs {}. Done, or park it until its part is here?", kind.words());
+            let mut offered = vec![Pick::RepairDone, Pick::Tagged, Pick::Answer];
+            offered.extend((kind == RepairKind::RepairLead).then_some(Pick::OrderLead));
+            picks(prompt, &offered)
+        }
+        [Answer::Pick(Pick::Tagged), ..] => park(Some(kind), rest),
+        [Answer::Pick(Pick::Answer), ..] => decide::inspect(sight, lead, call, rest),
+        [Answer::Pick(Pick::OrderLead), ..] => lead_order::order(sight, lead, rest),
+        _ if lead.planned != Some(kind) => Asked::Ready(vec![Act::Planned {
+            lead: lead.id.clone(),
+            how: kind,
+            reason: "found in the hand".to_owned(),
+            part: None,
+            order: None,
+        }]),
+        _ => done(sight, lead, kind, rest),
+    }
+}
+
+/// The repair is done: with which part, and how.
+fn done(sight: &Sight<'_>, lead: &Lead, kind: RepairKind, answers: &[Answer]) -> Asked {
+    let takes_part = matches!(kind, RepairKind::NewTerminal | RepairKind::NewSeal | RepairKind::RepairLead);
+    if !takes_part {
+        return match texts(answers).first() {
+            None => field("What was done?"),
+            Some(done) => Asked::Ready(vec![plain(lead, kind, done, None)]),
+        };
+    }
+    let Some((Answer::Text(part), rest)) = answers.split_first() else {
+        let asked = asked_for(sight, lead).map_or(String::new(), |part| format!("= {part}; "));
+        return field(format!("Part number of the new part? ({asked}- for none)"));
+    };
+    let part = match part.as_str() {
+        "-" => None,
+        "=" => asked_for(sight, lead),
+        typed => Some(typed),
+    };
+    let parsed: Option<PartNumber> = match part.map(str::parse).transpose() {
+        Ok(part) => part,
+        Err(why) => return Asked::Wrong(format!("{why}")),
+    };
+    match kind {
+        RepairKind::NewTerminal => crimp::new_terminal(sight, lead, part, rest),
+        RepairKind::RepairLead => crimp::splice(sight, lead, parsed.as_ref(), rest),
+        _ => Asked::Ready(vec![plain(lead, kind, "new seal on", parsed)]),
+    }
+}
+
+fn plain(lead: &Lead, how: RepairKind, done: &str, part: Option<PartNumber>) -> Act {
+    Act::Repair {
+        lead: lead.id.clone(),
+        how,
+        done: done.to_owned(),
+        part,
+        crimp: None,
+        splice: None,
+        anyway: None,
     }
 }
 

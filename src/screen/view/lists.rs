@@ -222,7 +222,7 @@ pub(super) fn request(sight: &Sight<'_>, ui: &Ui, theme: Theme, area: Rect, buf:
         None => lines.add("Nothing was sent yet.", Style::new()),
     }
     let head = RequestHead { asked_by: sight.by.to_owned(), ..RequestHead::default() };
-    let request = build(sight.job, sight.survey, sight.id, head, sight.last_request);
+    let request = build(sight.job, sight.survey, sight.id, head, sight.last_request, sight.tools);
     match (request.changed, sight.read_only) {
         (true, None) => lines.add("[s] send the request as it stands", theme.key()),
         (true, Some(_)) => {}
@@ -244,7 +244,10 @@ pub(super) fn notes(sight: &Sight<'_>, ui: &Ui, theme: Theme, area: Rect, buf: &
             Act::Note { text, about: About::Job } => format!("note: {text}"),
             Act::Note { text, about: About::At(at) } => format!("note on {at}: {text}"),
             Act::Photo { number, shows } => format!("photo {number}: {shows}"),
-            Act::Cause { text } => format!("cause: {text}"),
+            Act::Cause { text, kind } => {
+                let look = kind.map_or(String::new(), |kind| format!("; look also at: {}", kind.look_also()));
+                format!("cause: {text}{look}")
+            }
             _ => continue,
         };
         lines.add(&format!("{}  {}  {text}", entry.at, entry.by), Style::new());

@@ -11,10 +11,11 @@ use crate::{
     house::{HouseRules, TestKind},
     quantity::{Length, Voltage},
     record::{Address, Holds, HousingName, Seal},
+    repair::{DamageCause, Finding},
     swap::{
-        About, Act, Anyway, Code, Fit, Flip, GateAnswer, GateKind, Inspected, ItemId, JobSide, MapSource,
-        MatingVerdict, Measured, PlugSource, Question, ReadBack, RecordSide, RepairKind, RequestedLine,
-        SeenAt, Tag, WireId,
+        About, Act, Anyway, Behind, Code, Crimp, Fit, Flip, GateAnswer, GateKind, Inspected, ItemId, JobSide,
+        LeadOrder, MapSource, MatingVerdict, Measured, PlugSource, Question, ReadBack, RecordSide,
+        RepairKind, RequestedLine, SeenAt, Splice, Tag, WireId,
     },
 };
 
@@ -84,6 +85,8 @@ enum ActMirror {
     },
     Cause {
         text: String,
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        kind: Option<DamageCause>,
     },
     Photo {
         number: String,
@@ -171,6 +174,10 @@ enum ActMirror {
     },
     Inspect {
         verdict: Inspected,
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        found: Option<Finding>,
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        damage: Option<Length>,
     },
     Insert {
         into: Address,
@@ -221,13 +228,19 @@ enum ActMirror {
         #[serde(default, skip_serializing_if = "Option::is_none")]
         anyway: Option<Anyway>,
     },
-    // Repairs in their plain form.
+    // Repairs.
+    Behind {
+        housing: HousingName,
+        behind: Behind,
+    },
     Planned {
         lead: ItemId,
         how: RepairKind,
         reason: String,
         #[serde(default, skip_serializing_if = "Option::is_none")]
         part: Option<PartNumber>,
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        order: Option<Box<LeadOrder>>,
     },
     Repair {
         lead: ItemId,
@@ -235,6 +248,10 @@ enum ActMirror {
         done: String,
         #[serde(default, skip_serializing_if = "Option::is_none")]
         part: Option<PartNumber>,
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        crimp: Option<Box<Crimp>>,
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        splice: Option<Box<Splice>>,
         #[serde(default, skip_serializing_if = "Option::is_none")]
         anyway: Option<Anyway>,
     },
@@ -273,6 +290,10 @@ enum ActMirror {
         circuit: Option<String>,
         test: TestKind,
         value: String,
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        limit: Option<String>,
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        source: Option<String>,
         #[serde(default = "yes", skip_serializing_if = "is_yes")]
         passed: bool,
     },

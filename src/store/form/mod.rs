@@ -7,6 +7,7 @@ mod choices;
 mod definition;
 mod examples;
 mod record;
+mod repairs;
 mod rules;
 mod values;
 

@@ -5,7 +5,10 @@ use anyhow::{Context, Result, bail};
 use serde::{Deserialize, Serialize};
 
 use super::{ron_options, values::mirrored};
-use crate::house::{HouseRules, Rule, Spares, TestKind, UnusedCavities};
+use crate::{
+    house::{HouseRules, PullStandard, Rule, Solder, Spares, TestKind, UnusedCavities},
+    quantity::Gauge,
+};
 
 /// A rule as `(value, "source")`.
 #[derive(Serialize, Deserialize)]
@@ -52,62 +55,79 @@ struct SparesForm {
     samples: u32,
 }
 
-mirrored!(UnusedCavities as UnusedCavitiesForm, TestKind as TestKindForm, Spares as SparesForm);
-
-/// House rules as a file holds them; a rule that is left out is the one built in.
-#[derive(Serialize, Deserialize, Default)]
-#[serde(deny_unknown_fields)]
-pub struct RulesForm {
-    /// The form of the file: 1.
-    format: u32,
-    #[serde(default)]
-    unused_sealed: Option<RuleForm<UnusedCavities>>,
-    #[serde(default)]
-    unused_unsealed: Option<RuleForm<UnusedCavities>>,
-    #[serde(default)]
-    spares: Option<RuleForm<Spares>>,
-    #[serde(default)]
-    pause_h: Option<RuleForm<u32>>,
-    #[serde(default)]
-    reread_every_moves: Option<RuleForm<u32>>,
-    #[serde(default)]
-    tests: Option<RuleForm<Vec<TestKind>>>,
-    #[serde(default)]
-    seal_worn_at: Option<RuleForm<u32>>,
-    #[serde(default)]
-    lock_worn_at: Option<RuleForm<u32>>,
+#[derive(Serialize, Deserialize)]
+#[serde(remote = "Solder")]
+enum SolderForm {
+    Never,
+    WithReason,
 }
 
-impl From<&HouseRules> for RulesForm {
-    fn from(rules: &HouseRules) -> Self {
-        Self {
-            format: 1,
-            unused_sealed: Some((&rules.unused_sealed).into()),
-            unused_unsealed: Some((&rules.unused_unsealed).into()),
-            spares: Some((&rules.spares).into()),
-            pause_h: Some((&rules.pause_h).into()),
-            reread_every_moves: Some((&rules.reread_every_moves).into()),
-            tests: Some((&rules.tests).into()),
-            seal_worn_at: Some((&rules.seal_worn_at).into()),
-            lock_worn_at: Some((&rules.lock_worn_at).into()),
-        }
-    }
+#[derive(Serialize, Deserialize)]
+#[serde(remote = "PullStandard")]
+enum PullStandardForm {
+    SaeAs7928,
+    Iec60352,
+    Ul486c,
 }
 
-impl From<RulesForm> for HouseRules {
-    fn from(form: RulesForm) -> Self {
-        let built_in = HouseRules::default();
-        Self {
-            unused_sealed: form.unused_sealed.map_or(built_in.unused_sealed, Into::into),
-            unused_unsealed: form.unused_unsealed.map_or(built_in.unused_unsealed, Into::into),
-            spares: form.spares.map_or(built_in.spares, Into::into),
-            pause_h: form.pause_h.map_or(built_in.pause_h, Into::into),
-            reread_every_moves: form.reread_every_moves.map_or(built_in.reread_every_moves, Into::into),
-            tests: form.tests.map_or(built_in.tests, Into::into),
-            seal_worn_at: form.seal_worn_at.map_or(built_in.seal_worn_at, Into::into),
-            lock_worn_at: form.lock_worn_at.map_or(built_in.lock_worn_at, Into::into),
+mirrored!(
+    UnusedCavities as UnusedCavitiesForm,
+    TestKind as TestKindForm,
+    Spares as SparesForm,
+    Solder as SolderForm,
+    PullStandard as PullStandardForm,
+);
+
+/// Makes the form of a file and the two ways between it and the rules from one table.
+macro_rules! rules_form {
+    ($($rule:ident: $value:ty,)*) => {
+        /// House rules as a file holds them; a rule that is left out is the one built in.
+        #[derive(Serialize, Deserialize, Default)]
+        #[serde(deny_unknown_fields)]
+        pub struct RulesForm {
+            /// The form of the file: 1.
+            format: u32,
+            $(#[serde(default)] $rule: Option<RuleForm<$value>>,)*
         }
-    }
+
+        impl From<&HouseRules> for RulesForm {
+            fn from(rules: &HouseRules) -> Self {
+                Self { format: 1, $($rule: Some((&rules.$rule).into()),)* }
+            }
+        }
+
+        impl From<RulesForm> for HouseRules {
+            fn from(form: RulesForm) -> Self {
+                let built_in = HouseRules::default();
+                Self { $($rule: form.$rule.map_or(built_in.$rule, Into::into),)* }
+            }
+        }
+    };
+}
+
+rules_form! {
+    unused_sealed: UnusedCavities,
+    unused_unsealed: UnusedCavities,
+    spares: Spares,
+    pause_h: u32,
+    reread_every_moves: u32,
+    tests: Vec<TestKind>,
+    seal_worn_at: u32,
+    lock_worn_at: u32,
+    clearance_mm: f64,
+    branch_clearance_mm: f64,
+    splice_gap_mm: f64,
+    splice_gap_twisted_mm: f64,
+    damage_margin_mm: f64,
+    most_splices: u32,
+    leads_one_in: u32,
+    least_gauge_percent: f64,
+    approved_pairs: Vec<(Gauge, Gauge)>,
+    untwisted_mm: f64,
+    solder: Solder,
+    drop_percent: f64,
+    drop_critical_percent: f64,
+    pull_standard: PullStandard,
 }
 
 impl serde::Serialize for HouseRules {

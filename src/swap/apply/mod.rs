@@ -4,15 +4,16 @@
 mod moves;
 mod readings;
 mod records;
+mod repairs;
 mod setup;
 
 use crate::{
-    catalogue::{Delivered, LockState, Sealing},
+    catalogue::{Delivered, LockState},
     record::{Address, HousingName, LeadSeen, Seal, Told, Wire},
 };
 
 use super::{
-    Act, Entry, ItemId, JobSide, Lead, Place, PlugItem, PlugOrigin, RepairKind, Seat, WireId,
+    Act, Entry, ItemId, JobSide, Lead, Place, PlugItem, PlugOrigin, Seat, WireId,
     state::{Broken, JobHousing, ResumeNeed, State, Ticket},
 };
 
@@ -127,37 +128,6 @@ impl State {
         }
     }
 
-    fn take_repair(&mut self, act: &Act) {
-        match act {
-            Act::Planned { lead, how, part, .. } => {
-                if let Some(lead) = self.lead_mut(lead) {
-                    lead.planned = Some(*how);
-                    lead.planned_part.clone_from(part);
-                }
-            }
-            Act::Repair { lead, how, part, .. } => {
-                let sealed = self.side(JobSide::New).any(|h| h.housing().sealing == Sealing::Individual);
-                if let Some(lead) = self.lead_mut(lead) {
-                    lead.repairs.push((*how, part.clone()));
-                    lead.inspected = None;
-                    if lead.planned == Some(*how) {
-                        lead.planned = None;
-                    }
-                    if matches!(how, RepairKind::NewTerminal | RepairKind::RepairLead) {
-                        lead.cut = false;
-                        lead.forced = false;
-                    }
-                    let renews = !matches!(how, RepairKind::Reform | RepairKind::Other);
-                    if renews && sealed {
-                        lead.seal = Seal::Renewed;
-                    }
-                }
-            }
-            Act::Removed { wire, .. } => self.remove_wire(wire),
-            _ => {}
-        }
-    }
-
     fn remove_wire(&mut self, wire: &WireId) {
         let Some(lead) = self.lead_mut(&wire.lead) else { return };
         match wire.wire {
@@ -228,6 +198,9 @@ fn new_lead(id: ItemId, seen: LeadSeen, place: Place, default_seal: Seal) -> Lea
         removed_wires: Vec::new(),
         planned: None,
         planned_part: None,
+        planned_why: None,
+        order: None,
+        finding: None,
         repairs: Vec::new(),
     }
 }

@@ -50,8 +50,9 @@ impl State {
                     }
                 }
             }
-            Act::Inspect { verdict } => {
+            Act::Inspect { verdict, found, .. } => {
                 if let Some(lead) = self.hand_mut() {
+                    lead.finding = *found;
                     let needs = match verdict {
                         Inspected::Good => None,
                         Inspected::Needs(kind) => Some(*kind),

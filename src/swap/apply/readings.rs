@@ -38,10 +38,11 @@ impl State {
                     self.looked_over.insert((housing.clone(), *face), *sound);
                 }
             }
-            Act::Measure { circuit, test, value, passed } => self.tests.push(TestSeen {
+            Act::Measure { circuit, test, value, limit, source, passed } => self.tests.push(TestSeen {
                 test: *test,
                 circuit: circuit.clone(),
                 value: value.clone(),
+                limit: limit.clone().map(|limit| (limit, source.clone().unwrap_or_default())),
                 passed: *passed,
             }),
             Act::Note { text, about } => {

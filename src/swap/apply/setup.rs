@@ -32,7 +32,13 @@ impl State {
                 self.map = self.map_by(*source);
                 self.map_confirmed = Some(*source);
             }
-            Act::Cause { text } => self.cause = Some(text.clone()),
+            Act::Cause { text, kind } => {
+                self.cause = Some(text.clone());
+                self.cause_kind = *kind;
+            }
+            Act::Behind { housing, behind } => {
+                self.behind.insert(housing.clone(), behind.clone());
+            }
             Act::Photo { number, shows } => self.photos.push((number.clone(), shows.clone())),
             Act::Gate { gate, answer, document, name, .. } => self.take_gate(*gate, *answer, document, name),
             Act::View { housing, face, up } => self.take_view(housing, *face, up),

@@ -5,6 +5,7 @@ mod closing;
 mod moves;
 mod plugs;
 mod records;
+mod repairs;
 mod setup;
 
 use super::{Act, Code, Entry, Job, Refusal, Verdict, state::State, target::Target};
@@ -151,9 +152,11 @@ impl State {
             | Act::ReturnPlug
             | Act::LeftInOld { .. }
             | Act::MoveOther { .. } => self.check_plug(act, &target()),
-            Act::Planned { .. } | Act::Repair { .. } | Act::Removed { .. } | Act::Seen { .. } => {
-                self.check_repair(act)
-            }
+            Act::Behind { .. }
+            | Act::Planned { .. }
+            | Act::Repair { .. }
+            | Act::Removed { .. }
+            | Act::Seen { .. } => self.check_repair(act),
             Act::Lock { .. }
             | Act::Assurance { .. }
             | Act::ReRead { .. }

@@ -1,10 +1,10 @@
-//! Checks of what is done to plugs, spare terminals, bridges, and of repairs and sightings.
+//! Checks of what is done to plugs, spare terminals, bridges and sightings.
 
 use crate::record::Address;
 
-use super::{Checked, Rules, barred, impossible};
+use super::{Checked, Rules, impossible};
 use crate::swap::{
-    Act, Code, InHand, ItemId, JobSide, Occupant, OtherKind, Place, PlugSource, RepairKind, SeenAt,
+    Act, Code, InHand, ItemId, JobSide, Occupant, OtherKind, Place, PlugSource, SeenAt,
     state::State,
     target::{Expected, Target},
 };
@@ -143,106 +143,7 @@ impl State {
         Ok(rules)
     }
 
-    pub(super) fn check_repair(&self, act: &Act) -> Checked {
-        match act {
-            Act::Planned { lead, how, .. } => {
-                let Some(lead) = self.lead(lead) else {
-                    return impossible(
-                        format!("There is no lead {lead}."),
-                        "Name it by the cavity it was recorded in.",
-                    );
-                };
-                let forbidden = lead.seen.wires.iter().find(|w| w.kind.forbids_splice());
-                match forbidden.filter(|_| *how == RepairKind::RepairLead) {
-                    None => Ok(Rules::default()),
-                    Some(wire) => barred(
-                        Code::SpliceForbidden,
-                        format!(
-                            "{} is a {}: no repair lead is planned on it.",
-                            self.call(lead),
-                            wire.kind.words()
-                        ),
-                        "Stop, and ask for the document of this machine.",
-                    ),
-                }
-            }
-            Act::Repair { lead: id, how, part, .. } => {
-                let Some(lead) = self.lead(id).filter(|l| l.place == Place::Hand) else {
-                    return impossible(
-                        format!("{id} is not in the hand."),
-                        "Take it up before it is repaired.",
-                    );
-                };
-                if lead.planned != Some(*how) {
-                    return impossible(
-                        format!("This repair of {} is not planned.", self.call(lead)),
-                        "Plan it first, so that its parts are asked for.",
-                    );
-                }
-                let mut rules = Rules::default();
-                if *how == RepairKind::Reform
-                    && lead.repairs.iter().any(|(kind, _)| *kind == RepairKind::Reform)
-                {
-                    let say = format!("The tang of {} was re-formed once already.", self.call(lead));
-                    rules.add(Code::ReformedTwice, say, "Replace the terminal.");
-                }
-                if let (Some(part), Some(to)) = (part, self.target().of(id)) {
-                    self.check_part(*how, part, to, &mut rules);
-                }
-                Ok(rules)
-            }
-            Act::Removed { wire, document } => {
-                let Some(lead) = self.lead(&wire.lead) else {
-                    return impossible(
-                        format!("There is no lead {}.", wire.lead),
-                        "Name it by the cavity it was recorded in.",
-                    );
-                };
-                if document.trim().is_empty() {
-                    return impossible("A wire is taken out for good only under a document.", "Name it.");
-                }
-                match wire.wire {
-                    Some(n) if n > lead.seen.wires.len() || lead.removed_wires.contains(&n) => impossible(
-                        format!("{} has no wire {n}.", lead.id),
-                        "Count the wires in its terminal.",
-                    ),
-                    _ if lead.place == Place::Removed => {
-                        impossible(format!("{} is out already.", self.call(lead)), "Nothing to do.")
-                    }
-                    _ => Ok(Rules::default()),
-                }
-            }
-            Act::Seen { item, at, .. } => self.check_seen(item, at),
-            _ => Ok(Rules::default()),
-        }
-    }
-
-    fn check_part(
-        &self,
-        how: RepairKind,
-        part: &crate::catalogue::PartNumber,
-        to: &Address,
-        rules: &mut Rules,
-    ) {
-        let Some(housing) = self.housing(&to.housing) else { return };
-        let family = housing.definition.family();
-        let size = self.cavity_size(to);
-        let fits = match how {
-            RepairKind::NewTerminal | RepairKind::RepairLead => {
-                family.terminals.iter().any(|t| t.part == *part && Some(&t.size) == size.as_ref())
-            }
-            RepairKind::NewSeal => {
-                family.wire_seals.iter().any(|s| s.part == *part && Some(&s.size) == size.as_ref())
-            }
-            RepairKind::Reform | RepairKind::Other => true,
-        };
-        if !fits {
-            let say = format!("Part {part} is not one for {to}.");
-            rules.add(Code::TerminalMisfit, say, "Use a part of the housing's family and the cavity's size.");
-        }
-    }
-
-    fn check_seen(&self, item: &ItemId, at: &SeenAt) -> Checked {
+    pub(super) fn check_seen(&self, item: &ItemId, at: &SeenAt) -> Checked {
         let place = self.place_of(item);
         if place.is_none() && !matches!(item, ItemId::Loose(_)) {
             return impossible(

@@ -85,8 +85,8 @@ impl State {
         let mut add = |code, say: String, instead: &str| {
             flags.push(self.about_lead(Flag::job(code, say, instead), lead));
         };
-        let reforms = lead.repairs.iter().rev().take_while(|(kind, _)| *kind != RepairKind::NewTerminal);
-        if reforms.filter(|(kind, _)| *kind == RepairKind::Reform).count() >= REFORMS_TOO_MANY {
+        let reforms = lead.repairs.iter().rev().take_while(|done| done.kind != RepairKind::NewTerminal);
+        if reforms.filter(|done| done.kind == RepairKind::Reform).count() >= REFORMS_TOO_MANY {
             add(
                 Code::ReformedTwice,
                 format!("The tang of {call} was re-formed twice."),
@@ -119,12 +119,14 @@ impl State {
     }
 
     /// Slack left after the terminals already renewed, and what one more takes, in mm.
-    fn slack_left(&self, lead: &Lead) -> Option<(f64, f64)> {
+    pub fn slack_left(&self, lead: &Lead) -> Option<(f64, f64)> {
         let slack = lead.first_wire()?.slack.as_ref()?.mm();
         let part = self.terminal_of(lead)?;
         let terminals = self.housings.iter().flat_map(|h| &h.definition.family().terminals);
         let used = terminals.into_iter().find(|t| t.part == *part)?.used_mm?;
-        let renewed = lead.repairs.iter().filter(|(kind, _)| *kind == RepairKind::NewTerminal).count();
+        // A repair lead brings its own slack; a crimp cut off again uses up as much as one that stays.
+        let since = lead.repairs.iter().rev().take_while(|done| done.kind != RepairKind::RepairLead);
+        let renewed = since.filter(|done| done.kind == RepairKind::NewTerminal).count();
         Some((slack - used * renewed as f64, used))
     }
 

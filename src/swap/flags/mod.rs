@@ -4,6 +4,7 @@
 mod closing;
 mod intake;
 mod items;
+mod repairs;
 
 use crate::{
     quantity::count_of,
@@ -87,6 +88,7 @@ impl State {
         self.flag_fit(target, &mut flags);
         self.flag_intake_faults(target, &mut flags);
         self.flag_leads(target, &mut flags);
+        self.flag_repairs(target, &mut flags);
         self.flag_plugs(target, &mut flags);
         self.flag_others(target, &mut flags);
         self.flag_housings(target, &mut flags);

@@ -1,0 +1,200 @@
+//! Repair leads: everything a desk has to know to make or order one without a phone call.
+
+use super::{
+    Kind, LeadSpec, Line,
+    build::{ASK_FIRST, describe, line},
+};
+use crate::{
+    catalogue::{PartNumber, Sealing, SizeName},
+    quantity::{Gauge, Length},
+    record::InsulationClass,
+    swap::{ItemId, JobHousing, Lead, LeadOrder, OtherEnd, State},
+};
+
+/// The line of a repair lead, and those of what goes with it.
+pub(super) fn lead_lines(
+    state: &State,
+    new: &JobHousing,
+    size: Option<&SizeName>,
+    lead: &Lead,
+    to: &str,
+    part: Option<&PartNumber>,
+) -> Vec<Line> {
+    let order = lead.order.as_deref().cloned().unwrap_or_default();
+    let spec = spec(state, new, size, lead, &order, to, part);
+    let length = spec.length_mm.map_or("length not known yet".to_owned(), |mm| format!("{mm:.0} mm"));
+    let gauge = spec.gauge.as_deref().unwrap_or("size not said");
+    let with = if new.housing().sealing == Sealing::Individual { "terminal and seal" } else { "terminal" };
+    let description = format!("repair lead for {}, {length}, {gauge}, with {with} fitted", state.call(lead));
+    let mut asked = line(Kind::Lead, None, description, 1);
+    asked.describe = Some(describe(new, size, Some(lead)));
+    asked.for_cavities = vec![to.to_owned()];
+    asked.leads = vec![lead.id.clone()];
+    asked.substitute = ASK_FIRST;
+    asked.lead = Some(spec);
+    let mut lines = vec![asked];
+    lines.extend(splice_line(lead, &order, to));
+    lines
+}
+
+/// The splice and its sleeve, where they do not come with the lead.
+fn splice_line(lead: &Lead, order: &LeadOrder, to: &str) -> Option<Line> {
+    let splice = order.splice.as_ref().filter(|_| order.splice_included == Some(false))?;
+    let wire = order.gauge_for(lead).map_or("?".to_owned(), Gauge::both);
+    let description = format!("splice with its sleeve for {wire}: {splice} (added: every lead takes one)");
+    let mut asked = line(Kind::Splice, None, description, 1);
+    asked.describe = Some(super::Describe {
+        gauges: vec![wire],
+        diameters: order.diameter_for(lead).map(Length::both).into_iter().collect(),
+        fits: "the joint of a repair lead".to_owned(),
+        sealing: "sealed",
+        ..super::Describe::default()
+    });
+    asked.for_cavities = vec![to.to_owned()];
+    asked.leads = vec![lead.id.clone()];
+    asked.substitute = ASK_FIRST;
+    Some(asked)
+}
+
+fn spec(
+    state: &State,
+    new: &JobHousing,
+    size: Option<&SizeName>,
+    lead: &Lead,
+    order: &LeadOrder,
+    to: &str,
+    part: Option<&PartNumber>,
+) -> LeadSpec {
+    let length = state.ordered(&lead.id).and_then(|ordered| ordered.length);
+    let gauge = order.gauge_for(lead);
+    let colour = order.colour_for(lead);
+    let first = lead.first_wire();
+    let terminal = part.or(lead.planned_part.as_ref()).or_else(|| state.terminal_of(lead));
+    let family = new.definition.family();
+    let diameter = order.diameter_for(lead);
+    let sealed = new.housing().sealing == Sealing::Individual;
+    let seal = diameter.zip(size).and_then(|(d, size)| family.seal_for(size, d));
+    let class = order.class_for(lead);
+    let twisted = first.and_then(|wire| wire.twisted_with.as_ref());
+    let home = match &lead.id {
+        ItemId::At(at) => at.to_string(),
+        id => id.to_string(),
+    };
+    let mut missing: Vec<String> = order.missing(lead, length.as_ref()).into_iter().map(Into::into).collect();
+    if sealed && seal.is_none() {
+        missing.push("a seal for the insulation's outside diameter".to_owned());
+    }
+    LeadSpec {
+        length_mm: length.map(|l| l.order_mm),
+        cut_mm: length.map(|l| l.cut_mm),
+        tolerance: "-0/+10 mm",
+        measured: "from the terminal's crimp to the middle of the splice",
+        gauge: gauge.map(Gauge::both),
+        area_mm2: gauge.map(Gauge::area_mm2),
+        strands: order.strands.clone(),
+        colour: colour.map(ToString::to_string),
+        colour_words: colour.map(|c| c.words()),
+        other_colour: order.other_colour,
+        insulation: order.insulation.clone(),
+        class: class.map(class_told),
+        wall: order.wall.map(|wall| wall.words()),
+        outside_diameter: diameter.map(Length::both),
+        outside_diameter_mm: diameter.map(Length::mm),
+        twisted_with: twisted.map(ToString::to_string),
+        lay_mm: order.twist.as_ref().map(|twist| twist.lay.mm()),
+        hand: order.twist.as_ref().map(|twist| match twist.hand {
+            crate::swap::Hand::Left => "left",
+            crate::swap::Hand::Right => "right",
+        }),
+        shielded: first.is_some_and(|wire| wire.shielded),
+        terminal: terminal.map(ToString::to_string),
+        fits: format!("cavity {to} of {}", new.housing().part),
+        seal: seal.map(|seal| seal.part.to_string()),
+        seal_fitted: sealed,
+        other_end: order.other_end.as_ref().map(other_end_told),
+        splice: order.splice.clone(),
+        splice_included: order.splice_included,
+        label: order.label.clone().unwrap_or_else(|| format!("{} {home}", state.call(lead))),
+        crimp_record: order.crimp_record,
+        circuit: state.call(lead),
+        cavity: home,
+        missing,
+    }
+}
+
+/// Classes with their temperature (from memory of the ISO 19642 series).
+fn class_told(class: InsulationClass) -> String {
+    let degrees = match class {
+        InsulationClass::A => 85,
+        InsulationClass::B => 100,
+        InsulationClass::C => 125,
+        InsulationClass::D => 150,
+        InsulationClass::E => 175,
+        InsulationClass::F => 200,
+    };
+    format!("{class:?} ({degrees} °C)")
+}
+
+fn other_end_told(end: &OtherEnd) -> String {
+    match end {
+        OtherEnd::Stripped(length) => format!("stripped {}", length.both()),
+        OtherEnd::CutSquare => "cut square".to_owned(),
+        OtherEnd::SpliceFitted => "splice fitted".to_owned(),
+    }
+}
+
+impl LeadSpec {
+    /// What the desk has to know, in sentences.
+    pub fn in_words(&self) -> Vec<String> {
+        let or_missing = |text: &Option<String>| text.clone().unwrap_or_else(|| "MISSING".to_owned());
+        let yes_no = |yes: Option<bool>| match yes {
+            Some(true) => "yes",
+            Some(false) => "no",
+            None => "MISSING",
+        };
+        let length =
+            self.length_mm.map_or("MISSING".to_owned(), |mm| format!("{mm:.0} mm ({:.2} in)", mm / 25.4));
+        let colour = self.colour.as_ref().zip(self.colour_words.as_ref());
+        let colour = colour.map_or("MISSING".to_owned(), |(code, words)| format!("{code}, {words}"));
+        let mut words = vec![
+            format!("length {length} {}, {}", self.tolerance, self.measured),
+            format!("conductor {}, {}", or_missing(&self.gauge), or_missing(&self.strands)),
+            format!("colour {colour}; another with labels: {}", yes_no(self.other_colour)),
+            format!(
+                "insulation {}, class {}, {}, outside diameter {}",
+                or_missing(&self.insulation),
+                or_missing(&self.class),
+                self.wall.unwrap_or("wall MISSING"),
+                or_missing(&self.outside_diameter)
+            ),
+        ];
+        if let Some(partner) = &self.twisted_with {
+            let lay = self.lay_mm.map_or("MISSING".to_owned(), |mm| format!("{mm} mm"));
+            words.push(format!(
+                "twisted with the lead in {partner}, lay {lay}, {}",
+                self.hand.unwrap_or("hand MISSING")
+            ));
+        }
+        if self.shielded {
+            words.push("shielded, with its drain".to_owned());
+        }
+        let terminal = self.terminal.as_ref().map_or(String::new(), |part| format!("{part}, "));
+        words.push(format!("terminal {terminal}fits {}", self.fits));
+        if self.seal_fitted {
+            words.push(format!("seal {}, fitted on the terminal side", or_missing(&self.seal)));
+        }
+        words.push(format!("other end {}", or_missing(&self.other_end)));
+        words.push(format!(
+            "splice and sleeve {}; included: {}",
+            or_missing(&self.splice),
+            yes_no(self.splice_included)
+        ));
+        words.push(format!(
+            "label at both ends \"{}\"; crimp record with it: {}",
+            self.label,
+            yes_no(self.crimp_record)
+        ));
+        words.push(format!("goes to {}, recorded in {}", self.circuit, self.cavity));
+        words
+    }
+}

@@ -1,0 +1,266 @@
+//! The repair in the hand, step by step: the record of a crimp, the joint of a repair lead, and the
+//! samples that prove a tool's position.
+
+use crate::{
+    catalogue::PartNumber,
+    quantity::{Gauge, Length},
+    repair::{Height, LookFault, PositionKey, ToolPosition, pull_minimum_n},
+    swap::{Act, Crimp, CrimpVerdict, Lead, RepairKind, SamplePull, Splice},
+};
+
+use super::{Answer, Asked, field, picks, texts};
+use crate::screen::{keys::Pick, sight::Sight};
+
+/// A new terminal: part, tool, strip, height, look, sample, verdict, in the order of the hands.
+pub(super) fn new_terminal(sight: &Sight<'_>, lead: &Lead, part: Option<&str>, answers: &[Answer]) -> Asked {
+    let typed = texts(answers);
+    let state = sight.state();
+    let named = part.map(str::parse::<PartNumber>).transpose();
+    let terminal = match named {
+        Ok(Some(part)) => Some(part),
+        Ok(None) => state.terminal_for(lead).map(|terminal| terminal.part.clone()),
+        Err(why) => return Asked::Wrong(why.to_string()),
+    };
+    let family = state.housings.iter().flat_map(|h| &h.definition.family().terminals);
+    let sheet = family.into_iter().find(|t| Some(&t.part) == terminal.as_ref());
+    let look_good = answers.iter().any(|answer| *answer == Answer::Pick(Pick::Yes));
+    let look_bad = answers.iter().any(|answer| *answer == Answer::Pick(Pick::No));
+    let (tool, strip, height) = match typed.as_slice() {
+        [] => return field(tool_prompt(sight, lead, terminal.as_ref())),
+        [_] => {
+            let target =
+                sheet.and_then(|t| t.strip_mm).map_or(String::new(), |mm| format!(", sheet {mm} mm"));
+            return field(format!(
+                "SEAL ON the wire, small end as its sheet says; then STRIP{target}. Stripped how long?"
+            ));
+        }
+        [_, _] => {
+            let target = sheet.zip(lead.area_mm2()).and_then(|(t, area)| t.height_for(area));
+            let target = target.map_or("no sheet for this wire".to_owned(), |(mm, tolerance)| {
+                format!("sheet {}", Height { target_mm: mm, tolerance_mm: tolerance })
+            });
+            return field(format!(
+                "CRIMP, then MEASURE the conductor crimp, blade one side, point the other ({target}). Height? (- not measured)"
+            ));
+        }
+        [tool, strip, height, ..] => (*tool, *strip, *height),
+    };
+    let faults = typed.get(3).filter(|_| look_bad);
+    match (look_good, look_bad, faults) {
+        (false, false, _) => {
+            return picks(
+                "LOOK: bellmouth, brush in front, no insulation in it, no strand out or cut, wire not tinned, straight, seal in its wings. All so?",
+                &[Pick::Yes, Pick::No],
+            );
+        }
+        (_, true, None) => {
+            let list: Vec<String> =
+                LookFault::ALL.iter().zip(1..).map(|(fault, n)| format!("{n} {}", fault.words())).collect();
+            return field(format!("Which? Key the numbers: {}", list.join(", ")));
+        }
+        _ => {}
+    }
+    let sample_at = if look_bad { 4 } else { 3 };
+    let Some(sample) = typed.get(sample_at) else {
+        return field(
+            "SAMPLE made with it, pulled off: force in N and where it broke? (- none; the real crimp only gets a finger tug)",
+        );
+    };
+    let verdict = match answers.last() {
+        Some(Answer::Pick(Pick::RepairDone)) => CrimpVerdict::Accepted,
+        Some(Answer::Pick(Pick::Redo)) => CrimpVerdict::Redo,
+        _ => return picks("FINGER TUG the crimp. Does it stay?", &[Pick::RepairDone, Pick::Redo]),
+    };
+    match crimp(tool, strip, height, faults.copied(), sample, verdict) {
+        Ok(crimp) => Asked::Ready(vec![Act::Repair {
+            lead: lead.id.clone(),
+            how: RepairKind::NewTerminal,
+            done: "seal, strip, crimp, look, tug".to_owned(),
+            part: terminal,
+            crimp: Some(Box::new(crimp)),
+            splice: None,
+            anyway: None,
+        }]),
+        Err(why) => Asked::Wrong(why),
+    }
+}
+
+/// Which position to use, as the tool book has it.
+fn tool_prompt(sight: &Sight<'_>, lead: &Lead, terminal: Option<&PartNumber>) -> String {
+    let wire = lead.first_wire().and_then(|wire| wire.gauge.known());
+    let today = sight.today();
+    let known = terminal.zip(wire).and_then(|(terminal, wire)| {
+        let position = sight.tools.for_crimp(terminal, wire, &today).next()?;
+        Some(format!("{}, {} ({})", position.key.tool, position.key.position, position.standing(&today)))
+    });
+    let what = terminal.map_or("the terminal".to_owned(), ToString::to_string);
+    match known {
+        Some(use_this) => format!("TOOL for {what}: use {use_this}. Key tool with serial, comma, position"),
+        None => format!(
+            "TOOL for {what}: NO position is qualified for it on this wire (! proves one). Key tool with serial, comma, position"
+        ),
+    }
+}
+
+fn crimp(
+    tool: &str,
+    strip: &str,
+    height: &str,
+    faults: Option<&str>,
+    sample: &str,
+    verdict: CrimpVerdict,
+) -> Result<Crimp, String> {
+    let length = |text: &str| text.parse::<Length>().map_err(|why| why.to_string());
+    let (tool, position) = tool.rsplit_once(',').ok_or("Key the tool, a comma, its position.")?;
+    let look = match faults {
+        None => Vec::new(),
+        Some(numbers) => numbers
+            .split([' ', ','])
+            .filter(|n| !n.is_empty())
+            .map(|n| {
+                let index = n.parse::<usize>().ok().and_then(|n| n.checked_sub(1));
+                index
+                    .and_then(|n| LookFault::ALL.get(n).copied())
+                    .ok_or(format!("\"{n}\" is not on the list."))
+            })
+            .collect::<Result<_, _>>()?,
+    };
+    let sample_pull = match sample.trim() {
+        "-" => None,
+        told => {
+            let (force, broke_at) = told.split_once(' ').ok_or("Key the force, a blank, where it broke.")?;
+            let force_n =
+                force.replace(',', ".").parse().map_err(|_| format!("\"{force}\" is no force in N."))?;
+            Some(SamplePull { force_n, broke_at: broke_at.to_owned() })
+        }
+    };
+    Ok(Crimp {
+        wire: None,
+        lot: None,
+        tool: Some(tool.trim().to_owned()),
+        position: Some(position.trim().to_owned()),
+        strip: Some(length(strip)?),
+        height: if height.trim() == "-" { None } else { Some(length(height)?) },
+        width: None,
+        look,
+        sample_pull,
+        verdict,
+        book: None,
+    })
+}
+
+/// The joint of a repair lead, the sleeve first.
+pub(super) fn splice(sight: &Sight<'_>, lead: &Lead, part: Option<&PartNumber>, answers: &[Answer]) -> Asked {
+    let twisted = lead.seen.wires.iter().any(|wire| wire.twisted_with.is_some() || wire.shielded);
+    let typed = texts(answers);
+    let plan = sight.state().ordered(&lead.id);
+    let planned = plan.as_ref().and_then(|ordered| ordered.place);
+    let length = plan.as_ref().and_then(|ordered| ordered.length);
+    if answers.is_empty() {
+        let cut = length.map_or(String::new(), |l| format!("Cut the lead to {:.1} mm. ", l.cut_mm));
+        return picks(
+            format!(
+                "{cut}IS THE SLEEVE ON THE WIRE, and boot or nut with it? Only then strip and join. The wire seal stays on the terminal side."
+            ),
+            &[Pick::SleeveOn],
+        );
+    }
+    match typed.as_slice() {
+        [] => {
+            let at = planned.map_or(String::new(), |place| format!(" (planned {} mm)", place.start_mm));
+            return field(format!(
+                "STRIP, insert to the stop, LOOK in the window, CRIMP, tug, SHRINK. Where does the sleeve start, from the rear face?{at}"
+            ));
+        }
+        [_] => return field("How long is the sleeve?"),
+        [_, _] if twisted => return field("TWIST the pair again over the splice. Untwisted length left?"),
+        _ => {}
+    }
+    let sound = match answers.last() {
+        Some(Answer::Pick(Pick::Sound)) => true,
+        Some(Answer::Pick(Pick::NotSo)) => false,
+        _ => {
+            return picks(
+                "Copper at both sides of the window, adhesive out at both ends, held a tug, not soldered?",
+                &[Pick::Sound, Pick::NotSo],
+            );
+        }
+    };
+    let lengths: Result<Vec<Length>, _> = typed.iter().map(|text| text.parse()).collect();
+    match lengths.as_deref() {
+        Ok([start, sleeve, rest @ ..]) => Asked::Ready(vec![Act::Repair {
+            lead: lead.id.clone(),
+            how: RepairKind::RepairLead,
+            done: "sleeve on, stripped, joined, looked, crimped, tugged, shrunk".to_owned(),
+            part: part.cloned(),
+            crimp: None,
+            splice: Some(Box::new(Splice {
+                start: start.clone(),
+                sleeve: sleeve.clone(),
+                sound,
+                untwisted: rest.first().cloned(),
+                solder: None,
+            })),
+            anyway: None,
+        }]),
+        Ok(_) => Asked::Wrong("Key two lengths.".to_owned()),
+        Err(why) => Asked::Wrong(why.to_string()),
+    }
+}
+
+/// Samples that prove a tool's position.
+pub(super) fn qualify(sight: &Sight<'_>, answers: &[Answer]) -> Asked {
+    let typed = texts(answers);
+    match typed.as_slice() {
+        [] => field("PROVE a tool's position: tool with serial, comma, position?"),
+        [_] => field("On which terminal? (its part number)"),
+        [_, _] => field("On which wire? (mm² or AWG)"),
+        [_, _, _] => field("Conductor crimp heights of 3 samples or more, in mm, blanks between?"),
+        [_, _, _, _] => {
+            field("Forces at which 5 samples or more came off, insulation grip open, in N, blanks between?")
+        }
+        [_, _, _, _, _] => field("Good until which day? (2027-03-31)"),
+        [tool, terminal, wire, heights, pulls, until, ..] => {
+            match position(sight, tool, terminal, wire, heights, pulls, until) {
+                Ok(position) => Asked::Prove(Box::new(position)),
+                Err(why) => Asked::Wrong(why),
+            }
+        }
+    }
+}
+
+fn position(
+    sight: &Sight<'_>,
+    tool: &str,
+    terminal: &str,
+    wire: &str,
+    heights: &str,
+    pulls: &str,
+    until: &str,
+) -> Result<ToolPosition, String> {
+    let (tool, nest) = tool.rsplit_once(',').ok_or("Key the tool, a comma, its position.")?;
+    let terminal: PartNumber = terminal.parse().map_err(|why| format!("{why}"))?;
+    let wire: Gauge = wire.parse().map_err(|why| format!("{why}"))?;
+    let numbers = |text: &str| -> Result<Vec<f64>, String> {
+        let number = |n: &str| n.replace(',', ".").parse().map_err(|_| format!("\"{n}\" is no number."));
+        text.split_whitespace().map(number).collect()
+    };
+    let state = sight.state();
+    let family = state.housings.iter().flat_map(|h| &h.definition.family().terminals);
+    let sheet = family.into_iter().find(|t| t.part == terminal).and_then(|t| t.height_for(wire.area_mm2()));
+    let standard = state.rules.pull_standard.value;
+    let least = pull_minimum_n(standard, wire.area_mm2());
+    if until.parse::<jiff::civil::Date>().is_err() {
+        return Err("Key the day as 2027-03-31.".to_owned());
+    }
+    Ok(ToolPosition {
+        key: PositionKey { tool: tool.trim().to_owned(), position: nest.trim().to_owned(), terminal, wire },
+        heights_mm: numbers(heights)?,
+        pulls_n: numbers(pulls)?,
+        minimum_n: least.map(|newton| (newton, standard.source().to_owned())),
+        sheet: sheet.map(|(target_mm, tolerance_mm)| Height { target_mm, tolerance_mm }),
+        until: until.to_owned(),
+        by: sight.by.to_owned(),
+        withdrawn: None,
+    })
+}

@@ -1,0 +1,142 @@
+//! What is found on the lead in the hand, what the decision table proposes, and what is decided.
+
+use crate::{
+    catalogue::{Sealing, Seating},
+    quantity::Length,
+    repair::{Advice, Finding, InHandLead, advise},
+    swap::{Act, Inspected, Lead, RepairKind},
+};
+
+use super::{Answer, Asked, field, picks, repair, texts};
+use crate::screen::{keys::Pick, sight::Sight};
+
+const REPAIRS: [(Pick, RepairKind); 5] = [
+    (Pick::Reform, RepairKind::Reform),
+    (Pick::Terminal, RepairKind::NewTerminal),
+    (Pick::Seal, RepairKind::NewSeal),
+    (Pick::RepairLead, RepairKind::RepairLead),
+    (Pick::Other, RepairKind::Other),
+];
+
+const FINDINGS: [(Pick, Finding); 12] = [
+    (Pick::FoundTang, Finding::TangFlat),
+    (Pick::FoundLoose, Finding::FemaleLoose),
+    (Pick::FoundBent, Finding::MaleBent),
+    (Pick::FoundGreen, Finding::Corroded),
+    (Pick::FoundBurnt, Finding::Burnt),
+    (Pick::FoundCrimp, Finding::CrimpBad),
+    (Pick::FoundGrip, Finding::GripBad),
+    (Pick::FoundSeal, Finding::SealBad),
+    (Pick::FoundNick, Finding::InsulationOutside),
+    (Pick::FoundUnderSeal, Finding::InsulationUnderSeal),
+    (Pick::FoundShort, Finding::TooShort),
+    (Pick::FoundDouble, Finding::Doubled),
+];
+
+/// The lead in the hand is looked at.
+pub(super) fn inspect(sight: &Sight<'_>, lead: &Lead, call: &str, answers: &[Answer]) -> Asked {
+    let rest = answers.get(1..).unwrap_or_default();
+    match answers {
+        [] => picks(
+            format!(
+                "LOOK at the terminal of {call}: tang, spring, crimp, seal. Test pin only of the same family."
+            ),
+            &[Pick::Good, Pick::RepairNeeded, Pick::PutBack, Pick::Tagged],
+        ),
+        [Answer::Pick(Pick::Good), ..] => {
+            Asked::Ready(vec![Act::Inspect { verdict: Inspected::Good, found: None, damage: None }])
+        }
+        [Answer::Pick(Pick::PutBack), ..] => Asked::Ready(vec![Act::PutBack]),
+        [Answer::Pick(Pick::Tagged), ..] => repair::park(lead.planned, rest),
+        [_] => picks(format!("{call}: what do you find?"), &FINDINGS.map(|(pick, _)| pick)),
+        [_, found, more @ ..] => {
+            let finding = FINDINGS.iter().find(|(pick, _)| *found == Answer::Pick(*pick)).map(|(_, f)| *f);
+            match finding {
+                Some(finding) => decide(sight, lead, call, finding, more),
+                None => Asked::Wrong("Choose what you find.".to_owned()),
+            }
+        }
+    }
+}
+
+/// The distance of damage, where there is one, then the proposal.
+fn decide(sight: &Sight<'_>, lead: &Lead, call: &str, finding: Finding, answers: &[Answer]) -> Asked {
+    let asks_distance = matches!(finding, Finding::Burnt | Finding::InsulationOutside);
+    let (damage, rest) = match (asks_distance, answers) {
+        (false, rest) => (None, rest),
+        (true, []) => {
+            return field(
+                "How far behind the rear face does the damage reach, until insulation bends without cracking? (mm or in)",
+            );
+        }
+        (true, [first, rest @ ..]) => {
+            match texts(std::slice::from_ref(first)).first().map(|t| t.parse::<Length>()) {
+                Some(Ok(length)) => (Some(length), rest),
+                Some(Err(why)) => return Asked::Wrong(why.to_string()),
+                None => return Asked::Wrong("Key the distance.".to_owned()),
+            }
+        }
+    };
+    let advice = advise(finding, &looked_at(sight, lead));
+    let proposed = match advice {
+        Advice::Reform(_) => RepairKind::Reform,
+        Advice::NewTerminal(_) => RepairKind::NewTerminal,
+        Advice::NewSeal(_) => RepairKind::NewSeal,
+        Advice::RepairLead(_) => RepairKind::RepairLead,
+        Advice::Stop(why) => return stop(call, why, rest),
+    };
+    let act = |how, reason: String| {
+        Asked::Ready(vec![
+            Act::Inspect { verdict: Inspected::Needs(how), found: Some(finding), damage: damage.clone() },
+            Act::Planned { lead: lead.id.clone(), how, reason, part: None, order: None },
+        ])
+    };
+    let rest_texts = texts(rest);
+    match rest {
+        [] => picks(
+            format!("PROPOSED for {call}: {}; {}.", proposed.words(), advice.why()),
+            &[Pick::DoIt, Pick::Otherwise],
+        ),
+        [Answer::Pick(Pick::DoIt), ..] => act(proposed, format!("{}: {}", finding.words(), advice.why())),
+        [_] => picks(format!("{call}: which repair instead?"), &REPAIRS.map(|(pick, _)| pick)),
+        [_, which, ..] => {
+            let kind = REPAIRS.iter().find(|(pick, _)| *which == Answer::Pick(*pick)).map(|(_, kind)| *kind);
+            match (kind, rest_texts.first()) {
+                (None, _) => Asked::Wrong("Choose a repair.".to_owned()),
+                (Some(_), None) => field("Why not as proposed?"),
+                (Some(how), Some(why)) => act(how, format!("{}; decided otherwise: {why}", finding.words())),
+            }
+        }
+    }
+}
+
+fn stop(call: &str, why: &str, rest: &[Answer]) -> Asked {
+    match rest {
+        [] => picks(format!("STOP with {call}: {why}."), &[Pick::PutBack, Pick::Tagged]),
+        [Answer::Pick(Pick::Tagged), more @ ..] => repair::park(None, more),
+        _ => Asked::Ready(vec![Act::PutBack]),
+    }
+}
+
+/// What the table looks at beside the finding.
+fn looked_at(sight: &Sight<'_>, lead: &Lead) -> InHandLead {
+    let state = sight.state();
+    let to = sight.survey.target.of(&lead.id);
+    let housing = to.and_then(|to| state.housing(&to.housing));
+    let terminal = state.terminal_for(lead);
+    let wire = lead.first_wire().and_then(|wire| wire.gauge.known());
+    let today = sight.today();
+    let proved = terminal
+        .zip(wire)
+        .is_some_and(|(terminal, wire)| sight.tools.for_crimp(&terminal.part, wire, &today).next().is_some());
+    InHandLead {
+        forbidden: lead.seen.wires.iter().map(|wire| wire.kind).find(|kind| kind.forbids_splice()),
+        wires: lead.wires_left(),
+        twisted: lead.seen.wires.iter().any(|wire| wire.twisted_with.is_some()),
+        sealed: housing.is_some_and(|h| h.housing().sealing != Sealing::Unsealed),
+        pull_to_seat: terminal.is_some_and(|terminal| terminal.seating == Seating::Pull),
+        reformed: lead.repairs.iter().filter(|done| done.kind == RepairKind::Reform).count(),
+        slack_mm: state.slack_left(lead),
+        tool_qualified: proved,
+    }
+}

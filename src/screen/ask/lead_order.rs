@@ -1,0 +1,282 @@
+//! What a repair lead has to be, asked in the order of the bench: wire, insulation, lengths, splice,
+//! the other end; and what lies behind the housing.
+
+use crate::{
+    quantity::Length,
+    record::InsulationClass,
+    swap::{Act, Behind, Hand, JobSide, Lead, LeadOrder, OtherEnd, RepairKind, TwistAsked, Wall},
+};
+
+use super::{Answer, Asked, field, picks, texts};
+use crate::screen::{keys::Pick, sight::Sight};
+
+/// A lead by its old label, then its order.
+pub(super) fn by_label(sight: &Sight<'_>, answers: &[Answer]) -> Asked {
+    let Some((Answer::Text(label), rest)) = answers.split_first() else {
+        return field("ORDER a repair lead for the lead of which old cavity?");
+    };
+    let lead = sight
+        .resolve(JobSide::Old, label)
+        .map(|at| sight.state().leads.iter().find(|lead| lead.id == crate::swap::ItemId::At(at.clone())));
+    match lead {
+        Ok(Some(lead)) => order(sight, lead, rest),
+        Ok(None) => Asked::Wrong(format!("No lead was recorded in {label}.")),
+        Err(why) => Asked::Wrong(why),
+    }
+}
+
+/// The order, question by question.
+pub(super) fn order(sight: &Sight<'_>, lead: &Lead, answers: &[Answer]) -> Asked {
+    let call = sight.state().call(lead);
+    let asks = Asks { sight, lead, call: &call };
+    let mut order = LeadOrder::default();
+    let mut left = answers.iter();
+    for ask in asks.all() {
+        match left.next() {
+            None => return asks.ask(ask),
+            Some(answer) => {
+                if let Err(why) = take(&mut order, ask, answer) {
+                    return Asked::Wrong(why);
+                }
+            }
+        }
+    }
+    Asked::Ready(vec![Act::Planned {
+        lead: lead.id.clone(),
+        how: RepairKind::RepairLead,
+        reason: lead.planned_why.clone().unwrap_or_else(|| "ordered at the bench".to_owned()),
+        part: lead.planned_part.clone(),
+        order: Some(Box::new(order)),
+    }])
+}
+
+/// A question about a lead.
+#[derive(Clone, Copy, PartialEq, Eq)]
+enum Ask {
+    Size,
+    Colour,
+    OtherColour,
+    Insulation,
+    Damage,
+    Lengths,
+    Sleeve,
+    Splice,
+    Included,
+    Twist,
+    OtherEnd,
+    CrimpRecord,
+    Spliced,
+}
+
+struct Asks<'a> {
+    sight: &'a Sight<'a>,
+    lead: &'a Lead,
+    call: &'a str,
+}
+
+impl Asks<'_> {
+    /// The questions of this lead, in order.
+    fn all(&self) -> Vec<Ask> {
+        let mut all =
+            vec![Ask::Size, Ask::Colour, Ask::OtherColour, Ask::Insulation, Ask::Damage, Ask::Lengths];
+        all.extend([Ask::Sleeve, Ask::Splice, Ask::Included]);
+        if self.lead.seen.wires.iter().any(|wire| wire.twisted_with.is_some()) {
+            all.push(Ask::Twist);
+        }
+        all.extend([Ask::OtherEnd, Ask::CrimpRecord, Ask::Spliced]);
+        all
+    }
+
+    fn ask(&self, ask: Ask) -> Asked {
+        let call = self.call;
+        let yes_no = [Pick::Yes, Pick::No];
+        match ask {
+            Ask::Size => {
+                let area = self.lead.area_mm2().map_or("?".to_owned(), |mm2| format!("{mm2:.2} mm²"));
+                let keep = if self.lead.wires_left() == 1 { "; = as it is" } else { "" };
+                field(format!("LEAD for {call}, {area} of copper in all. Which size? (mm² or AWG{keep})"))
+            }
+            Ask::Colour => field("Which colour? (= as it is)"),
+            Ask::OtherColour => picks("Will another colour do, with a label at both ends?", &yes_no),
+            Ask::Insulation => field(
+                "Conductor, insulation, class, wall, outside diameter, with commas: fine strands, cross-linked, B, thin, 2.4",
+            ),
+            Ask::Damage => {
+                field("How far behind the rear face does the damage reach? (mm; = as on record; 0 none)")
+            }
+            Ask::Lengths => field("Inside the housing, slack, longer way, in mm: 24 30 0"),
+            Ask::Sleeve => field("Length of the sleeve, and its diameter, in mm: 45 7"),
+            Ask::Splice => field("Which splice and sleeve? (windowed barrel, adhesive sleeve)"),
+            Ask::Included => picks("Do splice and sleeve come with the lead?", &yes_no),
+            Ask::Twist => field("Lay of the twist in mm, and left or right: 25 right"),
+            Ask::OtherEnd => field("The other end? (strip 8, square, or splice)"),
+            Ask::CrimpRecord => picks("Is the record of its crimp to come with it?", &yes_no),
+            Ask::Spliced => {
+                let many = self.sight.state().rules.most_splices.value;
+                picks(
+                    format!(
+                        "Is {call} spliced already between here and the next branch? (at most {many} in a bundle)"
+                    ),
+                    &yes_no,
+                )
+            }
+        }
+    }
+}
+
+/// Takes an answer into the order.
+fn take(order: &mut LeadOrder, ask: Ask, answer: &Answer) -> Result<(), String> {
+    let yes = *answer == Answer::Pick(Pick::Yes);
+    let typed = match answer {
+        Answer::Text(text) => text.trim(),
+        Answer::Pick(_) => "",
+    };
+    let kept = typed == "=";
+    match ask {
+        Ask::Size if kept => {}
+        Ask::Size => order.gauge = Some(read(typed)?),
+        Ask::Colour if kept => {}
+        Ask::Colour => order.colour = Some(read(typed)?),
+        Ask::OtherColour => order.other_colour = Some(yes),
+        Ask::Insulation => insulation(order, typed)?,
+        Ask::Damage if kept => {}
+        Ask::Damage => order.damage = Some(read(typed)?),
+        Ask::Lengths => match lengths(typed)?.as_slice() {
+            [inside, slack, route] => {
+                order.inside = Some(inside.clone());
+                order.slack = Some(slack.clone());
+                order.route = Some(route.clone());
+            }
+            _ => return Err("Key three lengths: inside, slack, longer way.".to_owned()),
+        },
+        Ask::Sleeve => match lengths(typed)?.as_slice() {
+            [sleeve] => order.sleeve = Some(sleeve.clone()),
+            [sleeve, diameter] => {
+                order.sleeve = Some(sleeve.clone());
+                order.sleeve_diameter = Some(diameter.clone());
+            }
+            _ => return Err("Key its length, and its diameter if you know it.".to_owned()),
+        },
+        Ask::Splice => order.splice = Some(typed.to_owned()),
+        Ask::Included => order.splice_included = Some(yes),
+        Ask::Twist => order.twist = Some(twist(typed)?),
+        Ask::OtherEnd => order.other_end = Some(other_end(typed)?),
+        Ask::CrimpRecord => order.crimp_record = Some(yes),
+        Ask::Spliced => order.spliced_before = yes,
+    }
+    Ok(())
+}
+
+fn read<T: std::str::FromStr>(typed: &str) -> Result<T, String>
+where
+    T::Err: std::fmt::Display,
+{
+    typed.parse().map_err(|why: T::Err| why.to_string())
+}
+
+fn lengths(typed: &str) -> Result<Vec<Length>, String> {
+    typed.split_whitespace().map(read).collect()
+}
+
+fn insulation(order: &mut LeadOrder, typed: &str) -> Result<(), String> {
+    let parts: Vec<&str> = typed.split(',').map(str::trim).collect();
+    // A decimal comma in the last value makes one part more.
+    let (parts, diameter) = match parts.as_slice() {
+        [strands, kind, class, wall, diameter] => ([strands, kind, class, wall], (*diameter).to_owned()),
+        [strands, kind, class, wall, whole, rest] => {
+            ([strands, kind, class, wall], format!("{whole},{rest}"))
+        }
+        _ => {
+            return Err("Key five things with commas: strands, insulation, class, wall, diameter.".to_owned());
+        }
+    };
+    let [strands, kind, class, wall] = parts.map(|part| (*part).to_owned());
+    order.insulation_class = Some(match class.to_ascii_uppercase().as_str() {
+        "A" => InsulationClass::A,
+        "B" => InsulationClass::B,
+        "C" => InsulationClass::C,
+        "D" => InsulationClass::D,
+        "E" => InsulationClass::E,
+        "F" => InsulationClass::F,
+        _ => return Err("The class is a letter from A (85 °C) to F (200 °C).".to_owned()),
+    });
+    order.wall = Some(match wall.to_ascii_lowercase().as_str() {
+        "thick" => Wall::Thick,
+        "thin" => Wall::Thin,
+        "ultra-thin" | "ultrathin" => Wall::UltraThin,
+        _ => return Err("The wall is thick, thin or ultra-thin.".to_owned()),
+    });
+    order.outside_diameter = Some(read(&diameter)?);
+    order.strands = Some(strands);
+    order.insulation = Some(kind);
+    Ok(())
+}
+
+fn twist(typed: &str) -> Result<TwistAsked, String> {
+    let (lay, hand) = typed.rsplit_once(' ').ok_or("Key the lay, then left or right.")?;
+    let hand = match hand {
+        "left" => Hand::Left,
+        "right" => Hand::Right,
+        _ => return Err("Key left or right behind the lay.".to_owned()),
+    };
+    Ok(TwistAsked { lay: read(lay)?, hand })
+}
+
+fn other_end(typed: &str) -> Result<OtherEnd, String> {
+    match typed.split_once(' ') {
+        Some(("strip" | "stripped", length)) => Ok(OtherEnd::Stripped(read(length)?)),
+        None if typed == "square" => Ok(OtherEnd::CutSquare),
+        None if typed == "splice" => Ok(OtherEnd::SpliceFitted),
+        _ => Err("Key strip and a length, square, or splice.".to_owned()),
+    }
+}
+
+/// What lies behind a housing, along its bundle.
+pub(super) fn behind(sight: &Sight<'_>, answers: &[Answer]) -> Asked {
+    let olds: Vec<_> = sight.state().side(JobSide::Old).map(|h| h.name.clone()).collect();
+    let typed = texts(answers);
+    let (name, typed) = match (olds.as_slice(), typed.as_slice()) {
+        ([one], typed) => (one.clone(), typed.to_vec()),
+        (_, []) => return field("BEHIND which old housing?"),
+        (_, [name, rest @ ..]) => match olds.iter().find(|old| old.to_string() == *name) {
+            Some(name) => (name.clone(), rest.to_vec()),
+            None => return Asked::Wrong(format!("There is no old housing {name}.")),
+        },
+    };
+    let read = || -> Result<Option<Behind>, String> {
+        let [branches, keep_out, splices, last, beyond, ..] = typed.as_slice() else { return Ok(None) };
+        let said = |text: &str| (text != "-").then(|| text.to_owned());
+        Ok(Some(Behind {
+            branches: said(branches).map_or(Ok(Vec::new()), |text| lengths(&text))?,
+            keep_out: stretches(keep_out)?,
+            splices: stretches(splices)?,
+            last: said(last).map(|text| self::read(&text)).transpose()?,
+            beyond: said(beyond),
+        }))
+    };
+    match (typed.len(), read()) {
+        (0, _) => field(format!(
+            "BEHIND {name}, in mm from its rear face: where does the bundle branch? (260; - nowhere)"
+        )),
+        (1, _) => {
+            field("Where may no splice lie: clamps, grommets, bends, heat? (120-150 300-340; - nowhere)")
+        }
+        (2, _) => field("Splices there already, from-to? (- none)"),
+        (3, _) => field("As far as splices may go? (800; - no limit)"),
+        (4, _) => field("May splices lie beyond a branch? Why? (- they may not)"),
+        (_, Ok(Some(behind))) => Asked::Ready(vec![Act::Behind { housing: name, behind }]),
+        (_, Ok(None)) => Asked::Wrong("Key all five.".to_owned()),
+        (_, Err(why)) => Asked::Wrong(why),
+    }
+}
+
+fn stretches(typed: &str) -> Result<Vec<(Length, Length)>, String> {
+    if typed == "-" {
+        return Ok(Vec::new());
+    }
+    let stretch = |text: &str| match text.split_once('-') {
+        Some((from, to)) => Ok((read(from)?, read(to)?)),
+        None => Err(format!("\"{text}\" is no stretch: key from-to, as in 120-150.")),
+    };
+    typed.split_whitespace().map(stretch).collect()
+}

@@ -1,0 +1,84 @@
+//! Taking in what is planned and done to leads.
+
+use crate::{
+    catalogue::Sealing,
+    record::{Seal, Told},
+    swap::{Act, JobSide, Lead, RepairDone, RepairKind, state::State},
+};
+
+impl State {
+    pub(super) fn take_repair(&mut self, act: &Act) {
+        match act {
+            Act::Inspect { damage: Some(damage), .. } => {
+                if let Some(lead) = self.hand_mut() {
+                    lead.seen.wires.iter_mut().for_each(|wire| wire.damage = Some(damage.clone()));
+                }
+            }
+            Act::Planned { lead, how, part, reason, order } => {
+                if let Some(lead) = self.lead_mut(lead) {
+                    lead.planned = Some(*how);
+                    lead.planned_part.clone_from(part);
+                    lead.planned_why = Some(reason.clone());
+                    if order.is_some() {
+                        lead.order.clone_from(order);
+                    }
+                }
+            }
+            Act::Repair { lead, how, part, crimp, splice, .. } => {
+                let sealed = self.side(JobSide::New).any(|h| h.housing().sealing == Sealing::Individual);
+                let done = RepairDone {
+                    kind: *how,
+                    part: part.clone(),
+                    crimp: crimp.as_deref().cloned(),
+                    splice: splice.as_deref().cloned(),
+                };
+                if let Some(lead) = self.lead_mut(lead) {
+                    repaired(lead, done, sealed);
+                }
+            }
+            Act::Removed { wire, .. } => self.remove_wire(wire),
+            _ => {}
+        }
+    }
+}
+
+fn repaired(lead: &mut Lead, done: RepairDone, sealed: bool) {
+    let (kind, stands) = (done.kind, done.stands());
+    lead.repairs.push(done);
+    if !stands {
+        return;
+    }
+    lead.inspected = None;
+    if lead.planned == Some(kind) {
+        lead.planned = None;
+    }
+    if matches!(kind, RepairKind::NewTerminal | RepairKind::RepairLead) {
+        lead.cut = false;
+        lead.forced = false;
+    }
+    if kind == RepairKind::RepairLead {
+        is_new_wire(lead);
+    }
+    let renews = !matches!(kind, RepairKind::Reform | RepairKind::Other);
+    if renews && sealed {
+        lead.seal = Seal::Renewed;
+    }
+}
+
+/// At the terminal the lead is now what was ordered.
+fn is_new_wire(lead: &mut Lead) {
+    let order = lead.order.clone().unwrap_or_default();
+    for wire in &mut lead.seen.wires {
+        if let Some(colour) = &order.colour {
+            wire.colour = Told::Is(colour.clone());
+        }
+        if let Some(diameter) = &order.outside_diameter {
+            wire.outside_diameter = Some(Told::Is(diameter.clone()));
+        }
+        if order.insulation_class.is_some() {
+            wire.insulation_class = order.insulation_class;
+        }
+        wire.damage = None;
+        wire.slack.clone_from(&order.slack);
+    }
+}

@@ -1,0 +1,298 @@
+//! Checks of repairs: what may be planned on a wire, and what a crimp or a splice has to be before
+//! it counts.
+
+use super::{Checked, Rules, barred, impossible};
+use crate::{
+    catalogue::{PartNumber, Terminal},
+    house::Solder,
+    quantity::{Gauge, Length},
+    record::Address,
+    repair::{ClassChange, Height, SizeChange, class_change, size_change},
+    swap::{
+        Act, Behind, Code, Crimp, CrimpVerdict, JobSide, Lead, LeadOrder, Place, Refusal, RepairKind, Splice,
+        state::State,
+    },
+};
+
+impl State {
+    pub(super) fn check_repair(&self, act: &Act) -> Checked {
+        match act {
+            Act::Behind { housing, behind } => match self.housing(housing).map(|h| h.side) {
+                Some(JobSide::Old) => check_behind(behind),
+                _ => impossible(
+                    format!("This job has no old housing {housing}."),
+                    "The bundle is measured behind the old housing.",
+                ),
+            },
+            Act::Planned { lead, how, order, .. } => {
+                let Some(lead) = self.lead(lead) else {
+                    return impossible(
+                        format!("There is no lead {lead}."),
+                        "Name it by the cavity it was recorded in.",
+                    );
+                };
+                self.check_planned(lead, *how, order.as_deref())
+            }
+            Act::Repair { lead: id, how, part, crimp, splice, .. } => {
+                let Some(lead) = self.lead(id).filter(|l| l.place == Place::Hand) else {
+                    return impossible(
+                        format!("{id} is not in the hand."),
+                        "Take it up before it is repaired.",
+                    );
+                };
+                self.check_done(lead, *how, part.as_ref(), crimp.as_deref(), splice.as_deref())
+            }
+            Act::Removed { wire, document } => self.check_removed(wire, document),
+            Act::Seen { item, at, .. } => self.check_seen(item, at),
+            _ => Ok(Rules::default()),
+        }
+    }
+
+    fn check_planned(&self, lead: &Lead, how: RepairKind, order: Option<&LeadOrder>) -> Checked {
+        // Any repair of such a wire needs the machine's own document; a repair lead above all.
+        let forbidden = lead.seen.wires.iter().find(|w| w.kind.forbids_splice());
+        if let Some(wire) = forbidden.filter(|_| how == RepairKind::RepairLead) {
+            return barred(
+                Code::SpliceForbidden,
+                format!("{} is a {}: no repair lead is planned on it.", self.call(lead), wire.kind.words()),
+                "Stop, and ask for the document of this machine.",
+            );
+        }
+        if let Some(order) = order {
+            self.check_size(lead, order)?;
+            self.check_class(lead, order)?;
+        }
+        Ok(Rules::default())
+    }
+
+    /// The new wire against all the copper it stands in for.
+    fn check_size(&self, lead: &Lead, order: &LeadOrder) -> Result<(), Refusal> {
+        let (Some(old), Some(new)) = (lead.area_mm2(), &order.gauge) else { return Ok(()) };
+        match self.size_change(lead, old, new) {
+            SizeChange::Refused(percent) => barred(
+                Code::GaugeReduced,
+                format!(
+                    "{} has {:.2} mm² less copper than {} ({percent:.1} %): refused.",
+                    new.both(),
+                    old - new.area_mm2(),
+                    self.call(lead)
+                ),
+                "Order the same area or more; the terminal and the seal have to take it.",
+            ),
+            SizeChange::Kept | SizeChange::Warn(_) | SizeChange::Approved(_) => Ok(()),
+        }
+    }
+
+    /// How the copper changes, by area and by the pairs the house lists.
+    pub fn size_change(&self, lead: &Lead, old_mm2: f64, new: &Gauge) -> SizeChange {
+        let rules = &self.rules;
+        let same = |a: f64, b: f64| (a - b).abs() < 1e-9;
+        let is_approved = rules.approved_pairs.value.iter().any(|(from, to)| {
+            same(from.area_mm2(), old_mm2) && same(to.area_mm2(), new.area_mm2()) && lead.wires_left() == 1
+        });
+        size_change(old_mm2, new.area_mm2(), rules.least_gauge_percent.value, is_approved)
+    }
+
+    fn check_class(&self, lead: &Lead, order: &LeadOrder) -> Result<(), Refusal> {
+        let old = lead.seen.wires.iter().filter_map(|wire| wire.insulation_class).max();
+        match class_change(old, order.insulation_class) {
+            ClassChange::Lowered => barred(
+                Code::ClassLowered,
+                format!("The insulation ordered for {} is of a lower temperature class.", self.call(lead)),
+                "Order the same class or a higher one; cross-linked may replace PVC, never the reverse.",
+            ),
+            ClassChange::Kept | ClassChange::Unknown => Ok(()),
+        }
+    }
+
+    fn check_done(
+        &self,
+        lead: &Lead,
+        how: RepairKind,
+        part: Option<&PartNumber>,
+        crimp: Option<&Crimp>,
+        splice: Option<&Splice>,
+    ) -> Checked {
+        if lead.planned != Some(how) {
+            return impossible(
+                format!("This repair of {} is not planned.", self.call(lead)),
+                "Plan it first, so that its parts are asked for.",
+            );
+        }
+        if splice.is_some() && how != RepairKind::RepairLead {
+            return impossible("Only a repair lead has a splice.", "Plan the repair lead first.");
+        }
+        let mut rules = Rules::default();
+        if how == RepairKind::Reform && lead.repaired(RepairKind::Reform).is_some() {
+            let say = format!("The tang of {} was re-formed once already.", self.call(lead));
+            rules.add(Code::ReformedTwice, say, "Replace the terminal.");
+        }
+        if let (Some(part), Some(to)) = (part, self.target().of(&lead.id)) {
+            self.check_part(how, part, to, &mut rules);
+        }
+        if let Some(crimp) = crimp.filter(|crimp| crimp.verdict == CrimpVerdict::Accepted) {
+            self.check_crimp(lead, part, crimp, &mut rules);
+        }
+        if let Some(splice) = splice {
+            self.check_splice(lead, splice, &mut rules);
+        }
+        Ok(rules)
+    }
+
+    /// What an accepted crimp has to show.
+    fn check_crimp(&self, lead: &Lead, part: Option<&PartNumber>, crimp: &Crimp, rules: &mut Rules) {
+        let call = self.call(lead);
+        if let (Some(height), Some(sheet)) = (&crimp.height, self.sheet_for(lead, part, crimp))
+            && !sheet.takes(height.mm())
+        {
+            let say = format!("The crimp on {call} measures {}; its sheet says {sheet}.", height.both());
+            rules.add(Code::HeightOut, say, "Cut it off and crimp again, in the position for this terminal.");
+        }
+        if !crimp.look.is_empty() {
+            let found: Vec<&str> = crimp.look.iter().map(|fault| fault.words()).collect();
+            let say = format!("The crimp on {call}: {}.", crate::quantity::list_of(&found));
+            rules.add(Code::CrimpLook, say, "Cut it off and crimp again.");
+        }
+        let standing = crimp.book.as_ref().filter(|book| !book.is_qualified());
+        if let Some(book) = standing {
+            let say = format!("{} is not proved for this terminal and wire: {book}.", crimp.with());
+            let instead = "Qualify it on samples first: three heights, five pulls judged by the lowest.";
+            rules.add(Code::ToolNotQualified, say, instead);
+        }
+    }
+
+    fn check_splice(&self, lead: &Lead, splice: &Splice, rules: &mut Rules) {
+        let call = self.call(lead);
+        if let Some(near) = self.splice_too_near(lead, splice) {
+            rules.add(Code::SpliceTooNear, near, "Cut the lead where the plan has it.");
+        }
+        if !splice.sound {
+            let say = format!("The splice of {call} was not found sound.");
+            let instead =
+                "Copper at both sides of the window, adhesive out at both ends, and it holds a tug.";
+            rules.add(Code::CrimpLook, say, instead);
+        }
+        if splice.solder.is_some() && self.rules.solder.value == Solder::Never {
+            let say = format!("The splice of {call} is soldered, and the house rule says no.");
+            rules.add(Code::Soldered, say, "Crimp it: solder wicks up the wire and breaks at its edge.");
+        }
+        let limit = self.rules.untwisted_mm.value;
+        if let Some(untwisted) = splice.untwisted.as_ref().filter(|length| length.mm() > limit) {
+            let say = format!("{call} is untwisted over {}, more than {limit} mm.", untwisted.both());
+            rules.add(Code::Untwisted, say, "Twist the pair again over its splices.");
+        }
+    }
+
+    /// What a splice comes too near to, in a sentence; none when it lies well.
+    pub fn splice_too_near(&self, lead: &Lead, splice: &Splice) -> Option<String> {
+        let call = self.call(lead);
+        let (start, end) = (splice.start.mm(), splice.start.mm() + splice.sleeve.mm());
+        let plans = self.splice_plans();
+        let plan = plans.iter().find(|plan| plan.of(&lead.id).is_some())?;
+        let ask = &plan.ask;
+        if start < ask.clearance_mm - 1e-9 {
+            return Some(format!(
+                "The splice of {call} starts {} behind the housing; {} mm must lie between.",
+                splice.start.both(),
+                ask.clearance_mm
+            ));
+        }
+        let keep_out = ask.keep_out_mm.iter().find(|(from, to)| end > *from + 1e-9 && start < *to - 1e-9);
+        if let Some((from, to)) = keep_out {
+            return Some(format!(
+                "The splice of {call} lies between {from} and {to} mm, where none may lie."
+            ));
+        }
+        let own = ask.leads.iter().find(|asked| asked.circuit == call);
+        let gap = own.and_then(|asked| asked.gap_mm).unwrap_or(ask.gap_mm).max(ask.gap_mm);
+        let near = |(from, to): (f64, f64)| end + gap > from + 1e-9 && start < to + gap - 1e-9;
+        let others = self.leads.iter().filter(|other| other.id != lead.id && plan.of(&other.id).is_some());
+        let made = others.filter_map(|other| {
+            let splice = other.repaired(RepairKind::RepairLead)?.splice.as_ref()?;
+            Some((splice.start.mm(), splice.start.mm() + splice.sleeve.mm()))
+        });
+        let beside = ask.existing_mm.iter().copied().chain(made).find(|pair| near(*pair))?;
+        Some(format!(
+            "The splice of {call} lies less than {gap} mm from the one at {} to {} mm.",
+            beside.0, beside.1
+        ))
+    }
+
+    /// The terminal a crimp was made on, where the families of the job know it.
+    fn terminal_named(&self, part: &PartNumber) -> Option<&Terminal> {
+        self.housings.iter().flat_map(|h| &h.definition.family().terminals).find(|t| t.part == *part)
+    }
+
+    /// The height the sheet of the terminal has for the wire in it; none without a sheet.
+    pub fn sheet_for(&self, lead: &Lead, part: Option<&PartNumber>, crimp: &Crimp) -> Option<Height> {
+        let terminal = self.terminal_named(part.or_else(|| self.terminal_of(lead))?)?;
+        let area = match &crimp.wire {
+            Some(wire) => wire.area_mm2(),
+            None => lead.area_mm2()?,
+        };
+        terminal.height_for(area).map(|(target_mm, tolerance_mm)| Height { target_mm, tolerance_mm })
+    }
+
+    fn check_removed(&self, wire: &crate::swap::WireId, document: &str) -> Checked {
+        let Some(lead) = self.lead(&wire.lead) else {
+            return impossible(
+                format!("There is no lead {}.", wire.lead),
+                "Name it by the cavity it was recorded in.",
+            );
+        };
+        if document.trim().is_empty() {
+            return impossible("A wire is taken out for good only under a document.", "Name it.");
+        }
+        match wire.wire {
+            Some(n) if n > lead.seen.wires.len() || lead.removed_wires.contains(&n) => {
+                impossible(format!("{} has no wire {n}.", lead.id), "Count the wires in its terminal.")
+            }
+            _ if lead.place == Place::Removed => {
+                impossible(format!("{} is out already.", self.call(lead)), "Nothing to do.")
+            }
+            _ => Ok(Rules::default()),
+        }
+    }
+
+    fn check_part(&self, how: RepairKind, part: &PartNumber, to: &Address, rules: &mut Rules) {
+        let Some(housing) = self.housing(&to.housing) else { return };
+        let family = housing.definition.family();
+        let size = self.cavity_size(to);
+        let fits = match how {
+            RepairKind::NewTerminal | RepairKind::RepairLead => {
+                family.terminals.iter().any(|t| t.part == *part && Some(&t.size) == size.as_ref())
+            }
+            RepairKind::NewSeal => {
+                family.wire_seals.iter().any(|s| s.part == *part && Some(&s.size) == size.as_ref())
+            }
+            RepairKind::Reform | RepairKind::Other => true,
+        };
+        if !fits {
+            let say = format!("Part {part} is not one for {to}.");
+            rules.add(Code::TerminalMisfit, say, "Use a part of the housing's family and the cavity's size.");
+        }
+    }
+}
+
+/// Stretches end after they start.
+fn check_behind(behind: &Behind) -> Checked {
+    let turned = |(from, to): &&(Length, Length)| to.mm() < from.mm();
+    match behind.keep_out.iter().chain(&behind.splices).find(turned) {
+        Some((from, to)) => impossible(
+            format!("The stretch from {from} to {to} ends before it starts."),
+            "Key it from the rear face outwards.",
+        ),
+        None => Ok(Rules::default()),
+    }
+}
+
+impl Crimp {
+    /// The tool and its position, in words.
+    pub fn with(&self) -> String {
+        let tool = self.tool.as_deref().unwrap_or("a tool not named");
+        match &self.position {
+            Some(position) => format!("{tool}, position {position}"),
+            None => format!("{tool}, position not named"),
+        }
+    }
+}

@@ -1,0 +1,188 @@
+//! Flags about repairs: crimps, splices, and what their plans would do to the bundle.
+
+use super::{Flag, Flags};
+use crate::swap::{
+    Code, Crimp, JobSide, Lead, RepairDone, RepairKind, SplicePlan, splices::is_twisted, state::State,
+    target::Target,
+};
+
+impl State {
+    pub(super) fn flag_repairs(&self, target: &Target, flags: &mut Flags) {
+        for lead in &self.leads {
+            if let Some(done) = lead.repairs.iter().rev().find(|r| r.stands() && bears_a_terminal(r)) {
+                self.flag_crimp(lead, done, flags);
+            }
+            self.flag_splice(lead, flags);
+            self.flag_shared_hole(lead, target, flags);
+        }
+        for plan in self.splice_plans() {
+            self.flag_plan(&plan, flags);
+        }
+    }
+
+    /// The crimp that goes into the machine.
+    fn flag_crimp(&self, lead: &Lead, done: &RepairDone, flags: &mut Flags) {
+        let call = self.call(lead);
+        let mut add = |code, say: String, instead: &str| {
+            flags.push(self.about_lead(Flag::job(code, say, instead), lead));
+        };
+        let Some(crimp) = &done.crimp else {
+            // A lead delivered with its terminal was crimped and measured elsewhere.
+            if done.kind == RepairKind::NewTerminal {
+                let say = format!("The crimp on {call} has no record: height not verified.");
+                add(Code::HeightNotVerified, say, "Measure it and make its record, or accept it by name.");
+            }
+            return;
+        };
+        match (&crimp.height, self.sheet_for(lead, done.part.as_ref(), crimp)) {
+            (Some(height), Some(sheet)) if !sheet.takes(height.mm()) => add(
+                Code::HeightOut,
+                format!("The crimp on {call} measures {}; its sheet says {sheet}.", height.both()),
+                "Cut it off and crimp again.",
+            ),
+            (Some(_), Some(_)) => {}
+            (None, _) => add(
+                Code::HeightNotVerified,
+                format!("The crimp on {call} was not measured: height not verified."),
+                "Measure the conductor crimp, blade one side, point the other, or accept it by name.",
+            ),
+            (_, None) => add(
+                Code::HeightNotVerified,
+                format!("No sheet gives a height for the terminal and wire of {call}: height not verified."),
+                "Find the terminal's sheet, or accept it by name.",
+            ),
+        }
+        if !crimp.look.is_empty() {
+            let found: Vec<&str> = crimp.look.iter().map(|fault| fault.words()).collect();
+            let say = format!("The crimp on {call}: {}.", crate::quantity::list_of(&found));
+            add(Code::CrimpLook, say, "Cut it off and crimp again.");
+        }
+        if !crimp.is_from_a_proved_position() {
+            let told = crimp.book.as_ref().map_or("not looked up".to_owned(), ToString::to_string);
+            let say = format!("The crimp on {call} was made with {}: {told}.", crimp.with());
+            add(Code::ToolNotQualified, say, "Qualify the position and crimp again, or accept it by name.");
+        }
+    }
+
+    fn flag_splice(&self, lead: &Lead, flags: &mut Flags) {
+        let call = self.call(lead);
+        self.flag_terminal_of_order(lead, &call, flags);
+        let mut add = |code, say: String, instead: &str| {
+            flags.push(self.about_lead(Flag::job(code, say, instead), lead));
+        };
+        if lead.has_repair_lead() && lead.order.as_ref().is_some_and(|order| order.spliced_before) {
+            let say = format!("{call} is spliced already between here and the next branch.");
+            add(Code::SpliceSecond, say, "Replace from the old splice on, or accept it by name.");
+        }
+        let Some(done) = lead.repaired(RepairKind::RepairLead) else { return };
+        let Some(splice) = &done.splice else { return };
+        if let Some(near) = self.splice_too_near(lead, splice) {
+            add(Code::SpliceTooNear, near, "Make the lead anew, cut where the plan has its splice.");
+        }
+        if !splice.sound {
+            let say = format!("The splice of {call} was not found sound.");
+            add(Code::CrimpLook, say, "Make it again: window, adhesive, tug.");
+        }
+        if let Some(why) = &splice.solder {
+            let say = format!("The splice of {call} is soldered: {why}.");
+            add(Code::Soldered, say, "Hold the wire within 50 mm of it; accept it by name, or crimp it.");
+        }
+        match &splice.untwisted {
+            Some(untwisted) if untwisted.mm() > self.rules.untwisted_mm.value => {
+                let say = format!("{call} is untwisted over {} at its splice.", untwisted.both());
+                add(Code::Untwisted, say, "Twist the pair again over its splices.");
+            }
+            None if is_twisted(lead) => {
+                let say = format!("Nobody measured how far {call} is untwisted at its splice.");
+                add(Code::Untwisted, say, "Twist it again, measure, and say so in its record.");
+            }
+            _ => {}
+        }
+    }
+
+    /// A wire larger than the old one passes by its area; the terminal and the seal have to take it.
+    fn flag_terminal_of_order(&self, lead: &Lead, call: &str, flags: &mut Flags) {
+        let Some(ordered) = lead.order.as_ref().filter(|_| lead.has_repair_lead()) else { return };
+        let (Some(gauge), Some(terminal)) = (ordered.gauge_for(lead), self.terminal_for(lead)) else {
+            return;
+        };
+        let (least, most) = terminal.wire_mm2;
+        let area = gauge.area_mm2();
+        if area < least - 1e-9 || area > most + 1e-9 {
+            let say = format!(
+                "Does terminal {} take {}, ordered for {call}? Its sheet says {least} to {most} mm².",
+                terminal.part,
+                gauge.both()
+            );
+            let instead = "Order a size it takes, or name a terminal that takes it.";
+            flags.push(self.about_lead(Flag::job(Code::WireMisfit, say, instead), lead));
+        }
+    }
+
+    /// Two wires through one sealed hole leak between them, until one lead goes in their place.
+    fn flag_shared_hole(&self, lead: &Lead, target: &Target, flags: &mut Flags) {
+        let sealed = target.of(&lead.id).and_then(|to| self.housing(&to.housing));
+        let sealed = sealed.is_some_and(|h| h.side == JobSide::New && h.housing().sealing.is_sealed());
+        if lead.wires_left() > 1 && sealed && !lead.has_repair_lead() {
+            let say = format!(
+                "The wires of {} share one sealed hole: water runs in between them.",
+                self.call(lead)
+            );
+            let instead = "Join them behind the seal and run one lead, or accept it by name.";
+            flags.push(self.about_lead(Flag::job(Code::SealRange, say, instead), lead));
+        }
+    }
+
+    fn flag_plan(&self, plan: &SplicePlan, flags: &mut Flags) {
+        let Some(housing) = self.housing(&plan.housing) else { return };
+        if !plan.cannot.is_empty() {
+            let say = self.why_no_plan(plan);
+            let instead = match plan.room_needed_mm {
+                Some(more) if more > 0.0 => format!(
+                    "With {more:.0} mm more all would fit: go beyond the branch (with the reason), shorter sleeves, or replace the branch."
+                ),
+                _ => "Shorter sleeves, other stretches kept free, or replace the branch.".to_owned(),
+            };
+            flags.push(Flag::job(Code::SpliceTooNear, say, instead).of(housing));
+        }
+        let (count, most) = (self.splices_in(plan), self.rules.most_splices.value as usize);
+        if count > most {
+            let say = format!("{count} wires of the bundle of {} are spliced; {most} may be.", plan.housing);
+            flags.push(Flag::job(Code::SpliceTooMany, say, "Replace the branch.").of(housing));
+        }
+        let wires: usize = self.leads.iter().map(Lead::wires_left).sum();
+        if plan.leads.len() * self.rules.leads_one_in.value as usize > wires {
+            let say = format!(
+                "{} of {wires} wires get a repair lead: more than one in {}.",
+                plan.leads.len(),
+                self.rules.leads_one_in.value
+            );
+            let instead = "Replacing the branch may be cheaper and safer; accept it by name if not.";
+            flags.push(Flag::job(Code::LeadsMany, say, instead).of(housing));
+        }
+    }
+
+    /// Which leads have no place together, in a sentence.
+    pub fn why_no_plan(&self, plan: &SplicePlan) -> String {
+        let calls: Vec<String> =
+            plan.cannot.iter().filter_map(|id| self.lead(id)).map(|lead| self.call(lead)).collect();
+        match calls.as_slice() {
+            [one] => format!("The splice of {one} has no place behind {}.", plan.housing),
+            several => format!(
+                "{} cannot all be spliced behind {}.",
+                crate::quantity::list_of(several),
+                plan.housing
+            ),
+        }
+    }
+}
+
+fn bears_a_terminal(done: &RepairDone) -> bool {
+    matches!(done.kind, RepairKind::NewTerminal | RepairKind::RepairLead)
+}
+
+impl Crimp {
+    fn is_from_a_proved_position(&self) -> bool {
+        self.book.as_ref().is_some_and(crate::repair::Standing::is_qualified)
+    }
+}

@@ -1,0 +1,209 @@
+//! The repair leads of a job: where their splices sit, how long each is, and what would not fit.
+
+use crate::{
+    quantity::{Gauge, Length},
+    record::{HousingName, Told, Wire},
+    repair::{Ask, LeadAsk, LeadLength, Placed, Stagger, Twist, lead_length, room_needed_mm, stagger},
+};
+
+use super::{
+    Behind, ItemId, Lead, LeadOrder,
+    state::{JobHousing, State},
+};
+
+/// Behind a bundle of which nothing was said, splices may go as far as this.
+const FAR_MM: f64 = 10_000.0;
+
+/// A repair lead with its place and its length, as far as they are known.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Ordered {
+    /// Which lead it is for.
+    pub lead: ItemId,
+    /// Where its splice sits.
+    pub place: Option<Placed>,
+    /// How long it is.
+    pub length: Option<LeadLength>,
+}
+
+/// The plan of one bundle.
+#[derive(Debug, Clone, PartialEq)]
+pub struct SplicePlan {
+    /// The housing it starts at.
+    pub housing: HousingName,
+    /// What was asked of the planner.
+    pub ask: Ask,
+    /// Every repair lead, planned and done, in the order of the record.
+    pub leads: Vec<Ordered>,
+    /// A smallest set of leads that cannot all be placed; empty when all can.
+    pub cannot: Vec<ItemId>,
+    /// How much more room would settle it.
+    pub room_needed_mm: Option<f64>,
+}
+
+impl SplicePlan {
+    /// The plan of one lead.
+    pub fn of(&self, lead: &ItemId) -> Option<&Ordered> {
+        self.leads.iter().find(|ordered| ordered.lead == *lead)
+    }
+}
+
+impl State {
+    /// The plans of all bundles that have repair leads.
+    pub fn splice_plans(&self) -> Vec<SplicePlan> {
+        self.side(super::JobSide::Old).filter_map(|old| self.splice_plan(old)).collect()
+    }
+
+    /// The length and place of the repair lead for a lead.
+    pub fn ordered(&self, lead: &ItemId) -> Option<Ordered> {
+        self.splice_plans().into_iter().find_map(|plan| plan.of(lead).cloned())
+    }
+
+    fn splice_plan(&self, old: &JobHousing) -> Option<SplicePlan> {
+        let is_here = |lead: &&Lead| lead.has_repair_lead() && self.bundle_of_lead(lead) == Some(&old.name);
+        let leads: Vec<&Lead> = self.leads.iter().filter(is_here).collect();
+        if leads.is_empty() {
+            return None;
+        }
+        // Only leads whose sleeve is known can be placed.
+        let placed: Vec<&Lead> = leads.iter().copied().filter(|lead| sleeve_mm(lead).is_some()).collect();
+        let ask = self.splice_ask(old, &placed);
+        let (places, cannot) = match stagger(&ask) {
+            Stagger::Plan { places, .. } => (places, Vec::new()),
+            Stagger::Cannot(set) => (Vec::new(), set),
+            Stagger::TooMany => (Vec::new(), (0..placed.len()).collect()),
+        };
+        let ids = |set: Vec<usize>| set.into_iter().filter_map(|n| Some(placed.get(n)?.id.clone())).collect();
+        let room_needed_mm = if cannot.is_empty() { None } else { room_needed_mm(&ask) };
+        let ordered = leads.iter().map(|lead| {
+            let place = placed.iter().position(|p| p.id == lead.id).and_then(|n| places.get(n).copied());
+            Ordered { lead: lead.id.clone(), place, length: place.and_then(|place| length_of(lead, place)) }
+        });
+        Some(SplicePlan {
+            housing: old.name.clone(),
+            leads: ordered.collect(),
+            cannot: ids(cannot),
+            room_needed_mm,
+            ask,
+        })
+    }
+
+    /// The bundle a lead belongs to: that of the housing it was recorded in.
+    fn bundle_of_lead<'a>(&self, lead: &'a Lead) -> Option<&'a HousingName> {
+        match &lead.id {
+            ItemId::At(at) => Some(&at.housing),
+            _ => lead.came_from.as_ref().map(|at| &at.housing),
+        }
+    }
+
+    /// What the planner is asked: house rules, what lies behind the housing, and each lead.
+    fn splice_ask(&self, old: &JobHousing, leads: &[&Lead]) -> Ask {
+        let rules = &self.rules;
+        let nothing = Behind::default();
+        let behind = self.behind.get(&old.name).unwrap_or(&nothing);
+        let stretch = |pair: &(Length, Length)| (pair.0.mm(), pair.1.mm());
+        let mut keep_out_mm: Vec<(f64, f64)> = behind.keep_out.iter().map(stretch).collect();
+        let mut last = behind.last.as_ref().map_or(FAR_MM, Length::mm);
+        let near = rules.branch_clearance_mm.value;
+        for branch in behind.branches.iter().map(Length::mm) {
+            match behind.beyond {
+                Some(_) => keep_out_mm.push(((branch - near).max(0.0), branch + near)),
+                None => last = last.min(branch - near),
+            }
+        }
+        let lead = |lead: &&Lead| LeadAsk {
+            circuit: self.call(lead),
+            damage_mm: damage_mm(lead),
+            sleeve_mm: sleeve_mm(lead).unwrap_or_default(),
+            last_mm: lead.order.as_ref().and_then(|o| o.last.as_ref()).map_or(last, |own| own.mm().min(last)),
+            gap_mm: is_twisted(lead).then_some(rules.splice_gap_twisted_mm.value),
+        };
+        Ask {
+            clearance_mm: rules.clearance_mm.value,
+            gap_mm: rules.splice_gap_mm.value,
+            margin_mm: rules.damage_margin_mm.value,
+            keep_out_mm,
+            existing_mm: behind.splices.iter().map(stretch).collect(),
+            leads: leads.iter().map(lead).collect(),
+        }
+    }
+
+    /// How many wires of a bundle are spliced or will be.
+    pub fn splices_in(&self, plan: &SplicePlan) -> usize {
+        plan.leads.len() + plan.ask.existing_mm.len()
+    }
+}
+
+fn sleeve_mm(lead: &Lead) -> Option<f64> {
+    lead.order.as_ref()?.sleeve.as_ref().map(Length::mm)
+}
+
+/// How far the damage reaches: what was ordered for, else the furthest on record. Nothing, where
+/// nothing was said.
+fn damage_mm(lead: &Lead) -> f64 {
+    let said = lead.order.as_ref().and_then(|order| order.damage.as_ref()).map(Length::mm);
+    let recorded = lead.seen.wires.iter().filter_map(|wire| wire.damage.as_ref()).map(Length::mm);
+    said.unwrap_or_else(|| recorded.fold(0.0, f64::max))
+}
+
+/// Whether a wire of the lead runs in a pair or a shield.
+pub(super) fn is_twisted(lead: &Lead) -> bool {
+    lead.seen.wires.iter().any(|wire| wire.twisted_with.is_some() || wire.shielded)
+}
+
+/// The length of a lead for its place; none where inside or slack is not known.
+fn length_of(lead: &Lead, place: Placed) -> Option<LeadLength> {
+    let order = lead.order.as_ref()?;
+    let twist = order.twist.as_ref().and_then(|twist| {
+        Some(Twist { diameter_mm: order.diameter_for(lead)?.mm(), lay_mm: twist.lay.mm() })
+    });
+    let route = order.route.as_ref().map_or(0.0, Length::mm);
+    Some(lead_length(order.inside.as_ref()?.mm(), place.centre_mm, order.slack.as_ref()?.mm(), route, twist))
+}
+
+impl LeadOrder {
+    /// The wire of a lead that has only one: what its repair lead may take over.
+    fn only_wire<'a>(&self, lead: &'a Lead) -> Option<&'a Wire> {
+        lead.first_wire().filter(|_| lead.wires_left() == 1)
+    }
+
+    /// The size of the new wire: as ordered, else as it was.
+    pub fn gauge_for<'a>(&'a self, lead: &'a Lead) -> Option<&'a Gauge> {
+        self.gauge.as_ref().or_else(|| self.only_wire(lead)?.gauge.known())
+    }
+
+    /// Its colour.
+    pub fn colour_for<'a>(&'a self, lead: &'a Lead) -> Option<&'a crate::colour::Colour> {
+        self.colour.as_ref().or_else(|| lead.first_wire()?.colour.known())
+    }
+
+    /// Its outside diameter.
+    pub fn diameter_for<'a>(&'a self, lead: &'a Lead) -> Option<&'a Length> {
+        let kept = || self.only_wire(lead)?.outside_diameter.as_ref().and_then(Told::known);
+        self.outside_diameter.as_ref().or_else(kept)
+    }
+
+    /// Its temperature class.
+    pub fn class_for(&self, lead: &Lead) -> Option<crate::record::InsulationClass> {
+        self.insulation_class.or_else(|| lead.first_wire()?.insulation_class)
+    }
+
+    /// What an order must state and this one does not, each in a few words.
+    pub fn missing(&self, lead: &Lead, length: Option<&LeadLength>) -> Vec<&'static str> {
+        let stated = [
+            (length.is_some(), "length (inside, slack, sleeve and a place for the splice)"),
+            (self.gauge_for(lead).is_some(), "conductor size"),
+            (self.colour_for(lead).is_some(), "colour"),
+            (self.other_colour.is_some(), "whether another colour will do"),
+            (self.strands.is_some(), "conductor and strands"),
+            (self.insulation.is_some(), "insulation type"),
+            (self.class_for(lead).is_some(), "temperature class"),
+            (self.wall.is_some(), "wall"),
+            (self.diameter_for(lead).is_some(), "outside diameter"),
+            (self.other_end.is_some(), "the other end"),
+            (self.splice.is_some() && self.splice_included.is_some(), "splice and sleeve"),
+            (self.crimp_record.is_some(), "whether the crimp record comes with it"),
+            (!is_twisted(lead) || self.twist.is_some(), "lay and direction of the twist"),
+        ];
+        stated.into_iter().filter(|(is_stated, _)| !is_stated).map(|(_, what)| what).collect()
+    }
+}
