@@ -52,7 +52,7 @@ fn repairs() -> bool {
         damage_mm: f64::from(n * 37 % 120),
         sleeve_mm: 25.0 + f64::from(n * 7 % 23),
         last_mm: 2500.0 - f64::from(n * 53 % 400),
-        gap_mm: (n % 4 == 0).then_some(65.0),
+        gap_mm: n.is_multiple_of(4).then_some(65.0),
     };
     let ask = Ask {
         clearance_mm: 40.0,

@@ -152,7 +152,12 @@ fn a_superseded_housing_that_numbers_the_other_way_is_mapped_and_the_job_closes(
 #[test]
 fn totals_that_agree_hide_a_plug_where_a_wire_goes_and_none_where_one_is_needed() {
     let shop = Shop::new();
-    shop.new_job("aurelia", "as-18", "as-18p", &["--serial", "AS-0018", "--seed", "18"]);
+    shop.new_job(
+        "aurelia",
+        "as-18",
+        "as-18p",
+        &["--serial", "AS-0018", "--seed", "18", "--rules", &demo("clearance-40.ron").to_string_lossy()],
+    );
     let text = std::fs::read_to_string(demo("aurelia-bilge.acts")).unwrap();
     let (before, after) = text.split_once("// The plug in the way").unwrap();
     assert_eq!(shop.run_with(&["enter", "aurelia"], before, &[]).code, 0);

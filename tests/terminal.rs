@@ -257,7 +257,7 @@ fn the_demo_opens_the_board_and_leaves_the_terminal_as_it_was() {
     let shop = Shop::new();
     let folder = shop.path("demo");
     let mut terminal = Terminal::start(&shop, &["demo", folder.to_str().unwrap()]);
-    terminal.shows("9 jobs");
+    terminal.shows("10 jobs");
     terminal.shows("not-startable");
     assert!(terminal.screen.screen().alternate_screen());
     terminal.keys("q");

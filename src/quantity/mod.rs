@@ -2,11 +2,13 @@
 //! reckoning is `f64` in mm, mm², V; rounding happens once, when a value is shown.
 
 mod gauge;
+mod instrument;
 mod length;
 mod text;
 mod voltage;
 
 pub use gauge::{Gauge, NOMINAL_PAIRS};
+pub use instrument::Instrument;
 pub use length::Length;
 pub use text::{TextProblem, count_of, harmless, is_harmful, list_of, plain_text};
 pub use voltage::Voltage;

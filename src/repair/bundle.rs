@@ -55,6 +55,30 @@ pub fn bundle_of(wires_mm: &[f64]) -> Bundle {
     }
 }
 
+/// Largest outside diameter of thin-walled vehicle wire by its area in mm² (ISO 6722-1, from memory;
+/// 0.75 to 10 mm² also read on a seller's sheet).
+const THIN_WALL_MM: [(f64, f64); 13] = [
+    (0.13, 1.05),
+    (0.22, 1.2),
+    (0.35, 1.4),
+    (0.5, 1.6),
+    (0.75, 1.9),
+    (1.0, 2.1),
+    (1.5, 2.4),
+    (2.0, 2.8),
+    (2.5, 3.0),
+    (3.0, 3.4),
+    (4.0, 3.7),
+    (6.0, 4.3),
+    (10.0, 6.0),
+];
+
+/// What a thin-walled wire of this area measures at most, where nobody measured it: that of the
+/// listed size or of the next larger one.
+pub fn thin_wall_mm(area_mm2: f64) -> Option<f64> {
+    THIN_WALL_MM.iter().find(|(area, _)| *area >= area_mm2 - 1e-9).map(|(_, diameter)| *diameter)
+}
+
 #[cfg(test)]
 mod tests {
     use proptest::prelude::*;

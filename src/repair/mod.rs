@@ -15,7 +15,7 @@ mod stagger;
 mod statistics;
 mod tool_book;
 
-pub use bundle::{Bundle, Spot, bundle_of, rule_of_thumb_mm};
+pub use bundle::{Bundle, Spot, bundle_of, rule_of_thumb_mm, thin_wall_mm};
 pub use cause::DamageCause;
 pub use crimp::{Height, HeightVerdict, LookFault, judge_heights};
 pub use decide::{Advice, Finding, InHandLead, advise};

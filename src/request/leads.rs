@@ -91,6 +91,7 @@ fn spec(
         measured: "from the terminal's crimp to the middle of the splice",
         gauge: gauge.map(Gauge::both),
         area_mm2: gauge.map(Gauge::area_mm2),
+        less_copper: state.less_copper(lead, order),
         strands: order.strands.clone(),
         colour: colour.map(ToString::to_string),
         colour_words: colour.map(|c| c.words()),
@@ -158,7 +159,12 @@ impl LeadSpec {
         let colour = colour.map_or("MISSING".to_owned(), |(code, words)| format!("{code}, {words}"));
         let mut words = vec![
             format!("length {length} {}, {}", self.tolerance, self.measured),
-            format!("conductor {}, {}", or_missing(&self.gauge), or_missing(&self.strands)),
+            format!(
+                "conductor {}, {}{}",
+                or_missing(&self.gauge),
+                or_missing(&self.strands),
+                self.less_copper.as_ref().map_or(String::new(), |told| format!("; {told}"))
+            ),
             format!("colour {colour}; another with labels: {}", yes_no(self.other_colour)),
             format!(
                 "insulation {}, class {}, {}, outside diameter {}",

@@ -135,6 +135,8 @@ pub struct LeadSpec {
     /// In both systems.
     pub gauge: Option<String>,
     pub area_mm2: Option<f64>,
+    /// How much less copper that is than before, and who lets it pass; none where it is not less.
+    pub less_copper: Option<String>,
     pub strands: Option<String>,
     pub colour: Option<String>,
     pub colour_words: Option<String>,

@@ -304,7 +304,7 @@ pub const PICKS: [(Pick, char, &str); 116] = [
     (Pick::FoundGrip, 'i', "insulation grip"),
     (Pick::FoundSeal, 's', "seal"),
     (Pick::FoundNick, 'n', "insulation behind the housing"),
-    (Pick::FoundUnderSeal, 'u', "insulation under the seal"),
+    (Pick::FoundUnderSeal, 'r', "insulation under the seal"),
     (Pick::FoundShort, 'l', "wire too short"),
     (Pick::FoundDouble, 'd', "two wires in a sealed hole"),
 ];

@@ -16,16 +16,20 @@ pub enum Page {
     Account,
     Differences,
     Map,
+    Repairs,
+    LayOut,
     Request,
     Notes,
 }
 
 /// Every page with its title.
-pub const PAGES: [(Page, &str); 6] = [
+pub const PAGES: [(Page, &str); 8] = [
     (Page::Bench, "bench"),
     (Page::Account, "account"),
     (Page::Differences, "differences"),
     (Page::Map, "map"),
+    (Page::Repairs, "repairs"),
+    (Page::LayOut, "lay out"),
     (Page::Request, "parts request"),
     (Page::Notes, "notes"),
 ];

@@ -1,5 +1,7 @@
 //! The account: where everything is, and what is open. Pure, recomputed whole each time.
 
+use std::cell::OnceCell;
+
 use jiff::Timestamp;
 
 use crate::catalogue::Delivered;
@@ -10,6 +12,7 @@ use super::{
     state::{Occupant, State},
     step::{Status, Step},
     target::{Destination, Expected, Target},
+    thickness::Thickness,
 };
 
 /// Where a job stands: the first that fits.
@@ -146,6 +149,15 @@ pub struct Survey {
     pub now: Timestamp,
     /// The state as an interruption leaves it, when one lies between the last entry and now.
     pub interrupted: Option<State>,
+    /// How thick the bundles get: reckoned when first looked at, for packing takes its time.
+    bundles: OnceCell<Vec<Thickness>>,
+}
+
+impl Survey {
+    /// How thick each bundle with repair leads gets along its way.
+    pub fn bundles(&self, state: &State) -> &[Thickness] {
+        self.bundles.get_or_init(|| state.thicknesses())
+    }
 }
 
 impl Job {
@@ -171,7 +183,7 @@ impl Job {
             cavities: state.cavity_counts(&target),
             flags,
         };
-        Survey { account, target, steps, now, interrupted }
+        Survey { account, target, steps, now, interrupted, bundles: OnceCell::new() }
     }
 }
 

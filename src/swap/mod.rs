@@ -7,6 +7,7 @@ mod anchor;
 mod apply;
 mod caution;
 mod check;
+mod circuit;
 mod code;
 mod entry;
 mod flags;
@@ -27,6 +28,7 @@ mod step;
 mod steps;
 mod target;
 mod term;
+mod thickness;
 mod told;
 mod verdict;
 mod view;
@@ -34,6 +36,7 @@ mod view;
 pub use account::{Account, CavityCounts, JobState, LeadCounts, OtherCounts, PlugCounts, Survey, WireCounts};
 pub use act::Act;
 pub use caution::{CAUTIONS, Occasion, caution};
+pub use circuit::CircuitDrop;
 pub use code::Code;
 pub use entry::Entry;
 pub use flags::Flag;
@@ -61,5 +64,6 @@ pub use term::{
     About, Anyway, Fit, Flip, GateAnswer, GateKind, Inspected, JobSide, MapSource, MatingVerdict, Measured,
     PlugSource, Question, ReadBack, RecordSide, RepairKind, RequestedLine, SeenAt,
 };
+pub use thickness::{Thick, Thickness};
 pub use verdict::{Refusal, Verdict};
 pub use view::{Seen, flipped, place_in_words, pose_in_words};

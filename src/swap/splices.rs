@@ -7,7 +7,7 @@ use crate::{
 };
 
 use super::{
-    Behind, ItemId, Lead, LeadOrder,
+    Behind, ItemId, Lead, LeadOrder, RepairKind,
     state::{JobHousing, State},
 };
 
@@ -64,9 +64,12 @@ impl State {
         if leads.is_empty() {
             return None;
         }
-        // Only leads whose sleeve is known can be placed.
-        let placed: Vec<&Lead> = leads.iter().copied().filter(|lead| sleeve_mm(lead).is_some()).collect();
-        let ask = self.splice_ask(old, &placed);
+        // A splice that is made stays where it is; of the others, those whose sleeve is known get a place.
+        let is_open = |lead: &&Lead| made_splice(lead).is_none() && sleeve_mm(lead).is_some();
+        let placed: Vec<&Lead> = leads.iter().copied().filter(is_open).collect();
+        let made =
+            leads.iter().filter_map(|lead| made_splice(lead)).map(|place| (place.start_mm, place.end_mm));
+        let ask = self.splice_ask(old, &placed, made);
         let (places, cannot) = match stagger(&ask) {
             Stagger::Plan { places, .. } => (places, Vec::new()),
             Stagger::Cannot(set) => (Vec::new(), set),
@@ -75,7 +78,8 @@ impl State {
         let ids = |set: Vec<usize>| set.into_iter().filter_map(|n| Some(placed.get(n)?.id.clone())).collect();
         let room_needed_mm = if cannot.is_empty() { None } else { room_needed_mm(&ask) };
         let ordered = leads.iter().map(|lead| {
-            let place = placed.iter().position(|p| p.id == lead.id).and_then(|n| places.get(n).copied());
+            let planned = || placed.iter().position(|p| p.id == lead.id).and_then(|n| places.get(n).copied());
+            let place = made_splice(lead).or_else(planned);
             Ordered { lead: lead.id.clone(), place, length: place.and_then(|place| length_of(lead, place)) }
         });
         Some(SplicePlan {
@@ -88,7 +92,7 @@ impl State {
     }
 
     /// The bundle a lead belongs to: that of the housing it was recorded in.
-    fn bundle_of_lead<'a>(&self, lead: &'a Lead) -> Option<&'a HousingName> {
+    pub(super) fn bundle_of_lead<'a>(&self, lead: &'a Lead) -> Option<&'a HousingName> {
         match &lead.id {
             ItemId::At(at) => Some(&at.housing),
             _ => lead.came_from.as_ref().map(|at| &at.housing),
@@ -96,7 +100,7 @@ impl State {
     }
 
     /// What the planner is asked: house rules, what lies behind the housing, and each lead.
-    fn splice_ask(&self, old: &JobHousing, leads: &[&Lead]) -> Ask {
+    fn splice_ask(&self, old: &JobHousing, leads: &[&Lead], made: impl Iterator<Item = (f64, f64)>) -> Ask {
         let rules = &self.rules;
         let nothing = Behind::default();
         let behind = self.behind.get(&old.name).unwrap_or(&nothing);
@@ -112,7 +116,7 @@ impl State {
         }
         let lead = |lead: &&Lead| LeadAsk {
             circuit: self.call(lead),
-            damage_mm: damage_mm(lead),
+            damage_mm: lead.damage_mm(),
             sleeve_mm: sleeve_mm(lead).unwrap_or_default(),
             last_mm: lead.order.as_ref().and_then(|o| o.last.as_ref()).map_or(last, |own| own.mm().min(last)),
             gap_mm: is_twisted(lead).then_some(rules.splice_gap_twisted_mm.value),
@@ -122,27 +126,30 @@ impl State {
             gap_mm: rules.splice_gap_mm.value,
             margin_mm: rules.damage_margin_mm.value,
             keep_out_mm,
-            existing_mm: behind.splices.iter().map(stretch).collect(),
+            existing_mm: behind.splices.iter().map(stretch).chain(made).collect(),
             leads: leads.iter().map(lead).collect(),
         }
     }
 
     /// How many wires of a bundle are spliced or will be.
     pub fn splices_in(&self, plan: &SplicePlan) -> usize {
-        plan.leads.len() + plan.ask.existing_mm.len()
+        let before = self.behind.get(&plan.housing).map_or(0, |behind| behind.splices.len());
+        plan.leads.len() + before
     }
+}
+
+/// Where the splice of a lead sits, once it is made; none while another one is planned.
+pub(super) fn made_splice(lead: &Lead) -> Option<Placed> {
+    if lead.planned == Some(RepairKind::RepairLead) {
+        return None;
+    }
+    let splice = lead.repaired(RepairKind::RepairLead)?.splice.as_ref()?;
+    let (start_mm, end_mm) = (splice.start.mm(), splice.start.mm() + splice.sleeve.mm());
+    Some(Placed { start_mm, centre_mm: f64::midpoint(start_mm, end_mm), end_mm })
 }
 
 fn sleeve_mm(lead: &Lead) -> Option<f64> {
     lead.order.as_ref()?.sleeve.as_ref().map(Length::mm)
-}
-
-/// How far the damage reaches: what was ordered for, else the furthest on record. Nothing, where
-/// nothing was said.
-fn damage_mm(lead: &Lead) -> f64 {
-    let said = lead.order.as_ref().and_then(|order| order.damage.as_ref()).map(Length::mm);
-    let recorded = lead.seen.wires.iter().filter_map(|wire| wire.damage.as_ref()).map(Length::mm);
-    said.unwrap_or_else(|| recorded.fold(0.0, f64::max))
 }
 
 /// Whether a wire of the lead runs in a pair or a shield.
@@ -158,6 +165,16 @@ fn length_of(lead: &Lead, place: Placed) -> Option<LeadLength> {
     });
     let route = order.route.as_ref().map_or(0.0, Length::mm);
     Some(lead_length(order.inside.as_ref()?.mm(), place.centre_mm, order.slack.as_ref()?.mm(), route, twist))
+}
+
+impl Lead {
+    /// How far the damage reaches: what was ordered for, else the furthest on record. Nothing,
+    /// where nothing was said.
+    pub fn damage_mm(&self) -> f64 {
+        let said = self.order.as_ref().and_then(|order| order.damage.as_ref()).map(Length::mm);
+        let recorded = self.seen.wires.iter().filter_map(|wire| wire.damage.as_ref()).map(Length::mm);
+        said.unwrap_or_else(|| recorded.fold(0.0, f64::max))
+    }
 }
 
 impl LeadOrder {

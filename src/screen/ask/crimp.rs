@@ -23,8 +23,8 @@ pub(super) fn new_terminal(sight: &Sight<'_>, lead: &Lead, part: Option<&str>, a
     };
     let family = state.housings.iter().flat_map(|h| &h.definition.family().terminals);
     let sheet = family.into_iter().find(|t| Some(&t.part) == terminal.as_ref());
-    let look_good = answers.iter().any(|answer| *answer == Answer::Pick(Pick::Yes));
-    let look_bad = answers.iter().any(|answer| *answer == Answer::Pick(Pick::No));
+    let look_good = answers.contains(&Answer::Pick(Pick::Yes));
+    let look_bad = answers.contains(&Answer::Pick(Pick::No));
     let (tool, strip, height) = match typed.as_slice() {
         [] => return field(tool_prompt(sight, lead, terminal.as_ref())),
         [_] => {

@@ -86,9 +86,11 @@ fn decide(sight: &Sight<'_>, lead: &Lead, call: &str, finding: Finding, answers:
         Advice::Stop(why) => return stop(call, why, rest),
     };
     let act = |how, reason: String| {
+        // A plan made at intake keeps the part it named.
+        let part = lead.planned_part.clone().filter(|_| lead.planned == Some(how));
         Asked::Ready(vec![
             Act::Inspect { verdict: Inspected::Needs(how), found: Some(finding), damage: damage.clone() },
-            Act::Planned { lead: lead.id.clone(), how, reason, part: None, order: None },
+            Act::Planned { lead: lead.id.clone(), how, reason, part, order: None },
         ])
     };
     let rest_texts = texts(rest);

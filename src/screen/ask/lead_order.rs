@@ -4,7 +4,9 @@
 use crate::{
     quantity::Length,
     record::InsulationClass,
-    swap::{Act, Behind, Hand, JobSide, Lead, LeadOrder, OtherEnd, RepairKind, TwistAsked, Wall},
+    swap::{
+        Act, Behind, Hand, JobSide, Lead, LeadOrder, Load, OtherEnd, RepairKind, TwistAsked, Verdict, Wall,
+    },
 };
 
 use super::{Answer, Asked, field, picks, texts};
@@ -33,21 +35,29 @@ pub(super) fn order(sight: &Sight<'_>, lead: &Lead, answers: &[Answer]) -> Asked
     let mut left = answers.iter();
     for ask in asks.all() {
         match left.next() {
-            None => return asks.ask(ask),
+            None => return asks.ask(ask, &order),
             Some(answer) => {
                 if let Err(why) = take(&mut order, ask, answer) {
                     return Asked::Wrong(why);
                 }
             }
         }
+        // Too little copper or too low a class is said when it is keyed.
+        if let Verdict::Impossible(refusal) = sight.preview(&planned(lead, &order)) {
+            return Asked::Wrong(refusal.to_string());
+        }
     }
-    Asked::Ready(vec![Act::Planned {
+    Asked::Ready(vec![planned(lead, &order)])
+}
+
+fn planned(lead: &Lead, order: &LeadOrder) -> Act {
+    Act::Planned {
         lead: lead.id.clone(),
         how: RepairKind::RepairLead,
         reason: lead.planned_why.clone().unwrap_or_else(|| "ordered at the bench".to_owned()),
         part: lead.planned_part.clone(),
-        order: Some(Box::new(order)),
-    }])
+        order: Some(Box::new(order.clone())),
+    }
 }
 
 /// A question about a lead.
@@ -66,6 +76,7 @@ enum Ask {
     OtherEnd,
     CrimpRecord,
     Spliced,
+    Load,
 }
 
 struct Asks<'a> {
@@ -83,11 +94,11 @@ impl Asks<'_> {
         if self.lead.seen.wires.iter().any(|wire| wire.twisted_with.is_some()) {
             all.push(Ask::Twist);
         }
-        all.extend([Ask::OtherEnd, Ask::CrimpRecord, Ask::Spliced]);
+        all.extend([Ask::OtherEnd, Ask::CrimpRecord, Ask::Spliced, Ask::Load]);
         all
     }
 
-    fn ask(&self, ask: Ask) -> Asked {
+    fn ask(&self, ask: Ask, so_far: &LeadOrder) -> Asked {
         let call = self.call;
         let yes_no = [Pick::Yes, Pick::No];
         match ask {
@@ -96,7 +107,11 @@ impl Asks<'_> {
                 let keep = if self.lead.wires_left() == 1 { "; = as it is" } else { "" };
                 field(format!("LEAD for {call}, {area} of copper in all. Which size? (mm² or AWG{keep})"))
             }
-            Ask::Colour => field("Which colour? (= as it is)"),
+            Ask::Colour => {
+                let size = self.sight.state().size_in_words(self.lead, so_far);
+                let size = size.map_or(String::new(), |size| format!("{size}. "));
+                field(format!("{size}Which colour? (= as it is)"))
+            }
             Ask::OtherColour => picks("Will another colour do, with a label at both ends?", &yes_no),
             Ask::Insulation => field(
                 "Conductor, insulation, class, wall, outside diameter, with commas: fine strands, cross-linked, B, thin, 2.4",
@@ -120,6 +135,9 @@ impl Asks<'_> {
                     &yes_no,
                 )
             }
+            Ask::Load => field(
+                "What does the circuit carry? A, V, m there and back, conductor °C, critical or other: 10 12 6 60 other (- not known)",
+            ),
         }
     }
 }
@@ -163,6 +181,8 @@ fn take(order: &mut LeadOrder, ask: Ask, answer: &Answer) -> Result<(), String> 
         Ask::OtherEnd => order.other_end = Some(other_end(typed)?),
         Ask::CrimpRecord => order.crimp_record = Some(yes),
         Ask::Spliced => order.spliced_before = yes,
+        Ask::Load if typed == "-" => {}
+        Ask::Load => order.load = Some(load(typed)?),
     }
     Ok(())
 }
@@ -220,6 +240,33 @@ fn twist(typed: &str) -> Result<TwistAsked, String> {
         _ => return Err("Key left or right behind the lay.".to_owned()),
     };
     Ok(TwistAsked { lay: read(lay)?, hand })
+}
+
+fn load(typed: &str) -> Result<Load, String> {
+    let say = "Key five things with blanks: 10 12 6 60 other.";
+    let [current, supply, metres, degrees, kind] = typed.split_whitespace().collect::<Vec<_>>()[..] else {
+        return Err(say.to_owned());
+    };
+    let number = |text: &str| -> Result<f64, String> {
+        let value: f64 = text.replace(',', ".").parse().map_err(|_| say.to_owned())?;
+        if value.is_finite() && value >= 0.0 { Ok(value) } else { Err(format!("{text} cannot be.")) }
+    };
+    let supply_v = number(supply)?;
+    if supply_v <= 0.0 {
+        return Err("A circuit without a supply loses nothing: key its volts.".to_owned());
+    }
+    let critical = match kind {
+        "critical" => true,
+        "other" => false,
+        _ => return Err("Key critical or other at the end.".to_owned()),
+    };
+    Ok(Load {
+        current_a: number(current)?,
+        supply_v,
+        circuit_mm: number(metres)? * 1000.0,
+        conductor_c: number(degrees)?,
+        critical,
+    })
 }
 
 fn other_end(typed: &str) -> Result<OtherEnd, String> {

@@ -105,14 +105,15 @@ fn done(sight: &Sight<'_>, lead: &Lead, kind: RepairKind, answers: &[Answer]) ->
         };
     }
     let Some((Answer::Text(part), rest)) = answers.split_first() else {
-        let asked = asked_for(sight, lead).map_or(String::new(), |part| format!("= {part}; "));
+        let asked = named_part(sight, lead).map_or(String::new(), |part| format!("= {part}; "));
         return field(format!("Part number of the new part? ({asked}- for none)"));
     };
     let part = match part.as_str() {
         "-" => None,
-        "=" => asked_for(sight, lead),
-        typed => Some(typed),
+        "=" => named_part(sight, lead),
+        typed => Some(typed.to_owned()),
     };
+    let part = part.as_deref();
     let parsed: Option<PartNumber> = match part.map(str::parse).transpose() {
         Ok(part) => part,
         Err(why) => return Asked::Wrong(format!("{why}")),
@@ -134,6 +135,12 @@ fn plain(lead: &Lead, how: RepairKind, done: &str, part: Option<PartNumber>) -> 
         splice: None,
         anyway: None,
     }
+}
+
+/// The part named in the plan, else the one that was asked for.
+fn named_part(sight: &Sight<'_>, lead: &Lead) -> Option<String> {
+    let planned = lead.planned_part.as_ref().map(ToString::to_string);
+    planned.or_else(|| asked_for(sight, lead).map(str::to_owned))
 }
 
 /// The part the request asks for on behalf of a lead: its terminal before what goes with it.

@@ -1,6 +1,6 @@
 //! The list pages: account, differences, parts request, notes.
 
-use ratatui::{buffer::Buffer, layout::Rect, style::Style, text::Line};
+use ratatui::{buffer::Buffer, layout::Rect, style::Style};
 
 use crate::{
     catalogue::Delivered,
@@ -10,43 +10,7 @@ use crate::{
     swap::{About, Act, JobSide, RecordSide},
 };
 
-use super::text::{clean, put, wrap};
-
-/// Lines with their look, collected and then shown from the scroll on.
-struct Lines {
-    theme: Theme,
-    width: usize,
-    lines: Vec<(String, Style)>,
-}
-
-impl Lines {
-    fn new(theme: Theme, area: Rect) -> Self {
-        Self { theme, width: usize::from(area.width).saturating_sub(2), lines: Vec::new() }
-    }
-
-    fn add(&mut self, text: &str, style: Style) {
-        let text = clean(text, self.theme).into_owned();
-        if text.chars().count() <= self.width {
-            self.lines.push((text, style));
-            return;
-        }
-        let indent = text.len() - text.trim_start().len();
-        let pad = " ".repeat(indent);
-        let wrapped = wrap(text.trim_start(), self.width.saturating_sub(indent + 2).max(10));
-        self.lines.extend(wrapped.into_iter().enumerate().map(|(n, line)| {
-            let hang = if n == 0 { "" } else { "  " };
-            (format!("{pad}{hang}{line}"), style)
-        }));
-    }
-
-    fn show(self, ui: &Ui, area: Rect, buf: &mut Buffer) {
-        let last = self.lines.len().saturating_sub(usize::from(area.height));
-        let shown = self.lines.iter().skip(ui.scroll.min(last));
-        for (row, (line, style)) in (0_u16..area.height).zip(shown) {
-            put(buf, area, row, &Line::styled(format!(" {line}"), *style));
-        }
-    }
-}
+use super::page::Lines;
 
 /// The account: places, cavities, flags.
 pub(super) fn account(sight: &Sight<'_>, ui: &Ui, theme: Theme, area: Rect, buf: &mut Buffer) {

@@ -7,6 +7,8 @@ mod faces;
 mod footer;
 mod lists;
 mod overlay;
+mod page;
+mod repairs;
 mod text;
 
 use ratatui::{buffer::Buffer, layout::Rect, text::Line};
@@ -37,6 +39,8 @@ pub fn view(sight: &Sight<'_>, ui: &Ui, theme: Theme, area: Rect, buf: &mut Buff
         Page::Account => lists::account(sight, ui, theme, body, buf),
         Page::Differences => lists::differences(sight, ui, theme, body, buf),
         Page::Map => lists::map(sight, ui, theme, body, buf),
+        Page::Repairs => repairs::repairs(sight, ui, theme, body, buf),
+        Page::LayOut => repairs::lay_out_page(sight, ui, theme, body, buf),
         Page::Request => lists::request(sight, ui, theme, body, buf),
         Page::Notes => lists::notes(sight, ui, theme, body, buf),
     }
@@ -70,11 +74,14 @@ fn title(sight: &Sight<'_>, ui: &Ui, theme: Theme, area: Rect, buf: &mut Buffer)
         used += 1;
     }
     if interrupted {
-        let text = format!(
-            " {}",
-            caution(Occasion::Interrupted)
-                .replace("wires are", &format!("{} is", crate::quantity::count_of(out, "thing")))
-        );
+        let text = match out {
+            0 => " DO NOT POWER: the work was interrupted.".to_owned(),
+            out => format!(
+                " {}",
+                caution(Occasion::Interrupted)
+                    .replace("wires are", &format!("{} is", crate::quantity::count_of(out, "thing")))
+            ),
+        };
         put(buf, area, used, &Line::styled(text, theme.alarm()));
         used += 1;
     }

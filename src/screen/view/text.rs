@@ -11,7 +11,11 @@ use ratatui::{
 };
 use unicode_width::UnicodeWidthStr;
 
-use crate::{picture::Picture, quantity::harmless, screen::theme::Theme};
+use crate::{
+    picture::{Cell, Picture},
+    quantity::harmless,
+    screen::theme::Theme,
+};
 
 /// Writes one line at a row of an area; what does not fit is cut off.
 pub fn put(buf: &mut Buffer, area: Rect, row: u16, line: &Line<'_>) {
@@ -77,8 +81,11 @@ pub fn wrap(text: &str, width: usize) -> Vec<String> {
 /// Paints a picture with its upper left corner at the area's.
 pub fn paint(buf: &mut Buffer, area: Rect, picture: &Picture, theme: Theme) {
     for (y, row) in (0_u16..).zip(picture.rows()) {
-        let spans: Vec<Span<'_>> =
-            row.iter().map(|cell| Span::styled(cell.text.to_string(), theme.mark(&cell.mark))).collect();
-        put(buf, area, y, &Line::from(spans));
+        put(buf, area, y, &painted(row, theme));
     }
+}
+
+/// A row of a picture with its look.
+pub(super) fn painted(row: &[Cell], theme: Theme) -> Line<'static> {
+    row.iter().map(|cell| Span::styled(cell.text.to_string(), theme.mark(&cell.mark))).collect()
 }

@@ -1,6 +1,6 @@
 //! Checks of locks, readings, requests, people and the end of a job.
 
-use crate::{catalogue::LockState, record::HousingName};
+use crate::{catalogue::LockState, house::TestKind, quantity::Instrument, record::HousingName};
 
 use super::{Checked, Rules, impossible};
 use crate::swap::{Act, Code, JobSide, Place, Seat, state::State, step::Status, target::Target};
@@ -39,6 +39,9 @@ impl State {
             Act::Mate { .. } => self.check_mate(target),
             Act::Measure { value, .. } if value.trim().is_empty() => {
                 impossible("A test needs its value.", "Key what the instrument showed.")
+            }
+            Act::Measure { test, value, limit: Some(limit), passed: true, .. } => {
+                check_against_limit(*test, value, limit)
             }
             Act::Requested { revision, number, .. } => self.check_requested(number, *revision),
             Act::Arrived { line, .. } => match &self.requested {
@@ -266,5 +269,24 @@ mod tests {
         assert!(is_end_of("FW8-20731", "31") && is_end_of("FW8-20731", "20731 ") && is_end_of("7", "7"));
         assert!(is_end_of("", ""));
         assert!(!is_end_of("FW8-20731", "1") && !is_end_of("FW8-20731", "13") && !is_end_of("FW8", ""));
+    }
+}
+
+/// A value that is past its limit did not pass, whoever says so.
+fn check_against_limit(test: TestKind, value: &str, limit: &str) -> Checked {
+    let (Ok(shown), Ok(least_or_most)) = (value.parse::<Instrument>(), limit.parse::<Instrument>()) else {
+        return Ok(Rules::default());
+    };
+    let is_past = match test {
+        TestKind::Continuity | TestKind::Drop | TestKind::Pair => shown.is_more_than(&least_or_most),
+        TestKind::Neighbours | TestKind::Insulation => least_or_most.is_more_than(&shown),
+        TestKind::Function => None,
+    };
+    match is_past {
+        Some(true) => impossible(
+            format!("{test}: {value} is past its limit of {limit}: it did not pass."),
+            "Record it as failed, find the fault and test again.",
+        ),
+        _ => Ok(Rules::default()),
     }
 }

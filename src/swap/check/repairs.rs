@@ -10,6 +10,7 @@ use crate::{
     repair::{ClassChange, Height, SizeChange, class_change, size_change},
     swap::{
         Act, Behind, Code, Crimp, CrimpVerdict, JobSide, Lead, LeadOrder, Place, Refusal, RepairKind, Splice,
+        splices::{is_twisted, made_splice},
         state::State,
     },
 };
@@ -203,15 +204,16 @@ impl State {
                 "The splice of {call} lies between {from} and {to} mm, where none may lie."
             ));
         }
-        let own = ask.leads.iter().find(|asked| asked.circuit == call);
-        let gap = own.and_then(|asked| asked.gap_mm).unwrap_or(ask.gap_mm).max(ask.gap_mm);
+        let gap = match is_twisted(lead) {
+            true => self.rules.splice_gap_twisted_mm.value.max(ask.gap_mm),
+            false => ask.gap_mm,
+        };
         let near = |(from, to): (f64, f64)| end + gap > from + 1e-9 && start < to + gap - 1e-9;
         let others = self.leads.iter().filter(|other| other.id != lead.id && plan.of(&other.id).is_some());
-        let made = others.filter_map(|other| {
-            let splice = other.repaired(RepairKind::RepairLead)?.splice.as_ref()?;
-            Some((splice.start.mm(), splice.start.mm() + splice.sleeve.mm()))
-        });
-        let beside = ask.existing_mm.iter().copied().chain(made).find(|pair| near(*pair))?;
+        let made = others.filter_map(made_splice).map(|place| (place.start_mm, place.end_mm));
+        let before = self.behind.get(&plan.housing).into_iter().flat_map(|behind| &behind.splices);
+        let before = before.map(|(from, to)| (from.mm(), to.mm()));
+        let beside = before.chain(made).find(|pair| near(*pair))?;
         Some(format!(
             "The splice of {call} lies less than {gap} mm from the one at {} to {} mm.",
             beside.0, beside.1

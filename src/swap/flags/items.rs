@@ -121,9 +121,7 @@ impl State {
     /// Slack left after the terminals already renewed, and what one more takes, in mm.
     pub fn slack_left(&self, lead: &Lead) -> Option<(f64, f64)> {
         let slack = lead.first_wire()?.slack.as_ref()?.mm();
-        let part = self.terminal_of(lead)?;
-        let terminals = self.housings.iter().flat_map(|h| &h.definition.family().terminals);
-        let used = terminals.into_iter().find(|t| t.part == *part)?.used_mm?;
+        let used = self.terminal_for(lead)?.used_mm?;
         // A repair lead brings its own slack; a crimp cut off again uses up as much as one that stays.
         let since = lead.repairs.iter().rev().take_while(|done| done.kind != RepairKind::RepairLead);
         let renewed = since.filter(|done| done.kind == RepairKind::NewTerminal).count();

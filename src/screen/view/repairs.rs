@@ -1,0 +1,321 @@
+//! The pages about repairs: what is planned and done, where the splices sit, how thick the bundle
+//! gets, what the circuits lose, what the tool book says; and what to lay out before the start.
+
+use ratatui::{buffer::Buffer, layout::Rect, style::Style};
+
+use crate::{
+    picture::{Ruler, Splicing, draw_heights, draw_outline, draw_splices},
+    repair::{Capability, Standing, ToolPosition},
+    screen::{sight::Sight, state::Ui, theme::Theme},
+    swap::{
+        Behind, Crimp, CrimpVerdict, Lead, Occasion, RepairDone, SplicePlan, Thickness, caution, lay_out,
+    },
+};
+
+use super::page::Lines;
+
+/// Everything about the repairs of the job.
+pub(super) fn repairs(sight: &Sight<'_>, ui: &Ui, theme: Theme, area: Rect, buf: &mut Buffer) {
+    let state = sight.state();
+    let mut lines = Lines::new(theme, area);
+    let repaired: Vec<&Lead> =
+        state.leads.iter().filter(|lead| lead.planned.is_some() || !lead.repairs.is_empty()).collect();
+    lines.add("REPAIRS", theme.now());
+    if repaired.is_empty() {
+        lines.add("None is planned. What is found on a lead is asked when it is in the hand.", Style::new());
+    }
+    for lead in &repaired {
+        add_lead(sight, lead, theme, &mut lines);
+    }
+    for plan in state.splice_plans() {
+        add_plan(sight, &plan, theme, &mut lines);
+    }
+    for thickness in sight.survey.bundles(state) {
+        add_thickness(sight, thickness, theme, &mut lines);
+    }
+    add_circuits(sight, &repaired, theme, &mut lines);
+    add_tools(sight, &repaired, theme, &mut lines);
+    lines.show(ui, area, buf);
+}
+
+/// What is planned for a lead and what was done to it.
+fn add_lead(sight: &Sight<'_>, lead: &Lead, theme: Theme, lines: &mut Lines) {
+    let state = sight.state();
+    let call = state.call(lead);
+    if let Some(planned) = lead.planned {
+        let why = lead.planned_why.as_deref().unwrap_or("no reason said");
+        lines.add(&format!("{call}  planned: {}; {why}", planned.words()), Style::new());
+    }
+    for done in &lead.repairs {
+        lines.add(&format!("{call}  {}", done_in_words(done)), Style::new());
+        if let Some(crimp) = &done.crimp {
+            let sheet = state.sheet_for(lead, done.part.as_ref(), crimp);
+            let sheet = sheet.map_or("no sheet: height not verified".to_owned(), |s| format!("sheet {s}"));
+            lines.add(&format!("    {} ({sheet})", crimp_in_words(crimp)), theme.faint());
+        }
+    }
+    if let Some((left, takes)) = state.slack_left(lead) {
+        let last = if left < takes { ": not enough for another" } else { "" };
+        lines.add(&format!("    slack left {left} mm, a new terminal takes {takes} mm{last}"), theme.faint());
+    }
+}
+
+fn done_in_words(done: &RepairDone) -> String {
+    let part = done.part.as_ref().map_or(String::new(), |part| format!(" {part}"));
+    let stands = if done.stands() { "done" } else { "cut off again" };
+    let splice = done.splice.as_ref().map_or(String::new(), |splice| {
+        format!(", splice from {}, sleeve {}", splice.start.both(), splice.sleeve.both())
+    });
+    format!("{stands}: {}{part}{splice}", done.kind.words())
+}
+
+fn crimp_in_words(crimp: &Crimp) -> String {
+    let height =
+        crimp.height.as_ref().map_or("height not measured".to_owned(), |h| format!("height {}", h.both()));
+    let book = crimp.book.as_ref().map_or("not looked up".to_owned(), Standing::to_string);
+    let verdict = match crimp.verdict {
+        CrimpVerdict::Accepted => "accepted",
+        CrimpVerdict::Redo => "made again",
+    };
+    format!("{}, {height}, {verdict}; position {book}", crimp.with())
+}
+
+/// The harness with its sleeves, and the lengths beside it.
+fn add_plan(sight: &Sight<'_>, plan: &SplicePlan, theme: Theme, lines: &mut Lines) {
+    let state = sight.state();
+    lines.add("", Style::new());
+    lines.add(&format!("SPLICES BEHIND {}, from its rear face", plan.housing), theme.now());
+    let nothing = Behind::default();
+    let behind = state.behind.get(&plan.housing);
+    if behind.is_none() {
+        lines.add("Nobody said what lies behind it: branches, clamps, splices (! says it).", theme.alarm());
+    }
+    let behind = behind.unwrap_or(&nothing);
+    let leads: Vec<&Lead> = plan.leads.iter().filter_map(|ordered| state.lead(&ordered.lead)).collect();
+    let calls: Vec<String> = leads.iter().map(|lead| state.call(lead)).collect();
+    let splicings = plan.leads.iter().zip(&leads).zip(&calls);
+    let splicings: Vec<Splicing<'_>> = splicings
+        .map(|((ordered, lead), call)| Splicing { call, damage_mm: lead.damage_mm(), place: ordered.place })
+        .collect();
+    let ruler = Ruler::of(plan, behind, lines.width());
+    lines.picture(&draw_splices(plan, behind, &splicings, ruler, theme.ascii));
+    for (ordered, call) in plan.leads.iter().zip(&calls) {
+        let place = ordered.place.map_or("no place for its splice yet".to_owned(), |place| {
+            format!(
+                "sleeve {} to {} mm, middle {}",
+                short(place.start_mm),
+                short(place.end_mm),
+                short(place.centre_mm)
+            )
+        });
+        let length = match (ordered.place, ordered.length) {
+            (None, _) => String::new(),
+            (Some(_), None) => "; length not known: say what the lead has to be".to_owned(),
+            (Some(_), Some(l)) => {
+                let inches = l.order_mm / 25.4;
+                format!("; lead {} mm, order {:.0} mm ({inches:.2} in)", short(l.cut_mm), l.order_mm)
+            }
+        };
+        lines.add(&format!("{call}  {place}{length}"), Style::new());
+    }
+    if !plan.cannot.is_empty() {
+        lines.add(&state.why_no_plan(plan), theme.alarm());
+        let settles = match plan.room_needed_mm {
+            Some(more) if more > 0.0 => format!("With {} mm more room all would fit. ", short(more)),
+            _ => String::new(),
+        };
+        lines.add(
+            &format!(
+                "{settles}What settles it: beyond the branch with the reason, shorter sleeves, or a new branch."
+            ),
+            Style::new(),
+        );
+    }
+    let rules = &state.rules;
+    lines.add(
+        &format!(
+            "house: {} mm behind the housing ({}), {} mm between sleeves, {} mm beside a pair or shield, {} mm past the damage",
+            rules.clearance_mm.value,
+            rules.clearance_mm.source,
+            rules.splice_gap_mm.value,
+            rules.splice_gap_twisted_mm.value,
+            rules.damage_margin_mm.value
+        ),
+        theme.faint(),
+    );
+}
+
+/// How thick the bundle gets, staggered and stacked.
+fn add_thickness(sight: &Sight<'_>, thickness: &Thickness, theme: Theme, lines: &mut Lines) {
+    let state = sight.state();
+    lines.add("", Style::new());
+    lines.add(&format!("THICKNESS OF THE BUNDLE BEHIND {}", thickness.housing), theme.now());
+    let plans = state.splice_plans();
+    let plan = plans.iter().find(|plan| plan.housing == thickness.housing);
+    if let (Some(plan), Some(most)) = (plan, thickness.thickest()) {
+        let nothing = Behind::default();
+        let behind = state.behind.get(&thickness.housing).unwrap_or(&nothing);
+        let ruler = Ruler::of(plan, behind, lines.width());
+        let tallest = thickness.stacked_mm.max(most.diameter_mm);
+        lines.add(
+            &format!(
+                "as planned: {} mm ({:.2} in), up to {} mm ({:.2} in) at {} to {} mm",
+                short(thickness.plain_mm),
+                thickness.plain_mm / 25.4,
+                short(most.diameter_mm),
+                most.diameter_mm / 25.4,
+                short(most.from_mm),
+                short(most.to_mm)
+            ),
+            Style::new(),
+        );
+        lines.picture(&draw_outline(thickness.plain_mm, &thickness.staggered, tallest, ruler, theme.ascii));
+        lines.add(
+            &format!(
+                "all splices side by side: {} mm ({:.2} in)",
+                short(thickness.stacked_mm),
+                thickness.stacked_mm / 25.4
+            ),
+            Style::new(),
+        );
+        lines.picture(&draw_outline(thickness.plain_mm, &thickness.stacked(), tallest, ruler, theme.ascii));
+        lines.add("Will conduit, clip and grommet still take it?", Style::new());
+    } else {
+        lines.add(&format!("without sleeves {} mm", short(thickness.plain_mm)), Style::new());
+    }
+    let mut about = |who: &[String], what: &str| {
+        if !who.is_empty() {
+            lines.add(&format!("{}: {what}", crate::quantity::list_of(who)), theme.faint());
+        }
+    };
+    about(&thickness.assumed, "diameter not measured, reckoned as thin-walled (ISO 6722-1, from memory)");
+    about(&thickness.left_out, "left out: neither diameter nor size is known");
+    about(&thickness.bare, "drawn without the sleeve: its diameter was not said");
+}
+
+/// Resistance and drop of each circuit that gets a lead, and how its copper changes.
+fn add_circuits(sight: &Sight<'_>, repaired: &[&Lead], theme: Theme, lines: &mut Lines) {
+    let state = sight.state();
+    let ordered: Vec<&&Lead> = repaired.iter().filter(|lead| lead.order.is_some()).collect();
+    if ordered.is_empty() {
+        return;
+    }
+    lines.add("", Style::new());
+    lines.add("CIRCUITS WITH THE LEAD IN THEM", theme.now());
+    for lead in ordered {
+        let call = state.call(lead);
+        let Some(order) = &lead.order else { continue };
+        if let Some(size) = state.size_in_words(lead, order) {
+            lines.add(&format!("{call}  {size}"), Style::new());
+        }
+        match state.circuit_drop(lead) {
+            None => lines.add(
+                &format!(
+                    "{call}  drop not reckoned: current, supply and length of the circuit were not said"
+                ),
+                theme.faint(),
+            ),
+            Some(drop) => {
+                let over = if drop.is_over() { "OVER THE LIMIT: a thicker lead" } else { "within it" };
+                let style = if drop.is_over() { theme.alarm() } else { Style::new() };
+                lines.add(
+                    &format!(
+                        "{call}  {:.4} ohm, {:.3} V lost, {:.2} % of the supply; limit {} % ({}): {over}",
+                        drop.resistance_ohm, drop.drop_v, drop.percent, drop.limit.value, drop.limit.source
+                    ),
+                    style,
+                );
+                lines.add(&format!("    resistance: {}", drop.source), theme.faint());
+            }
+        }
+    }
+}
+
+/// The positions the book has for the terminals of these repairs.
+fn add_tools(sight: &Sight<'_>, repaired: &[&Lead], theme: Theme, lines: &mut Lines) {
+    let terminals: Vec<_> =
+        repaired.iter().filter_map(|lead| sight.state().terminal_for(lead)).map(|t| &t.part).collect();
+    if terminals.is_empty() {
+        return;
+    }
+    lines.add("", Style::new());
+    lines.add("TOOL BOOK for these terminals (! proves a position)", theme.now());
+    let today = sight.today();
+    let known = sight.tools.positions.iter().filter(|position| terminals.contains(&&position.key.terminal));
+    let mut any = false;
+    for position in known {
+        any = true;
+        add_position(position, &today, theme, lines);
+    }
+    if !any {
+        lines.add("Nothing is in it for them: no position is qualified.", theme.alarm());
+    }
+}
+
+fn add_position(position: &ToolPosition, today: &str, theme: Theme, lines: &mut Lines) {
+    let key = &position.key;
+    let standing = position.standing(today);
+    let style = if standing.is_qualified() { Style::new() } else { theme.alarm() };
+    lines.add(
+        &format!(
+            "{}, position {}, {} on {}: {standing}",
+            key.tool,
+            key.position,
+            key.terminal,
+            key.wire.both()
+        ),
+        style,
+    );
+    if let (Some(sheet), Some(heights)) = (position.sheet, position.heights()) {
+        let (low, high) = sheet.limits_mm();
+        let capability = heights.capability(low, high).map_or(String::new(), |capability| {
+            let (least, most) = capability.cpk_interval(heights.n, Capability::Z95);
+            format!(", Cp {:.2}, Cpk {:.2} (95 %: {least:.2} to {most:.2})", capability.cp, capability.cpk)
+        });
+        let s = heights.s.map_or("s not known".to_owned(), |s| format!("s {s:.4} mm"));
+        lines.add(
+            &format!("    {} heights, mean {:.3} mm, {s}{capability}", heights.n, heights.mean),
+            theme.faint(),
+        );
+        lines.picture(&draw_heights(sheet, &position.heights_mm, lines.width().min(61)));
+    }
+    if let (Some(lowest), Some((least, source))) = (position.lowest_pull_n(), &position.minimum_n) {
+        lines.add(&format!("    lowest pull {lowest} N, least {least} N ({source})"), theme.faint());
+    }
+}
+
+/// What to lay out before the start, and what the cause asks to be looked at.
+pub(super) fn lay_out_page(sight: &Sight<'_>, ui: &Ui, theme: Theme, area: Rect, buf: &mut Buffer) {
+    let mut lines = Lines::new(theme, area);
+    lines.add("LAY OUT before the start", theme.now());
+    for item in lay_out(sight.state()) {
+        lines.add(&format!("- {}  ({})", item.thing, item.what_for), Style::new());
+    }
+    lines.add("", Style::new());
+    lines.add("THE CAUSE, AND WHAT ELSE IT ASKS TO BE LOOKED AT", theme.now());
+    let state = sight.state();
+    match &state.cause {
+        None => {
+            lines.add("Not recorded yet (! records it). The job does not close without it.", Style::new())
+        }
+        Some(text) => {
+            let kind = state.cause_kind.map_or(String::new(), |kind| format!("{}: ", kind.words()));
+            lines.add(&format!("{kind}{text}"), Style::new());
+            match state.cause_kind {
+                Some(kind) => lines.add(&format!("look also at: {}", kind.look_also()), theme.now()),
+                None => lines.add("its kind was not said: what it asks for is not known", theme.faint()),
+            }
+        }
+    }
+    lines.add("", Style::new());
+    for occasion in [Occasion::ReleaseTools, Occasion::Heat, Occasion::Battery] {
+        lines.add(caution(occasion), theme.faint());
+    }
+    lines.show(ui, area, buf);
+}
+
+/// A length with at most one decimal.
+fn short(mm: f64) -> String {
+    let text = format!("{mm:.1}");
+    text.strip_suffix(".0").map_or(text.clone(), str::to_owned)
+}
