@@ -120,12 +120,12 @@ fn the_job_is_walked_from_the_board_to_a_closed_connector_with_mistakes_and_a_ki
     let mut terminal = Terminal::start(&shop, &["open", "fernwalker"]);
     terminal.shows("hand 1");
     terminal.shows("1 IN NO HOUSING");
-    terminal.keys("rt");
-    terminal.typed("green corrosion");
+    terminal.keys("rg");
+    terminal.shows("no tool position is qualified");
+    terminal.keys("y");
     terminal.shows("needs a new terminal");
-    terminal.keys("d");
-    terminal.typed("new terminal and seal");
-    terminal.typed("FW-TRM-F15");
+    prove_the_tool(&mut terminal);
+    new_terminal(&mut terminal);
     terminal.shows("LOOK at the terminal");
     terminal.keys("g");
     // First mistake: a label that is not on the housing. Second: the neighbour.
@@ -157,6 +157,42 @@ fn the_job_is_walked_from_the_board_to_a_closed_connector_with_mistakes_and_a_ki
     terminal.ends();
     let account = shop.json(&["check", "fernwalker"]);
     assert_eq!((account["state"].as_str(), account["flags"].as_array().unwrap().len()), (Some("closed"), 0));
+}
+
+/// Three heights and five pulls prove the position that the terminal in the hand needs.
+fn prove_the_tool(terminal: &mut Terminal) {
+    terminal.keys("!5");
+    for (asked, said) in [
+        ("PROVE a tool's position", "hand tool 0113, B"),
+        ("On which terminal", "FW-TRM-F15"),
+        ("On which wire", "0.5"),
+        ("heights of 3 samples", "1,11 1.12 1.13"),
+        ("5 samples or more came off", "71 68 74 70 66"),
+        ("until which day", "2099-03-31"),
+    ] {
+        terminal.shows(asked);
+        terminal.typed(said);
+    }
+    terminal.shows("qualified until 2099-03-31");
+}
+
+/// The bench says which position to use; the record of the crimp is keyed as it is made.
+fn new_terminal(terminal: &mut Terminal) {
+    terminal.keys("d");
+    terminal.shows("(= FW-TRM-F15; - for none)");
+    terminal.typed("=");
+    terminal.shows("use hand tool 0113, B (qualified until");
+    terminal.typed("hand tool 0113, B");
+    terminal.shows("sheet 4.5 mm");
+    terminal.typed("4.5");
+    terminal.shows("(sheet 1.12");
+    terminal.typed("1,13");
+    terminal.shows("LOOK: bellmouth");
+    terminal.keys("y");
+    terminal.shows("SAMPLE made with it");
+    terminal.typed("-");
+    terminal.shows("FINGER TUG the crimp");
+    terminal.keys("d");
 }
 
 /// Takes the lead out, with its colour where it is asked.
@@ -229,9 +265,13 @@ fn close(terminal: &mut Terminal) {
     terminal.keys("o");
     terminal.shows("TEST, continuity");
     terminal.typed("0.2 ohm");
+    terminal.shows("Its limit");
+    terminal.typed("0.5 ohm, service manual");
     terminal.keys("p");
     terminal.shows("TEST, no continuity");
     terminal.typed("open");
+    terminal.shows("Its limit");
+    terminal.typed("-");
     terminal.keys("p");
     terminal.shows("SIGN: your name?");
     terminal.typed("K. Tanner");

@@ -27,11 +27,12 @@ pub(super) fn new_terminal(sight: &Sight<'_>, lead: &Lead, part: Option<&str>, a
     let look_bad = answers.contains(&Answer::Pick(Pick::No));
     let (tool, strip, height) = match typed.as_slice() {
         [] => return field(tool_prompt(sight, lead, terminal.as_ref())),
-        [_] => {
+        [tool] => {
             let target =
                 sheet.and_then(|t| t.strip_mm).map_or(String::new(), |mm| format!(", sheet {mm} mm"));
+            let unproved = unproved(sight, lead, terminal.as_ref(), tool);
             return field(format!(
-                "SEAL ON the wire, small end as its sheet says; then STRIP{target}. Stripped how long?"
+                "{unproved}SEAL ON the wire, small end as its sheet says; then STRIP{target}. Stripped how long?"
             ));
         }
         [_, _] => {
@@ -48,8 +49,12 @@ pub(super) fn new_terminal(sight: &Sight<'_>, lead: &Lead, part: Option<&str>, a
     let faults = typed.get(3).filter(|_| look_bad);
     match (look_good, look_bad, faults) {
         (false, false, _) => {
+            let sheet = sheet.zip(lead.area_mm2()).and_then(|(t, area)| t.height_for(area));
+            let sheet = sheet.map(|(target_mm, tolerance_mm)| Height { target_mm, tolerance_mm });
+            let out = sheet.zip(height.parse::<Length>().ok()).filter(|(sheet, h)| !sheet.takes(h.mm()));
+            let out = out.map_or(String::new(), |(sheet, _)| format!("OUT: the sheet says {sheet}. "));
             return picks(
-                "LOOK: bellmouth, brush in front, no insulation in it, no strand out or cut, wire not tinned, straight, seal in its wings. All so?",
+                out + "LOOK: bellmouth, brush in front, no insulation in it, no strand out or cut, wire not tinned, straight, seal in its wings. All so?",
                 &[Pick::Yes, Pick::No],
             );
         }
@@ -69,7 +74,15 @@ pub(super) fn new_terminal(sight: &Sight<'_>, lead: &Lead, part: Option<&str>, a
     let verdict = match answers.last() {
         Some(Answer::Pick(Pick::RepairDone)) => CrimpVerdict::Accepted,
         Some(Answer::Pick(Pick::Redo)) => CrimpVerdict::Redo,
-        _ => return picks("FINGER TUG the crimp. Does it stay?", &[Pick::RepairDone, Pick::Redo]),
+        _ => {
+            return Asked::Picks {
+                prompt: "FINGER TUG the crimp. Does it stay?".to_owned(),
+                picks: vec![
+                    (Pick::RepairDone, "it stays".to_owned()),
+                    (Pick::Redo, Pick::Redo.text().to_owned()),
+                ],
+            };
+        }
     };
     match crimp(tool, strip, height, faults.copied(), sample, verdict) {
         Ok(crimp) => Asked::Ready(vec![Act::Repair {
@@ -99,6 +112,25 @@ fn tool_prompt(sight: &Sight<'_>, lead: &Lead, terminal: Option<&PartNumber>) ->
         None => format!(
             "TOOL for {what}: NO position is qualified for it on this wire (! proves one). Key tool with serial, comma, position"
         ),
+    }
+}
+
+/// What to know about a tool that is not proved for this crimp; empty when it is.
+fn unproved(sight: &Sight<'_>, lead: &Lead, terminal: Option<&PartNumber>, typed: &str) -> String {
+    let wire = lead.first_wire().and_then(|wire| wire.gauge.known());
+    let (Some((tool, position)), Some((terminal, wire))) = (typed.rsplit_once(','), terminal.zip(wire))
+    else {
+        return String::new();
+    };
+    let key = PositionKey {
+        tool: tool.trim().to_owned(),
+        position: position.trim().to_owned(),
+        terminal: terminal.clone(),
+        wire: wire.clone(),
+    };
+    match sight.tools.standing(&key, &sight.today()) {
+        standing if standing.is_qualified() => String::new(),
+        standing => format!("{standing}: its crimp counts only when a named person accepts it. "),
     }
 }
 
