@@ -27,7 +27,8 @@ use crate::{
     repair::{ToolBook, ToolPosition},
     request::{RequestForm, RequestHead},
     store::{
-        EnterProblem, OpenJob, Store, last_request, read_book, send_request, write_family, write_position,
+        EnterProblem, IncompleteOrder, OpenJob, Store, last_request, read_book, send_request, write_family,
+        write_position,
     },
     swap::{Account, Act, Entry, JobState, Status, Survey},
 };
@@ -156,6 +157,8 @@ struct Bench<'a> {
     survey: Survey,
     last_request: Option<RequestForm>,
     tools: ToolBook,
+    /// Why there is no tool book, when it could not be read.
+    without: Option<String>,
     id: String,
     sitting: &'a Sitting,
 }
@@ -165,8 +168,12 @@ impl<'a> Bench<'a> {
         let open = OpenJob::open(path, &sitting.by, Timestamp::now())?;
         let survey = open.job().survey(Timestamp::now(), Some(&sitting.by));
         let (id, last_request) = (open.id(), last_request(&open)?);
-        let tools = read_book(jobs_of(&open))?;
-        Ok(Self { open, survey, last_request, tools, id, sitting })
+        // Without the book no position counts; the wires are moved all the same.
+        let (tools, without) = match read_book(jobs_of(&open)) {
+            Ok(book) => (book, None),
+            Err(why) => (ToolBook::default(), Some(no_book(&why))),
+        };
+        Ok(Self { open, survey, last_request, tools, without, id, sitting })
     }
 
     fn sight(&self) -> Sight<'_> {
@@ -181,16 +188,23 @@ impl<'a> Bench<'a> {
         }
     }
 
-    /// Writes a position into this bench's tool book.
-    fn prove(&mut self, position: &ToolPosition) -> Outcome {
+    /// Writes positions into this bench's tool book.
+    fn book(&mut self, positions: &[ToolPosition]) -> Outcome {
         let jobs = jobs_of(&self.open).to_owned();
-        match write_position(&jobs, &self.sitting.by, position) {
-            Ok(file) => {
-                self.tools = read_book(&jobs).unwrap_or_default();
-                let today = self.survey.now.to_string().get(..10).unwrap_or_default().to_owned();
-                Outcome::Entered(format!("in {file}: {}", position.standing(&today)))
+        let today = self.survey.now.to_string().get(..10).unwrap_or_default().to_owned();
+        let mut said = Vec::new();
+        for position in positions {
+            match write_position(&jobs, &self.sitting.by, position) {
+                Ok(file) => said.push(format!("in {file}: {}", position.standing(&today))),
+                Err(why) => return Outcome::Trouble(format!("{why:#}")),
             }
-            Err(why) => Outcome::Trouble(format!("{why:#}")),
+        }
+        match read_book(&jobs) {
+            Ok(book) => {
+                self.tools = book;
+                Outcome::Entered(said.join("; "))
+            }
+            Err(why) => Outcome::NotSo(no_book(&why)),
         }
     }
 
@@ -203,6 +217,10 @@ impl<'a> Bench<'a> {
     }
 }
 
+fn no_book(why: &anyhow::Error) -> String {
+    format!("The tool book cannot be read, so no tool position counts as proved: {why:#}.")
+}
+
 /// The folder a job lies in.
 fn jobs_of(open: &OpenJob) -> &Path {
     open.path().parent().unwrap_or(Path::new("."))
@@ -210,7 +228,7 @@ fn jobs_of(open: &OpenJob) -> &Path {
 
 fn work_on(terminal: &mut DefaultTerminal, mut bench: Bench<'_>) -> Result<()> {
     let sitting = bench.sitting;
-    let mut ui = Ui::default();
+    let mut ui = Ui { message: bench.without.take().map(Message::Refused), ..Ui::default() };
     if let Some(trouble) = bench.open.trouble() {
         ui.message = Some(Message::Trouble(trouble.to_owned()));
     }
@@ -222,7 +240,7 @@ fn work_on(terminal: &mut DefaultTerminal, mut bench: Bench<'_>) -> Result<()> {
                 Effect::Leave => return Ok(()),
                 Effect::Enter(acts) => bench.perform(|open| enter(open, &sitting.by, acts)),
                 Effect::SendRequest(head) => bench.perform(|open| send(open, head)),
-                Effect::Prove(position) => bench.prove(&position),
+                Effect::Book(positions) => bench.book(&positions),
             };
             ui.finish(outcome);
         }
@@ -249,6 +267,7 @@ fn enter(open: &mut OpenJob, by: &str, acts: Vec<Act>) -> Outcome {
 fn send(open: &mut OpenJob, head: RequestHead) -> Outcome {
     match send_request(open, head, Timestamp::now()) {
         Ok(request) => Outcome::Entered(format!("on disk and sent: {}", request.file_name())),
+        Err(why) if why.is::<IncompleteOrder>() => Outcome::NotSo(why.to_string()),
         Err(why) => Outcome::Trouble(format!("{why:#}")),
     }
 }

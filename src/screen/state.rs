@@ -107,8 +107,8 @@ pub enum Effect {
     Enter(Vec<Act>),
     /// Send the parts request, with what the bench says beside it.
     SendRequest(RequestHead),
-    /// Write this position into the bench's tool book.
-    Prove(Box<ToolPosition>),
+    /// Write these positions into the bench's tool book.
+    Book(Vec<ToolPosition>),
     /// Leave the job.
     Leave,
 }
@@ -127,6 +127,8 @@ pub enum Outcome {
         /// Whether it is a rule a named person may go past.
         can_go_on: bool,
     },
+    /// It cannot be done so; nothing was changed. What to say.
+    NotSo(String),
     /// The disk or the journal failed.
     Trouble(String),
 }

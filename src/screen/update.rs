@@ -181,7 +181,7 @@ impl Ui {
         match self.asked(sight) {
             Asked::Ready(acts) => Effect::Enter(acts),
             Asked::Send(head) => Effect::SendRequest(head),
-            Asked::Prove(position) => Effect::Prove(position),
+            Asked::Book(positions) => Effect::Book(positions),
             Asked::Wrong(why) => {
                 // A line of several words stays, to be mended; a label or a colour is read again.
                 if let Some(Answer::Text(typed)) = self.answers.pop()
@@ -220,6 +220,10 @@ impl Ui {
             Outcome::Refused { act, refusals, can_go_on } => {
                 self.forget_answers();
                 self.refuse(act, &refusals, can_go_on);
+            }
+            Outcome::NotSo(why) => {
+                self.forget_answers();
+                self.message = Some(Message::Refused(why));
             }
             Outcome::Trouble(what) => {
                 self.answers.clear();

@@ -49,9 +49,6 @@ pub enum EnterProblem {
     /// Nothing can be entered: why.
     #[error("{0}")]
     ReadOnly(String),
-    /// The tool book cannot be read: nothing was entered.
-    #[error("the tool book: {0}. Nothing was entered")]
-    ToolBook(String),
     /// The disk failed: nothing was entered.
     #[error("{path}: {why}. Nothing was entered; free the disk and enter it again")]
     Disk {
@@ -221,8 +218,7 @@ impl OpenJob {
             return Err(EnterProblem::ReadOnly(why.clone()));
         }
         let jobs = self.path.parent().unwrap_or(Path::new(".")).to_owned();
-        fill_in_book(&mut entry.act, self.job.state(), &jobs, entry.at)
-            .map_err(|why| EnterProblem::ToolBook(format!("{why:#}")))?;
+        fill_in_book(&mut entry.act, self.job.state(), &jobs, entry.at);
         let codes = refuse(self.job.check(&entry), &entry)?;
         if let Some(Some(anyway)) = entry.act.anyway_mut() {
             anyway.codes = codes;

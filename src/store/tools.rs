@@ -11,7 +11,7 @@ use super::{folder::Store, form::ron_options};
 use crate::{
     catalogue::PartNumber,
     quantity::Gauge,
-    repair::{Height, PositionKey, ToolBook, ToolPosition},
+    repair::{Height, PositionKey, Standing, ToolBook, ToolPosition},
     swap::{Act, State},
 };
 
@@ -141,18 +141,21 @@ pub fn write_position(jobs: &Path, bench: &str, position: &ToolPosition) -> Resu
 
 /// Writes into the record of a crimp what the tool book says of its position that day, where the act
 /// does not say it itself.
-pub(super) fn fill_in_book(act: &mut Act, state: &State, jobs: &Path, at: Timestamp) -> Result<()> {
-    let Act::Repair { lead, part, crimp: Some(crimp), .. } = act else { return Ok(()) };
-    let Some(lead) = state.lead(lead).filter(|_| crimp.book.is_none()) else { return Ok(()) };
+pub(super) fn fill_in_book(act: &mut Act, state: &State, jobs: &Path, at: Timestamp) {
+    let Act::Repair { lead, part, crimp: Some(crimp), .. } = act else { return };
+    let Some(lead) = state.lead(lead).filter(|_| crimp.book.is_none()) else { return };
     let terminal = part.as_ref().or_else(|| state.terminal_of(lead));
     let wire = crimp.wire.as_ref().or_else(|| lead.first_wire()?.gauge.known());
     let key = terminal.zip(wire).and_then(|(terminal, wire)| crimp.key(terminal, wire));
     let today = at.to_string().get(..10).unwrap_or_default().to_owned();
     crimp.book = Some(match key {
-        Some(key) => read_book(jobs)?.standing(&key, &today),
-        None => crate::repair::Standing::Never,
+        Some(key) => match read_book(jobs) {
+            Ok(book) => book.standing(&key, &today),
+            // The crimp was made; what proves its tool can be mended later.
+            Err(why) => Standing::Due(format!("the tool book cannot be read: {why:#}")),
+        },
+        None => Standing::Never,
     });
-    Ok(())
 }
 
 #[cfg(test)]

@@ -136,6 +136,10 @@ pub enum CrimpVerdict {
     Redo,
 }
 
+/// Stripped this much off its sheet, a wire has insulation in its crimp or bare copper behind it
+/// (common practice, no source).
+pub const STRIP_OFF_MM: f64 = 1.0;
+
 /// The record of one crimp.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Crimp {

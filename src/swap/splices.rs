@@ -106,19 +106,16 @@ impl State {
         let behind = self.behind.get(&old.name).unwrap_or(&nothing);
         let stretch = |pair: &(Length, Length)| (pair.0.mm(), pair.1.mm());
         let mut keep_out_mm: Vec<(f64, f64)> = behind.keep_out.iter().map(stretch).collect();
-        let mut last = behind.last.as_ref().map_or(FAR_MM, Length::mm);
         let near = rules.branch_clearance_mm.value;
-        for branch in behind.branches.iter().map(Length::mm) {
-            match behind.beyond {
-                Some(_) => keep_out_mm.push(((branch - near).max(0.0), branch + near)),
-                None => last = last.min(branch - near),
-            }
+        if behind.beyond.is_some() {
+            let branches = behind.branches.iter().map(Length::mm);
+            keep_out_mm.extend(branches.map(|branch| ((branch - near).max(0.0), branch + near)));
         }
         let lead = |lead: &&Lead| LeadAsk {
             circuit: self.call(lead),
             damage_mm: lead.damage_mm(),
             sleeve_mm: sleeve_mm(lead).unwrap_or_default(),
-            last_mm: lead.order.as_ref().and_then(|o| o.last.as_ref()).map_or(last, |own| own.mm().min(last)),
+            last_mm: self.last_for(lead, behind),
             gap_mm: is_twisted(lead).then_some(rules.splice_gap_twisted_mm.value),
         };
         Ask {
@@ -129,6 +126,17 @@ impl State {
             existing_mm: behind.splices.iter().map(stretch).chain(made).collect(),
             leads: leads.iter().map(lead).collect(),
         }
+    }
+
+    /// What the far end of the sleeve of a lead may not pass: what was said of it or of its bundle, and
+    /// the first branch, unless splices may lie beyond.
+    pub(super) fn last_for(&self, lead: &Lead, behind: &Behind) -> f64 {
+        let near = self.rules.branch_clearance_mm.value;
+        let own = lead.order.as_ref().and_then(|order| order.last.as_ref()).map(Length::mm);
+        let said = behind.last.as_ref().map(Length::mm);
+        let branches = behind.branches.iter().filter(|_| behind.beyond.is_none());
+        let before = branches.map(|branch| branch.mm() - near);
+        own.into_iter().chain(said).chain(before).fold(FAR_MM, f64::min)
     }
 
     /// How many wires of a bundle are spliced or will be.

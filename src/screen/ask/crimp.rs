@@ -1,11 +1,10 @@
-//! The repair in the hand, step by step: the record of a crimp, the joint of a repair lead, and the
-//! samples that prove a tool's position.
+//! The repair in the hand, step by step: the record of a crimp, and the joint of a repair lead.
 
 use crate::{
     catalogue::PartNumber,
-    quantity::{Gauge, Length},
-    repair::{Height, LookFault, PositionKey, ToolPosition, pull_minimum_n},
-    swap::{Act, Crimp, CrimpVerdict, Lead, RepairKind, SamplePull, Splice},
+    quantity::Length,
+    repair::{Height, LookFault, PositionKey},
+    swap::{Act, Crimp, CrimpVerdict, Lead, RepairKind, STRIP_OFF_MM, SamplePull, Splice},
 };
 
 use super::{Answer, Asked, field, picks, texts};
@@ -35,13 +34,20 @@ pub(super) fn new_terminal(sight: &Sight<'_>, lead: &Lead, part: Option<&str>, a
                 "{unproved}SEAL ON the wire, small end as its sheet says; then STRIP{target}. Stripped how long?"
             ));
         }
-        [_, _] => {
+        [_, strip] => {
             let target = sheet.zip(lead.area_mm2()).and_then(|(t, area)| t.height_for(area));
             let target = target.map_or("no sheet for this wire".to_owned(), |(mm, tolerance)| {
                 format!("sheet {}", Height { target_mm: mm, tolerance_mm: tolerance })
             });
+            let off = sheet.and_then(|t| t.strip_mm).zip(strip.parse::<Length>().ok());
+            let off = match off {
+                Some((asked, keyed)) if (keyed.mm() - asked).abs() > STRIP_OFF_MM => {
+                    format!("STRIPPED {}, the sheet says {asked} mm: cut it off. ", keyed.both())
+                }
+                _ => String::new(),
+            };
             return field(format!(
-                "CRIMP, then MEASURE the conductor crimp, blade one side, point the other ({target}). Height? (- not measured)"
+                "{off}CRIMP, then MEASURE the conductor crimp, blade one side, point the other ({target}). Height? (- not measured)"
             ));
         }
         [tool, strip, height, ..] => (*tool, *strip, *height),
@@ -238,61 +244,4 @@ pub(super) fn splice(sight: &Sight<'_>, lead: &Lead, part: Option<&PartNumber>, 
         Ok(_) => Asked::Wrong("Key two lengths.".to_owned()),
         Err(why) => Asked::Wrong(why.to_string()),
     }
-}
-
-/// Samples that prove a tool's position.
-pub(super) fn qualify(sight: &Sight<'_>, answers: &[Answer]) -> Asked {
-    let typed = texts(answers);
-    match typed.as_slice() {
-        [] => field("PROVE a tool's position: tool with serial, comma, position?"),
-        [_] => field("On which terminal? (its part number)"),
-        [_, _] => field("On which wire? (mm² or AWG)"),
-        [_, _, _] => field("Conductor crimp heights of 3 samples or more, in mm, blanks between?"),
-        [_, _, _, _] => {
-            field("Forces at which 5 samples or more came off, insulation grip open, in N, blanks between?")
-        }
-        [_, _, _, _, _] => field("Good until which day? (2027-03-31)"),
-        [tool, terminal, wire, heights, pulls, until, ..] => {
-            match position(sight, tool, terminal, wire, heights, pulls, until) {
-                Ok(position) => Asked::Prove(Box::new(position)),
-                Err(why) => Asked::Wrong(why),
-            }
-        }
-    }
-}
-
-fn position(
-    sight: &Sight<'_>,
-    tool: &str,
-    terminal: &str,
-    wire: &str,
-    heights: &str,
-    pulls: &str,
-    until: &str,
-) -> Result<ToolPosition, String> {
-    let (tool, nest) = tool.rsplit_once(',').ok_or("Key the tool, a comma, its position.")?;
-    let terminal: PartNumber = terminal.parse().map_err(|why| format!("{why}"))?;
-    let wire: Gauge = wire.parse().map_err(|why| format!("{why}"))?;
-    let numbers = |text: &str| -> Result<Vec<f64>, String> {
-        let number = |n: &str| n.replace(',', ".").parse().map_err(|_| format!("\"{n}\" is no number."));
-        text.split_whitespace().map(number).collect()
-    };
-    let state = sight.state();
-    let family = state.housings.iter().flat_map(|h| &h.definition.family().terminals);
-    let sheet = family.into_iter().find(|t| t.part == terminal).and_then(|t| t.height_for(wire.area_mm2()));
-    let standard = state.rules.pull_standard.value;
-    let least = pull_minimum_n(standard, wire.area_mm2());
-    if until.parse::<jiff::civil::Date>().is_err() {
-        return Err("Key the day as 2027-03-31.".to_owned());
-    }
-    Ok(ToolPosition {
-        key: PositionKey { tool: tool.trim().to_owned(), position: nest.trim().to_owned(), terminal, wire },
-        heights_mm: numbers(heights)?,
-        pulls_n: numbers(pulls)?,
-        minimum_n: least.map(|newton| (newton, standard.source().to_owned())),
-        sheet: sheet.map(|(target_mm, tolerance_mm)| Height { target_mm, tolerance_mm }),
-        until: until.to_owned(),
-        by: sight.by.to_owned(),
-        withdrawn: None,
-    })
 }

@@ -14,6 +14,7 @@ mod other;
 mod record;
 mod repair;
 mod setup;
+mod tool;
 mod wire_line;
 
 use crate::{
@@ -91,8 +92,8 @@ pub enum Asked {
     },
     /// Everything is known.
     Ready(Vec<Act>),
-    /// A tool's position is proved: into the tool book with it.
-    Prove(Box<ToolPosition>),
+    /// Positions of a tool were proved or withdrawn: into the tool book with them.
+    Book(Vec<ToolPosition>),
     /// The request can go out, with this said beside it.
     Send(RequestHead),
     /// The last answer cannot be: why.

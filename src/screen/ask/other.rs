@@ -32,6 +32,7 @@ pub enum OtherThing {
     Behind,
     OrderLead,
     ProveTool,
+    WithdrawTool,
     CutFree,
     Loose,
     PlugGone,
@@ -46,7 +47,7 @@ pub enum OtherThing {
 }
 
 /// Every other thing: the thing, its key in the menu, what it says.
-pub const OTHERS: [(OtherThing, char, &str); 27] = [
+pub const OTHERS: [(OtherThing, char, &str); 28] = [
     (OtherThing::GoOn, 'y', "go on anyway with what was refused, by name"),
     (OtherThing::Jump, 'j', "jump to a cavity by label, wire, circuit or colour"),
     (OtherThing::NextUndone, '1', "go to the next place that is not done"),
@@ -63,6 +64,7 @@ pub const OTHERS: [(OtherThing, char, &str); 27] = [
     (OtherThing::Behind, '3', "what lies behind the housing: branches, clamps, splices"),
     (OtherThing::OrderLead, '4', "order a repair lead: what it has to be"),
     (OtherThing::ProveTool, '5', "prove a tool's position on samples"),
+    (OtherThing::WithdrawTool, '6', "withdraw a tool: dropped, worn, nest changed"),
     (OtherThing::CutFree, 'f', "cut a lead free behind the housing"),
     (OtherThing::Loose, 'l', "several leads fell out together"),
     (OtherThing::PlugGone, 'g', "a plug is lost, torn or given back"),
@@ -102,7 +104,8 @@ pub(super) fn ask_other(sight: &Sight<'_>, thing: OtherThing, answers: &[Answer]
         OtherThing::Cause => cause(&typed),
         OtherThing::Behind => super::lead_order::behind(sight, answers),
         OtherThing::OrderLead => super::lead_order::by_label(sight, answers),
-        OtherThing::ProveTool => super::crimp::qualify(sight, answers),
+        OtherThing::ProveTool => super::tool::prove(sight, answers),
+        OtherThing::WithdrawTool => super::tool::withdraw(sight, answers),
         OtherThing::CutFree => cut_free(sight, answers),
         OtherThing::Loose => loose(sight, &typed),
         OtherThing::PlugGone => plug_gone(answers),

@@ -260,18 +260,6 @@ fn is_end_of(serial: &str, read: &str) -> bool {
     serial.ends_with(&read) && read.chars().count() >= serial.chars().count().min(2)
 }
 
-#[cfg(test)]
-mod tests {
-    use super::is_end_of;
-
-    #[test]
-    fn the_end_of_a_serial_number_is_two_characters_or_more() {
-        assert!(is_end_of("FW8-20731", "31") && is_end_of("FW8-20731", "20731 ") && is_end_of("7", "7"));
-        assert!(is_end_of("", ""));
-        assert!(!is_end_of("FW8-20731", "1") && !is_end_of("FW8-20731", "13") && !is_end_of("FW8", ""));
-    }
-}
-
 /// A value that is past its limit did not pass, whoever says so.
 fn check_against_limit(test: TestKind, value: &str, limit: &str) -> Checked {
     let (Ok(shown), Ok(least_or_most)) = (value.parse::<Instrument>(), limit.parse::<Instrument>()) else {
@@ -288,5 +276,17 @@ fn check_against_limit(test: TestKind, value: &str, limit: &str) -> Checked {
             "Record it as failed, find the fault and test again.",
         ),
         _ => Ok(Rules::default()),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::is_end_of;
+
+    #[test]
+    fn the_end_of_a_serial_number_is_two_characters_or_more() {
+        assert!(is_end_of("FW8-20731", "31") && is_end_of("FW8-20731", "20731 ") && is_end_of("7", "7"));
+        assert!(is_end_of("", ""));
+        assert!(!is_end_of("FW8-20731", "1") && !is_end_of("FW8-20731", "13") && !is_end_of("FW8", ""));
     }
 }

@@ -9,7 +9,8 @@ use crate::{
     record::Address,
     repair::{ClassChange, Height, SizeChange, class_change, size_change},
     swap::{
-        Act, Behind, Code, Crimp, CrimpVerdict, JobSide, Lead, LeadOrder, Place, Refusal, RepairKind, Splice,
+        Act, Behind, Code, Crimp, CrimpVerdict, JobSide, Lead, LeadOrder, Place, Refusal, RepairKind,
+        STRIP_OFF_MM, Splice,
         splices::{is_twisted, made_splice},
         state::State,
     },
@@ -130,6 +131,7 @@ impl State {
         }
         if let (Some(part), Some(to)) = (part, self.target().of(&lead.id)) {
             self.check_part(how, part, to, &mut rules);
+            self.check_plating(lead, part, &mut rules);
         }
         if let Some(crimp) = crimp.filter(|crimp| crimp.verdict == CrimpVerdict::Accepted) {
             self.check_crimp(lead, part, crimp, &mut rules);
@@ -149,10 +151,12 @@ impl State {
             let say = format!("The crimp on {call} measures {}; its sheet says {sheet}.", height.both());
             rules.add(Code::HeightOut, say, "Cut it off and crimp again, in the position for this terminal.");
         }
-        if !crimp.look.is_empty() {
-            let found: Vec<&str> = crimp.look.iter().map(|fault| fault.words()).collect();
-            let say = format!("The crimp on {call}: {}.", crate::quantity::list_of(&found));
-            rules.add(Code::CrimpLook, say, "Cut it off and crimp again.");
+        if let Some(found) = self.look_faults(lead, part, crimp) {
+            rules.add(
+                Code::CrimpLook,
+                format!("The crimp on {call}: {found}."),
+                "Cut it off and crimp again.",
+            );
         }
         let standing = crimp.book.as_ref().filter(|book| !book.is_qualified());
         if let Some(book) = standing {
@@ -204,6 +208,13 @@ impl State {
                 "The splice of {call} lies between {from} and {to} mm, where none may lie."
             ));
         }
+        let behind = self.behind.get(&plan.housing);
+        let last = self.last_for(lead, behind.unwrap_or(&Behind::default()));
+        if end > last + 1e-9 {
+            return Some(format!(
+                "The sleeve of {call} ends {end} mm behind the housing; none may pass {last} mm."
+            ));
+        }
         let gap = match is_twisted(lead) {
             true => self.rules.splice_gap_twisted_mm.value.max(ask.gap_mm),
             false => ask.gap_mm,
@@ -211,7 +222,7 @@ impl State {
         let near = |(from, to): (f64, f64)| end + gap > from + 1e-9 && start < to + gap - 1e-9;
         let others = self.leads.iter().filter(|other| other.id != lead.id && plan.of(&other.id).is_some());
         let made = others.filter_map(made_splice).map(|place| (place.start_mm, place.end_mm));
-        let before = self.behind.get(&plan.housing).into_iter().flat_map(|behind| &behind.splices);
+        let before = behind.into_iter().flat_map(|behind| &behind.splices);
         let before = before.map(|(from, to)| (from.mm(), to.mm()));
         let beside = before.chain(made).find(|pair| near(*pair))?;
         Some(format!(
@@ -223,6 +234,22 @@ impl State {
     /// The terminal a crimp was made on, where the families of the job know it.
     fn terminal_named(&self, part: &PartNumber) -> Option<&Terminal> {
         self.housings.iter().flat_map(|h| &h.definition.family().terminals).find(|t| t.part == *part)
+    }
+
+    /// What the eye found wrong with a crimp, and a strip length that is off; none when all is well.
+    pub(in crate::swap) fn look_faults(
+        &self,
+        lead: &Lead,
+        part: Option<&PartNumber>,
+        crimp: &Crimp,
+    ) -> Option<String> {
+        let mut found: Vec<String> = crimp.look.iter().map(|fault| fault.words().to_owned()).collect();
+        let terminal = part.or_else(|| self.terminal_of(lead)).and_then(|part| self.terminal_named(part));
+        let asked = terminal.and_then(|terminal| terminal.strip_mm).zip(crimp.strip.as_ref());
+        if let Some((asked, strip)) = asked.filter(|(mm, strip)| (strip.mm() - mm).abs() > STRIP_OFF_MM) {
+            found.push(format!("stripped {}, the sheet says {asked} mm", strip.both()));
+        }
+        (!found.is_empty()).then(|| crate::quantity::list_of(&found))
     }
 
     /// The height the sheet of the terminal has for the wire in it; none without a sheet.
@@ -260,10 +287,12 @@ impl State {
         let Some(housing) = self.housing(&to.housing) else { return };
         let family = housing.definition.family();
         let size = self.cavity_size(to);
+        let gender = housing.housing().gender;
         let fits = match how {
-            RepairKind::NewTerminal | RepairKind::RepairLead => {
-                family.terminals.iter().any(|t| t.part == *part && Some(&t.size) == size.as_ref())
-            }
+            RepairKind::NewTerminal | RepairKind::RepairLead => family
+                .terminals
+                .iter()
+                .any(|t| t.part == *part && Some(&t.size) == size.as_ref() && t.gender == gender),
             RepairKind::NewSeal => {
                 family.wire_seals.iter().any(|s| s.part == *part && Some(&s.size) == size.as_ref())
             }
@@ -271,7 +300,18 @@ impl State {
         };
         if !fits {
             let say = format!("Part {part} is not one for {to}.");
-            rules.add(Code::TerminalMisfit, say, "Use a part of the housing's family and the cavity's size.");
+            let instead = "Use a part of the housing's family, the cavity's size and its gender.";
+            rules.add(Code::TerminalMisfit, say, instead);
+        }
+    }
+
+    /// Tin on gold wears through: a terminal keeps the plating of the one it replaces.
+    fn check_plating(&self, lead: &Lead, part: &PartNumber, rules: &mut Rules) {
+        let plating_of = |part: &PartNumber| self.terminal_named(part).map(|terminal| &terminal.plating);
+        let (old, new) = (lead.seen.terminal.as_ref().and_then(plating_of), plating_of(part));
+        if let Some((old, new)) = old.zip(new).filter(|(old, new)| old != new) {
+            let say = format!("Terminal {part} is plated with {new}, the old one with {old}.");
+            rules.add(Code::TerminalMisfit, say, "Keep the plating: the mating half has the same.");
         }
     }
 }

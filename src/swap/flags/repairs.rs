@@ -52,10 +52,8 @@ impl State {
                 "Find the terminal's sheet, or accept it by name.",
             ),
         }
-        if !crimp.look.is_empty() {
-            let found: Vec<&str> = crimp.look.iter().map(|fault| fault.words()).collect();
-            let say = format!("The crimp on {call}: {}.", crate::quantity::list_of(&found));
-            add(Code::CrimpLook, say, "Cut it off and crimp again.");
+        if let Some(found) = self.look_faults(lead, done.part.as_ref(), crimp) {
+            add(Code::CrimpLook, format!("The crimp on {call}: {found}."), "Cut it off and crimp again.");
         }
         if !crimp.is_from_a_proved_position() {
             let told = crimp.book.as_ref().map_or("not looked up".to_owned(), ToString::to_string);
