@@ -243,8 +243,7 @@ fn f59_a_lead_with_less_copper_is_refused_by_area_and_let_pass_only_as_the_house
 #[test]
 fn f60_a_lower_temperature_class_is_refused() {
     let bench = ready();
-    let order =
-        r#"Planned(lead:"old:1",how:RepairLead,reason:"x",order:(gauge:"0.5",insulation_class:A))"#;
+    let order = r#"Planned(lead:"old:1",how:RepairLead,reason:"x",order:(gauge:"0.5",insulation_class:A))"#;
     let told = bench.impossible(order);
     assert!(told.contains("lower temperature class"), "{told}");
     assert_eq!(bench.asks(&order.replace("class:A", "class:C")), Verdict::Allowed);

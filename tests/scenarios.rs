@@ -161,6 +161,9 @@ fn totals_that_agree_hide_a_plug_where_a_wire_goes_and_none_where_one_is_needed(
     let text = std::fs::read_to_string(demo("aurelia-bilge.acts")).unwrap();
     let (before, after) = text.split_once("// The plug in the way").unwrap();
     assert_eq!(shop.run_with(&["enter", "aurelia"], before, &[]).code, 0);
+    // Two wires in one hole of the mat: one lead of their summed area, joined 40 mm behind.
+    let request = shop.json(&["request", "aurelia"]);
+    assert_eq!(leads_of(&request), [("W311a + W311b".to_owned(), 110.0)]);
     let account = shop.json(&["check", "aurelia"]);
     let plugs = &account["plugs"];
     assert_eq!(
@@ -196,6 +199,90 @@ PutBack"#;
     let plugs = &account["plugs"];
     assert_eq!([&plugs["old"], &plugs["new"], &plugs["returned"], &plugs["scrapped"]], [0, 6, 5, 1]);
     assert_eq!([&account["cavities"]["wired"], &account["cavities"]["plugged"]], [12, 6]);
+}
+
+/// The repair leads asked for: circuit and length.
+fn leads_of(request: &Value) -> Vec<(String, f64)> {
+    let lines = request["lines"].as_array().unwrap().iter().filter(|l| l["kind"] == "repair lead");
+    let lead = |l: &Value| {
+        (l["lead"]["circuit"].as_str().unwrap().to_owned(), l["lead"]["length_mm"].as_f64().unwrap_or(0.0))
+    };
+    lines.map(lead).collect()
+}
+
+#[test]
+fn one_place_for_two_splices_is_shown_decided_and_ordered_to_length() {
+    let shop = Shop::new();
+    let rules = demo("clearance-40.ron");
+    shop.new_job("mulehaul", "mh-06", "mh-06", &["--serial", "MT3-4006", "--rules", rules.to_str().unwrap()]);
+    let text = std::fs::read_to_string(demo("mulehaul-power.acts")).unwrap();
+    let (before, after) = text.split_once("// The repairs, planned").unwrap();
+    assert_eq!(shop.run_with(&["enter", "mulehaul"], before, &[]).code, 0);
+    // Less copper is refused, and a thicker wire asks whether the terminal takes it.
+    let order = |lead: &str, gauge: &str| {
+        format!(r#"Planned(lead:"{lead}",how:RepairLead,reason:"brittle",order:(gauge:"{gauge}"))"#)
+    };
+    for (gauge, lost) in [("4.0", "-33.3 %"), ("10 AWG", "-12.3 %")] {
+        let run = shop.run_with(&["enter", "mulehaul"], &order("old:1", gauge), &[]);
+        assert!(run.code == 1 && run.err.contains("gauge-reduced") && run.err.contains(lost), "{run:?}");
+    }
+    assert_eq!(shop.run_with(&["enter", "mulehaul"], &order("old:1", "8 AWG"), &[]).code, 0);
+    let account = shop.json(&["check", "mulehaul"]);
+    let asked = account["flags"].as_array().unwrap().iter().find(|f| f["code"] == "wire-misfit").unwrap();
+    assert!(asked["say"].as_str().unwrap().starts_with("Does terminal MH-TRM-F63 take 8 AWG"), "{asked}");
+    // Both planned: there is one place before the branch.
+    let (both, beyond) =
+        after.split_once(r#"Behind(housing:"old",behind:(branches:["260 mm"],last:"800 mm",beyond"#).unwrap();
+    let run = shop.run_with(&["enter", "mulehaul"], &format!("// {both}"), &[]);
+    assert_eq!(run.code, 0, "{run:?}");
+    let account = shop.json(&["check", "mulehaul"]);
+    assert!(codes(&account).contains(&"leads-many"));
+    let short = account["flags"].as_array().unwrap().iter().find(|f| f["code"] == "splice-too-near").unwrap();
+    assert_eq!(short["say"], "W401 and W402 cannot all be spliced behind old.");
+    assert!(short["do"].as_str().unwrap().contains("15 mm more all would fit"), "{short}");
+    // Such an order has no length, and is not sent.
+    let run = shop.run(&["request", "mulehaul", "--send", "--bench", "3", "--needed-by", "2026-12-01"]);
+    assert_eq!(run.code, 1, "{run:?}");
+    assert!(run.err.contains("length"), "{run:?}");
+    let rest = format!(r#"Behind(housing:"old",behind:(branches:["260 mm"],last:"800 mm",beyond{beyond}"#);
+    let (decided, moves) = rest.split_once("// The moves").unwrap();
+    assert_eq!(shop.run_with(&["enter", "mulehaul"], decided, &[]).code, 0);
+    let request = shop.json(&["request", "mulehaul"]);
+    assert_eq!(leads_of(&request), [("W401".to_owned(), 190.0), ("W402".to_owned(), 380.0)]);
+    // The third is a new terminal, its tool position proved nowhere here: five samples besides.
+    let lines = request["lines"].as_array().unwrap();
+    let needs: Vec<u64> =
+        lines.iter().filter(|l| l["kind"] == "terminal").map(|l| l["need"].as_u64().unwrap()).collect();
+    assert_eq!(needs, [1, 5]);
+    // The sixth cavity is empty by design in an unsealed housing: no plug.
+    assert!(lines.iter().all(|l| l["kind"] != "plug"), "{request}");
+    let run = shop.run_with(&["enter", "mulehaul"], &format!("// {moves}"), &[]);
+    assert_eq!(run.code, 0, "{run:?}");
+    let account = shop.json(&["check", "mulehaul"]);
+    assert_eq!((&account["state"], codes(&account)), (&json!("closed"), vec!["leads-many"]));
+    assert_eq!(account["flags"][0]["accepted"]["by"], "K. Tanner", "{account}");
+    // What was made stays what was asked for.
+    assert_eq!(leads_of(&shop.json(&["request", "mulehaul"]))[0].1, 190.0);
+}
+
+#[test]
+fn six_inches_behind_the_housing_make_the_leads_longer() {
+    // The house rule built in, 152.4 mm: 228.9 mm are cut for the first lead, 212.9 mm for the joined pair.
+    for (id, old, new, file, circuit, length) in [
+        ("mulehaul", "mh-06", "mh-06", "mulehaul-power.acts", "W401", 230.0),
+        ("aurelia", "as-18", "as-18p", "aurelia-bilge.acts", "W311a + W311b", 220.0),
+    ] {
+        let shop = Shop::new();
+        shop.new_job(id, old, new, &["--serial", "X-0001"]);
+        let text = std::fs::read_to_string(demo(file)).unwrap();
+        let orders =
+            text.lines().take_while(|line| !line.starts_with("// Opening") && *line != "// The moves");
+        let orders = orders.filter(|line| !line.starts_with("Accept") && !line.contains(r#"lead:"old:2""#));
+        let orders: Vec<&str> = orders.collect();
+        assert_eq!(shop.run_with(&["enter", id], &orders.join("\n"), &[]).code, 0);
+        let leads = leads_of(&shop.json(&["request", id]));
+        assert_eq!(leads, [(circuit.to_owned(), length)]);
+    }
 }
 
 #[test]

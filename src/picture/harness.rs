@@ -2,9 +2,8 @@
 //! the bundle gets. Drawn to one scale, so that the two pictures stand under each other.
 
 use crate::{
-    quantity::Length,
-    repair::Placed,
-    swap::{Behind, SplicePlan, Thick},
+    repair::{Ask, Placed},
+    swap::Thick,
 };
 
 use super::{Mark, Picture};
@@ -24,13 +23,13 @@ pub struct Ruler {
 }
 
 impl Ruler {
-    /// A ruler for a picture this wide that reaches past everything in the plan.
-    pub fn of(plan: &SplicePlan, behind: &Behind, width: usize) -> Self {
-        let ask = &plan.ask;
-        let ends = plan.leads.iter().filter_map(|lead| lead.place).map(|place| place.end_mm);
+    /// A ruler for a picture this wide that reaches past everything in it.
+    pub fn of(harness: &Harness<'_>, width: usize) -> Self {
+        let ask = harness.ask;
+        let ends = harness.leads.iter().filter_map(|lead| lead.place).map(|place| place.end_mm);
         let stretches = ask.keep_out_mm.iter().chain(&ask.existing_mm).map(|(_, to)| *to);
-        let branches = behind.branches.iter().map(Length::mm);
-        let far = ends.chain(stretches).chain(branches).fold(ask.clearance_mm, f64::max);
+        let branches = harness.branches_mm.iter().copied();
+        let far = ends.chain(stretches).chain(branches).fold(ask.clearance_mm, f64::max).max(1.0);
         let columns = width.saturating_sub(NAME + 1).max(10);
         Self { per_column_mm: far * 1.08 / columns as f64, columns }
     }
@@ -71,6 +70,7 @@ impl Ink {
 }
 
 /// A lead in the picture.
+#[derive(Debug, Clone, Copy)]
 pub struct Splicing<'a> {
     /// What it is called.
     pub call: &'a str,
@@ -80,26 +80,29 @@ pub struct Splicing<'a> {
     pub place: Option<Placed>,
 }
 
+/// What is drawn, from the rear face of a housing.
+#[derive(Debug, Clone)]
+pub struct Harness<'a> {
+    /// What the planner was asked.
+    pub ask: &'a Ask,
+    /// Where the bundle branches.
+    pub branches_mm: Vec<f64>,
+    /// Splices there already.
+    pub there_mm: Vec<(f64, f64)>,
+    /// The leads.
+    pub leads: Vec<Splicing<'a>>,
+}
+
 /// The wires with their sleeves.
-pub fn draw_splices(
-    plan: &SplicePlan,
-    behind: &Behind,
-    leads: &[Splicing<'_>],
-    ruler: Ruler,
-    ascii: bool,
-) -> Picture {
+pub fn draw_splices(harness: &Harness<'_>, ruler: Ruler, ascii: bool) -> Picture {
     let ink = Ink::of(ascii);
-    let rows = leads.len() + 2 + usize::from(!behind.splices.is_empty());
+    let rows = harness.leads.len() + 2 + usize::from(!harness.there_mm.is_empty());
     let mut picture = Picture::blank(NAME + 1 + ruler.columns, rows);
-    draw_scale(&mut picture, ruler, behind);
+    draw_scale(&mut picture, ruler, &harness.branches_mm);
     draw_name(&mut picture, 1, "no splice", &Mark::Faint);
-    let ask = &plan.ask;
+    let ask = harness.ask;
     // Past what every splice has to end before, none may lie either.
-    let last = ask
-        .leads
-        .iter()
-        .map(|lead| lead.last_mm)
-        .fold(None, |most: Option<f64>, last| Some(most.map_or(last, |most| most.max(last))));
+    let last = ask.leads.iter().map(|lead| lead.last_mm).reduce(f64::max);
     let beyond = last.filter(|last| ruler.column(*last) < ruler.columns).map(|last| (last, f64::INFINITY));
     let barred =
         std::iter::once((0.0, ask.clearance_mm)).chain(ask.keep_out_mm.iter().copied()).chain(beyond);
@@ -107,7 +110,7 @@ pub fn draw_splices(
         let (start, long) = ruler.stretch(from, to);
         fill(&mut picture, 1, start, long, ink.barred, &Mark::Alarm);
     }
-    for (row, lead) in (2..).zip(leads) {
+    for (row, lead) in (2..).zip(&harness.leads) {
         draw_name(&mut picture, row, lead.call, &Mark::Label);
         fill(&mut picture, row, 0, ruler.columns, ink.line, &Mark::Frame);
         if lead.damage_mm > 0.0 {
@@ -122,10 +125,10 @@ pub fn draw_splices(
             None => picture.write(NAME + 2, row, " no place yet ", &Mark::Alarm),
         }
     }
-    if !behind.splices.is_empty() {
+    if !harness.there_mm.is_empty() {
         draw_name(&mut picture, rows - 1, "there now", &Mark::Faint);
-        for (from, to) in &behind.splices {
-            let (start, long) = ruler.stretch(from.mm(), to.mm());
+        for (from, to) in &harness.there_mm {
+            let (start, long) = ruler.stretch(*from, *to);
             fill(&mut picture, rows - 1, start, long, ink.sleeve, &Mark::Frame);
         }
     }
@@ -133,21 +136,20 @@ pub fn draw_splices(
 }
 
 /// Millimetres from the rear face; a branch is marked where it leaves.
-fn draw_scale(picture: &mut Picture, ruler: Ruler, behind: &Behind) {
+fn draw_scale(picture: &mut Picture, ruler: Ruler, branches_mm: &[f64]) {
     draw_name(picture, 0, "mm", &Mark::Faint);
     let step = ruler.step_mm();
-    let branches: Vec<f64> = behind.branches.iter().map(Length::mm).collect();
     let marks = (0..).map(|n| f64::from(n) * step).take_while(|mm| ruler.column(*mm) < ruler.columns);
     for mm in marks.take(ruler.columns) {
         // A branch has its own number: it goes before a round one.
         let is_free = |branch: &f64| ruler.column(*branch).abs_diff(ruler.column(mm)) > BRANCH;
-        if branches.iter().all(is_free) {
+        if branches_mm.iter().all(is_free) {
             picture.write(NAME + 1 + ruler.column(mm), 0, &format!("{mm:.0}"), &Mark::Faint);
         }
     }
-    for branch in branches {
+    for branch in branches_mm {
         let told = format!("Y{branch:.0}");
-        let column = ruler.column(branch).min(ruler.columns.saturating_sub(told.len()));
+        let column = ruler.column(*branch).min(ruler.columns.saturating_sub(told.len()));
         picture.write(NAME + 1 + column, 0, &told, &Mark::Label);
     }
 }
@@ -192,12 +194,9 @@ fn draw_tall(picture: &mut Picture, (start, long): (usize, usize), share: f64, a
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::{
-        repair::Ask,
-        swap::{ItemId, Ordered},
-    };
 
-    fn plan() -> SplicePlan {
+    #[test]
+    fn sleeves_lie_where_the_plan_has_them_and_the_outline_stands_under_them() {
         let ask = Ask {
             clearance_mm: 40.0,
             gap_mm: 40.0,
@@ -206,32 +205,19 @@ mod tests {
             existing_mm: Vec::new(),
             leads: Vec::new(),
         };
-        let lead = |at: &str, start_mm: f64| Ordered {
-            lead: ItemId::At(at.parse().unwrap()),
+        let lead = |call, start_mm: f64| Splicing {
+            call,
+            damage_mm: 90.0,
             place: Some(Placed { start_mm, centre_mm: start_mm + 22.5, end_mm: start_mm + 45.0 }),
-            length: None,
         };
-        SplicePlan {
-            housing: "old".parse().unwrap(),
-            ask,
-            leads: vec![lead("old:1", 105.0), lead("old:2", 300.0)],
-            cannot: Vec::new(),
-            room_needed_mm: None,
-        }
-    }
-
-    #[test]
-    fn sleeves_lie_where_the_plan_has_them_and_the_outline_stands_under_them() {
-        let plan = plan();
-        let behind = Behind { branches: vec!["260 mm".parse().unwrap()], ..Behind::default() };
-        let ruler = Ruler::of(&plan, &behind, 51);
-        let leads: Vec<Splicing<'_>> = plan
-            .leads
-            .iter()
-            .zip(["W401", "W402"])
-            .map(|(lead, call)| Splicing { call, damage_mm: 90.0, place: lead.place })
-            .collect();
-        let picture = draw_splices(&plan, &behind, &leads, ruler, true).lines();
+        let harness = Harness {
+            ask: &ask,
+            branches_mm: vec![260.0],
+            there_mm: Vec::new(),
+            leads: vec![lead("W401", 105.0), lead("W402", 300.0)],
+        };
+        let ruler = Ruler::of(&harness, 51);
+        let picture = draw_splices(&harness, ruler, true).lines();
         assert_eq!(
             picture,
             [

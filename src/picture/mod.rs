@@ -8,7 +8,7 @@ mod heights;
 
 pub use big::big_text;
 pub use face::{FaceOptions, Slot, draw_face};
-pub use harness::{Ruler, Splicing, draw_outline, draw_splices};
+pub use harness::{Harness, Ruler, Splicing, draw_outline, draw_splices};
 pub use heights::draw_heights;
 
 use crate::colour::{Code, Colour};

@@ -6,6 +6,7 @@ use serde::{Deserialize, Serialize};
 use super::{checked, more_than_nothing, question, say};
 use crate::{
     cli::{Common, Exit, print},
+    picture::{Harness, Ruler, Splicing, draw_splices},
     quantity::list_of,
     repair::{
         Ask, LeadAsk, LeadLength, MOST_LEADS, Placed, Stagger, Twist, bundle_of, lead_length, room_needed_mm,
@@ -34,6 +35,9 @@ struct PlaceForm {
     x: f64,
     y: f64,
 }
+
+/// Columns of a picture on a plain terminal.
+const WIDTH: usize = 78;
 
 /// How many wires one bundle takes.
 const MOST_WIRES: usize = 1000;
@@ -214,7 +218,10 @@ pub(super) fn plan(common: &Common) -> Result<Exit> {
             let answer = PlanAnswer { feasible: true, leads: asked.lengths(&places)?, sum_centre_mm, flags };
             match common.json {
                 true => print::json(&answer)?,
-                false => say(common, &plan_told(&answer, asked.most))?,
+                false => {
+                    let picture = plan_drawn(&ask, &places, common.ascii);
+                    say(common, &(picture + &plan_told(&answer, asked.most)))?;
+                }
             }
             Ok(if too_many { Exit::Problems } else { Exit::Fine })
         }
@@ -230,6 +237,19 @@ pub(super) fn plan(common: &Common) -> Result<Exit> {
         }
         Stagger::TooMany => bail!("stdin at leads: one plan takes up to {MOST_LEADS}"),
     }
+}
+
+/// The harness with the sleeves on it.
+fn plan_drawn(ask: &Ask, places: &[Placed], ascii: bool) -> String {
+    let leads = ask.leads.iter().zip(places).map(|(lead, place)| Splicing {
+        call: &lead.circuit,
+        damage_mm: lead.damage_mm,
+        place: Some(*place),
+    });
+    let harness =
+        Harness { ask, branches_mm: Vec::new(), there_mm: ask.existing_mm.clone(), leads: leads.collect() };
+    let picture = draw_splices(&harness, Ruler::of(&harness, WIDTH), ascii);
+    picture.lines().join("\n") + "\n\n"
 }
 
 fn plan_told(answer: &PlanAnswer, most: usize) -> String {

@@ -4,11 +4,12 @@
 use ratatui::{buffer::Buffer, layout::Rect, style::Style};
 
 use crate::{
-    picture::{Ruler, Splicing, draw_heights, draw_outline, draw_splices},
+    picture::{Harness, Ruler, Splicing, draw_heights, draw_outline, draw_splices},
+    quantity::Length,
     repair::{Capability, Standing, ToolPosition},
     screen::{sight::Sight, state::Ui, theme::Theme},
     swap::{
-        Behind, Crimp, CrimpVerdict, Lead, Occasion, RepairDone, SplicePlan, Thickness, caution, lay_out,
+        Crimp, CrimpVerdict, Lead, Occasion, Ordered, RepairDone, SplicePlan, Thickness, caution, lay_out,
     },
 };
 
@@ -85,20 +86,13 @@ fn add_plan(sight: &Sight<'_>, plan: &SplicePlan, theme: Theme, lines: &mut Line
     let state = sight.state();
     lines.add("", Style::new());
     lines.add(&format!("SPLICES BEHIND {}, from its rear face", plan.housing), theme.now());
-    let nothing = Behind::default();
-    let behind = state.behind.get(&plan.housing);
-    if behind.is_none() {
+    if !state.behind.contains_key(&plan.housing) {
         lines.add("Nobody said what lies behind it: branches, clamps, splices (! says it).", theme.alarm());
     }
-    let behind = behind.unwrap_or(&nothing);
-    let leads: Vec<&Lead> = plan.leads.iter().filter_map(|ordered| state.lead(&ordered.lead)).collect();
-    let calls: Vec<String> = leads.iter().map(|lead| state.call(lead)).collect();
-    let splicings = plan.leads.iter().zip(&leads).zip(&calls);
-    let splicings: Vec<Splicing<'_>> = splicings
-        .map(|((ordered, lead), call)| Splicing { call, damage_mm: lead.damage_mm(), place: ordered.place })
-        .collect();
-    let ruler = Ruler::of(plan, behind, lines.width());
-    lines.picture(&draw_splices(plan, behind, &splicings, ruler, theme.ascii));
+    let calls = calls_of(sight, plan);
+    let harness = harness_of(sight, plan, &calls);
+    let ruler = Ruler::of(&harness, lines.width());
+    lines.picture(&draw_splices(&harness, ruler, theme.ascii));
     for (ordered, call) in plan.leads.iter().zip(&calls) {
         let place = ordered.place.map_or("no place for its splice yet".to_owned(), |place| {
             format!(
@@ -145,6 +139,28 @@ fn add_plan(sight: &Sight<'_>, plan: &SplicePlan, theme: Theme, lines: &mut Line
     );
 }
 
+fn calls_of(sight: &Sight<'_>, plan: &SplicePlan) -> Vec<String> {
+    let state = sight.state();
+    let call = |lead: &Lead| state.call(lead);
+    plan.leads.iter().map(|ordered| state.lead(&ordered.lead).map_or(String::new(), call)).collect()
+}
+
+/// The plan as it is drawn.
+fn harness_of<'a>(sight: &Sight<'a>, plan: &'a SplicePlan, calls: &'a [String]) -> Harness<'a> {
+    let state = sight.state();
+    let behind = state.behind.get(&plan.housing);
+    let damage = |ordered: &Ordered| state.lead(&ordered.lead).map_or(0.0, Lead::damage_mm);
+    let leads = plan.leads.iter().zip(calls);
+    Harness {
+        ask: &plan.ask,
+        branches_mm: behind.into_iter().flat_map(|b| &b.branches).map(Length::mm).collect(),
+        there_mm: behind.into_iter().flat_map(|b| &b.splices).map(|(a, b)| (a.mm(), b.mm())).collect(),
+        leads: leads
+            .map(|(ordered, call)| Splicing { call, damage_mm: damage(ordered), place: ordered.place })
+            .collect(),
+    }
+}
+
 /// How thick the bundle gets, staggered and stacked.
 fn add_thickness(sight: &Sight<'_>, thickness: &Thickness, theme: Theme, lines: &mut Lines) {
     let state = sight.state();
@@ -153,9 +169,8 @@ fn add_thickness(sight: &Sight<'_>, thickness: &Thickness, theme: Theme, lines: 
     let plans = state.splice_plans();
     let plan = plans.iter().find(|plan| plan.housing == thickness.housing);
     if let (Some(plan), Some(most)) = (plan, thickness.thickest()) {
-        let nothing = Behind::default();
-        let behind = state.behind.get(&thickness.housing).unwrap_or(&nothing);
-        let ruler = Ruler::of(plan, behind, lines.width());
+        let calls = calls_of(sight, plan);
+        let ruler = Ruler::of(&harness_of(sight, plan, &calls), lines.width());
         let tallest = thickness.stacked_mm.max(most.diameter_mm);
         lines.add(
             &format!(
