@@ -1,115 +1,23 @@
 //! The screens, drawn without a terminal: a few pictures to review, sizes from nothing to huge,
 //! the key table, and the budget of key presses.
 
+#[path = "support/desk.rs"]
+mod desk;
 mod support;
 
 use crossterm::event::{KeyCode, KeyEvent, KeyModifiers};
+use desk::{Desk, lines};
 use ratatui::{buffer::Buffer, layout::Rect};
-use repin::{
-    repair::ToolBook,
-    screen::{
-        Effect, Outcome, Sight, Theme, Ui,
-        ask::{Asked, OTHERS},
-        board::{Board, BoardLine, view_board},
-        keys::{COMMON, PICKS},
-        state::PAGES,
-        view,
-    },
-    swap::{Do, Entry, Occupant, Status, Verdict},
+use repin::screen::{
+    Effect, Theme,
+    ask::{Asked, OTHERS},
+    board::{Board, BoardLine, view_board},
+    keys::{COMMON, PICKS},
+    state::PAGES,
 };
 use support::{Bench, demo_acts};
 
 const PLAIN: Theme = Theme { colour: false, ascii: true };
-
-/// A job with a screen before it.
-struct Desk {
-    bench: Bench,
-    ui: Ui,
-    presses: usize,
-}
-
-impl Desk {
-    fn at(bench: Bench) -> Self {
-        Self { bench, ui: Ui::default(), presses: 0 }
-    }
-
-    fn with<T>(&mut self, look: impl FnOnce(&mut Ui, &Sight<'_>) -> T) -> T {
-        let survey = self.bench.job.survey(self.bench.now, Some(&self.bench.by));
-        let sight = Sight {
-            id: "board",
-            job: &self.bench.job,
-            survey: &survey,
-            last_request: None,
-            tools: &ToolBook::default(),
-            by: &self.bench.by,
-            read_only: None,
-        };
-        look(&mut self.ui, &sight)
-    }
-
-    /// Presses one key and does what the screen asks for, by the one road.
-    fn press(&mut self, code: KeyCode) {
-        self.presses += 1;
-        let event = KeyEvent::new(code, KeyModifiers::NONE);
-        let Effect::Enter(acts) = self.with(|ui, sight| ui.update(sight, event)) else { return };
-        for act in acts {
-            let entry = Entry { at: self.bench.now, by: self.bench.by.clone(), act: act.clone() };
-            match self.bench.job.check(&entry) {
-                Verdict::Allowed => self.bench.job.apply(entry),
-                Verdict::Against(_) if act.anyway().is_some() => self.bench.job.apply(entry),
-                Verdict::Impossible(refusal) => {
-                    let refusals = vec![refusal];
-                    self.ui.finish(Outcome::Refused { act: Box::new(act), refusals, can_go_on: false });
-                    return;
-                }
-                Verdict::Against(refusals) => {
-                    self.ui.finish(Outcome::Refused { act: Box::new(act), refusals, can_go_on: true });
-                    return;
-                }
-            }
-        }
-        self.ui.finish(Outcome::Entered(String::new()));
-    }
-
-    fn keys(&mut self, keys: &str) {
-        keys.chars().for_each(|c| self.press(KeyCode::Char(c)));
-    }
-
-    fn typed(&mut self, text: &str) {
-        self.keys(text);
-        self.press(KeyCode::Enter);
-    }
-
-    /// Answers the re-read that stands between moves with what is in the hole; says whether one did.
-    fn rereads(&mut self) -> bool {
-        let next = self.with(|_, sight| {
-            let next = sight.survey.steps.iter().find(|step| step.status == Status::Next)?;
-            let Do::ReRead { at } = &next.what else { return None };
-            sight.state().occupant(at).map(|occupant| match occupant {
-                Occupant::Lead(lead) => lead.seen.wires[0].colour.to_string(),
-                _ => "plug".to_owned(),
-            })
-        });
-        let Some(seen) = next else { return false };
-        self.typed(&seen);
-        true
-    }
-
-    fn picture(&mut self, width: u16, height: u16, theme: Theme) -> String {
-        let area = Rect::new(0, 0, width, height);
-        let mut buffer = Buffer::empty(area);
-        self.with(|ui, sight| view(sight, ui, theme, area, &mut buffer));
-        lines(&buffer)
-    }
-}
-
-fn lines(buffer: &Buffer) -> String {
-    let width = usize::from(buffer.area.width).max(1);
-    let rows = buffer.content().chunks(width);
-    let text = rows
-        .map(|row| row.iter().map(ratatui::buffer::Cell::symbol).collect::<String>().trim_end().to_owned());
-    text.collect::<Vec<_>>().join("\n")
-}
 
 #[test]
 fn the_move_shows_both_faces_the_move_in_big_and_one_thing_to_do() {

@@ -254,7 +254,7 @@ fn enter(open: &mut OpenJob, by: &str, acts: Vec<Act>) -> Outcome {
         let at = Timestamp::from_second(Timestamp::now().as_second()).unwrap_or_default();
         said = act.told();
         match open.enter(Entry { at, by: by.to_owned(), act: act.clone() }) {
-            Ok(_) => {}
+            Ok(_) => said.extend(length_of_order(open, &act)),
             Err(EnterProblem::Refused { refusals, can_go_on }) => {
                 return Outcome::Refused { act: Box::new(act), refusals, can_go_on };
             }
@@ -262,6 +262,20 @@ fn enter(open: &mut OpenJob, by: &str, acts: Vec<Act>) -> Outcome {
         }
     }
     Outcome::Entered(format!("on disk: {said}"))
+}
+
+/// What a lead just ordered comes to: how long it is, and where its splice sits.
+fn length_of_order(open: &OpenJob, act: &Act) -> Option<String> {
+    let Act::Planned { lead, order: Some(_), .. } = act else { return None };
+    let ordered = open.job().state().ordered(lead)?;
+    match (ordered.place, ordered.length) {
+        (Some(place), Some(length)) => Some(format!(
+            "; order {:.0} mm, sleeve {:.1} to {:.1} mm from the rear face",
+            length.order_mm, place.start_mm, place.end_mm
+        )),
+        (None, _) => Some("; NO PLACE for its splice: see the page repairs".to_owned()),
+        (Some(_), None) => Some("; its length is not known yet".to_owned()),
+    }
 }
 
 fn send(open: &mut OpenJob, head: RequestHead) -> Outcome {

@@ -7,6 +7,7 @@ use crate::{
     catalogue::{From, LockState, PrimaryLock, Terminal},
     quantity::Gauge,
     record::Told,
+    repair::ToolBook,
 };
 
 use super::{Lead, RepairKind, state::State};
@@ -23,8 +24,8 @@ pub struct LayOut {
     pub what_for: String,
 }
 
-/// Everything to lay out.
-pub fn lay_out(state: &State) -> Vec<LayOut> {
+/// Everything to lay out, with the tool positions that the book has for its crimps today.
+pub fn lay_out(state: &State, book: &ToolBook, today: &str) -> Vec<LayOut> {
     let mut list = Vec::new();
     let mut add = |thing: String, what_for: &str| list.push(LayOut { thing, what_for: what_for.to_owned() });
     for lock in state.housings.iter().filter_map(|h| h.housing().lock.as_ref()) {
@@ -48,10 +49,7 @@ pub fn lay_out(state: &State) -> Vec<LayOut> {
         add("a crimp-height gauge with blade and point, callipers".to_owned(), "every conductor crimp");
     }
     for (lead, _) in repairs.iter().filter(|(_, kind)| *kind == RepairKind::NewTerminal) {
-        let terminal = lead.planned_part.as_ref().or_else(|| state.terminal_of(lead));
-        let terminal = terminal.map_or("a terminal to be named".to_owned(), ToString::to_string);
-        let wire = lead.first_wire().and_then(|w| w.gauge.known()).map_or("?".to_owned(), Gauge::both);
-        add(format!("the crimp tool and position for {terminal} on {wire}"), &state.call(lead));
+        add(crimp_tool(state, lead, book, today), &state.call(lead));
     }
     if has(RepairKind::RepairLead) {
         add("splices with a window, adhesive sleeves, the splice crimp tool".to_owned(), "repair leads");
@@ -64,6 +62,21 @@ pub fn lay_out(state: &State) -> Vec<LayOut> {
     list.sort();
     list.dedup();
     list
+}
+
+/// The tool and position for the new terminal of a lead.
+fn crimp_tool(state: &State, lead: &Lead, book: &ToolBook, today: &str) -> String {
+    let Some(terminal) = state.terminal_for(lead).map(|terminal| &terminal.part) else {
+        return "a crimp tool: name the terminal first".to_owned();
+    };
+    let Some(wire) = lead.first_wire().and_then(|wire| wire.gauge.known()) else {
+        return format!("a crimp tool for {terminal}: measure the wire first");
+    };
+    let on = format!("{terminal} on {}", wire.both());
+    match book.for_crimp(terminal, wire, today).next() {
+        Some(position) => format!("{}, position {}: {on}", position.key.tool, position.key.position),
+        None => format!("a crimp tool for {on}, and samples: no position is proved"),
+    }
 }
 
 /// Repairs planned and done.

@@ -216,11 +216,11 @@ pub(super) fn splice(sight: &Sight<'_>, lead: &Lead, part: Option<&PartNumber>, 
     }
     let sound = match answers.last() {
         Some(Answer::Pick(Pick::Sound)) => true,
-        Some(Answer::Pick(Pick::NotSo)) => false,
+        Some(Answer::Pick(Pick::No)) => false,
         _ => {
             return picks(
                 "Copper at both sides of the window, adhesive out at both ends, held a tug, not soldered?",
-                &[Pick::Sound, Pick::NotSo],
+                &[Pick::Sound, Pick::No],
             );
         }
     };

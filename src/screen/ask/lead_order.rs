@@ -54,10 +54,16 @@ fn planned(lead: &Lead, order: &LeadOrder) -> Act {
     Act::Planned {
         lead: lead.id.clone(),
         how: RepairKind::RepairLead,
-        reason: lead.planned_why.clone().unwrap_or_else(|| "ordered at the bench".to_owned()),
+        reason: why(lead),
         part: lead.planned_part.clone(),
         order: Some(Box::new(order.clone())),
     }
+}
+
+/// Why a lead is ordered: as planned, else what was found at intake.
+fn why(lead: &Lead) -> String {
+    let found = lead.planned_why.as_ref().or(lead.seen.condition.as_ref());
+    found.cloned().unwrap_or_else(|| "ordered at the bench".to_owned())
 }
 
 /// A question about a lead.

@@ -110,7 +110,10 @@ fn done(sight: &Sight<'_>, lead: &Lead, kind: RepairKind, answers: &[Answer]) ->
     };
     let part = match part.as_str() {
         "-" => None,
-        "=" => named_part(sight, lead),
+        "=" => match named_part(sight, lead) {
+            None => return Asked::Wrong("No part was named: key its number, or - for none.".to_owned()),
+            named => named,
+        },
         typed => Some(typed.to_owned()),
     };
     let part = part.as_deref();
@@ -137,10 +140,13 @@ fn plain(lead: &Lead, how: RepairKind, done: &str, part: Option<PartNumber>) -> 
     }
 }
 
-/// The part named in the plan, else the one that was asked for.
+/// The part named in the plan, else the one that was asked for, else the only terminal that fits.
 fn named_part(sight: &Sight<'_>, lead: &Lead) -> Option<String> {
     let planned = lead.planned_part.as_ref().map(ToString::to_string);
-    planned.or_else(|| asked_for(sight, lead).map(str::to_owned))
+    let asked = || asked_for(sight, lead).map(str::to_owned);
+    let bears_it = matches!(lead.planned, Some(RepairKind::NewTerminal | RepairKind::RepairLead));
+    let only = || sight.state().terminal_for(lead).filter(|_| bears_it).map(|t| t.part.to_string());
+    planned.or_else(asked).or_else(only)
 }
 
 /// The part the request asks for on behalf of a lead: its terminal before what goes with it.

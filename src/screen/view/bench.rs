@@ -227,7 +227,8 @@ fn question_lines<'a>(sight: &Sight<'_>, ui: &Ui, theme: Theme, width: u16) -> V
         Asked::Field { prompt } => {
             push_wrapped(&mut lines, &text::clean(&prompt, theme), width, theme.now());
             let cursor = if theme.ascii { "_" } else { "▁" };
-            lines.push(Line::styled(format!(" > {}{cursor}", text::clean(&ui.field, theme)), theme.now()));
+            let field = text::end_of(&text::clean(&ui.field, theme), width.saturating_sub(3));
+            lines.push(Line::styled(format!(" > {field}{cursor}"), theme.now()));
         }
         Asked::Picks { prompt, picks } => {
             push_wrapped(&mut lines, &text::clean(&prompt, theme), width, theme.now());

@@ -28,6 +28,17 @@ pub(super) fn repairs(sight: &Sight<'_>, ui: &Ui, theme: Theme, area: Rect, buf:
     for lead in &repaired {
         add_lead(sight, lead, theme, &mut lines);
     }
+    let is_open =
+        |lead: &&Lead| lead.planned.is_none() && lead.repairs.is_empty() && lead.inspected.is_none();
+    for lead in state.leads.iter().filter(is_open) {
+        if let Some(found) = found_at_intake(lead) {
+            let call = state.call(lead);
+            lines.add(
+                &format!("{call}: found at intake, nothing decided: {found} (! orders a lead)"),
+                theme.alarm(),
+            );
+        }
+    }
     for plan in state.splice_plans() {
         add_plan(sight, &plan, theme, &mut lines);
     }
@@ -39,16 +50,25 @@ pub(super) fn repairs(sight: &Sight<'_>, ui: &Ui, theme: Theme, area: Rect, buf:
     lines.show(ui, area, buf);
 }
 
+/// Damage on record before the lead was in the hand.
+fn found_at_intake(lead: &Lead) -> Option<String> {
+    let condition = lead.seen.condition.clone();
+    let damage = lead.seen.wires.iter().filter_map(|wire| wire.damage.as_ref());
+    let damage = damage.map(|length| format!("damage over {}", length.both()));
+    let found: Vec<String> = condition.into_iter().chain(damage).collect();
+    (!found.is_empty()).then(|| found.join(", "))
+}
+
 /// What is planned for a lead and what was done to it.
 fn add_lead(sight: &Sight<'_>, lead: &Lead, theme: Theme, lines: &mut Lines) {
     let state = sight.state();
     let call = state.call(lead);
     if let Some(planned) = lead.planned {
         let why = lead.planned_why.as_deref().unwrap_or("no reason said");
-        lines.add(&format!("{call}  planned: {}; {why}", planned.words()), Style::new());
+        lines.add(&format!("{call}: planned: {}; {why}", planned.words()), Style::new());
     }
     for done in &lead.repairs {
-        lines.add(&format!("{call}  {}", done_in_words(done)), Style::new());
+        lines.add(&format!("{call}: {}", done_in_words(done)), Style::new());
         if let Some(crimp) = &done.crimp {
             let sheet = state.sheet_for(lead, done.part.as_ref(), crimp);
             let sheet = sheet.map_or("no sheet: height not verified".to_owned(), |s| format!("sheet {s}"));
@@ -96,7 +116,7 @@ fn add_plan(sight: &Sight<'_>, plan: &SplicePlan, theme: Theme, lines: &mut Line
     for (ordered, call) in plan.leads.iter().zip(&calls) {
         let place = ordered.place.map_or("no place for its splice yet".to_owned(), |place| {
             format!(
-                "sleeve {} to {} mm, middle {}",
+                "sleeve {}-{} mm, middle {}",
                 short(place.start_mm),
                 short(place.end_mm),
                 short(place.centre_mm)
@@ -107,10 +127,10 @@ fn add_plan(sight: &Sight<'_>, plan: &SplicePlan, theme: Theme, lines: &mut Line
             (Some(_), None) => "; length not known: say what the lead has to be".to_owned(),
             (Some(_), Some(l)) => {
                 let inches = l.order_mm / 25.4;
-                format!("; lead {} mm, order {:.0} mm ({inches:.2} in)", short(l.cut_mm), l.order_mm)
+                format!("; cut {}, order {:.0} mm ({inches:.2} in)", short(l.cut_mm), l.order_mm)
             }
         };
-        lines.add(&format!("{call}  {place}{length}"), Style::new());
+        lines.add(&format!("{call}: {place}{length}"), Style::new());
     }
     if !plan.cannot.is_empty() {
         lines.add(&state.why_no_plan(plan), theme.alarm());
@@ -221,12 +241,12 @@ fn add_circuits(sight: &Sight<'_>, repaired: &[&Lead], theme: Theme, lines: &mut
         let call = state.call(lead);
         let Some(order) = &lead.order else { continue };
         if let Some(size) = state.size_in_words(lead, order) {
-            lines.add(&format!("{call}  {size}"), Style::new());
+            lines.add(&format!("{call}: {size}"), Style::new());
         }
         match state.circuit_drop(lead) {
             None => lines.add(
                 &format!(
-                    "{call}  drop not reckoned: current, supply and length of the circuit were not said"
+                    "{call}: drop not reckoned: current, supply and length of the circuit were not said"
                 ),
                 theme.faint(),
             ),
@@ -235,7 +255,7 @@ fn add_circuits(sight: &Sight<'_>, repaired: &[&Lead], theme: Theme, lines: &mut
                 let style = if drop.is_over() { theme.alarm() } else { Style::new() };
                 lines.add(
                     &format!(
-                        "{call}  {:.4} ohm, {:.3} V lost, {:.2} % of the supply; limit {} % ({}): {over}",
+                        "{call}: {:.4} ohm, {:.3} V lost, {:.2} % of the supply; limit {} % ({}): {over}",
                         drop.resistance_ohm, drop.drop_v, drop.percent, drop.limit.value, drop.limit.source
                     ),
                     style,
@@ -303,7 +323,7 @@ fn add_position(position: &ToolPosition, today: &str, theme: Theme, lines: &mut 
 pub(super) fn lay_out_page(sight: &Sight<'_>, ui: &Ui, theme: Theme, area: Rect, buf: &mut Buffer) {
     let mut lines = Lines::new(theme, area);
     lines.add("LAY OUT before the start", theme.now());
-    for item in lay_out(sight.state()) {
+    for item in lay_out(sight.state(), sight.tools, &sight.today()) {
         lines.add(&format!("- {}  ({})", item.thing, item.what_for), Style::new());
     }
     lines.add("", Style::new());

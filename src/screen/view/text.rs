@@ -59,6 +59,22 @@ pub fn two_ends(buf: &mut Buffer, area: Rect, row: u16, left: &str, right: &str,
     put(buf, area, row, &Line::styled(text, style));
 }
 
+/// The end of a text that is typed, where the cursor is; what does not fit is left out in front.
+pub(super) fn end_of(text: &str, width: usize) -> String {
+    if text.width() <= width {
+        return text.to_owned();
+    }
+    let mut left = width.saturating_sub(3);
+    let fits = |c: &char| {
+        let own = c.to_string().width();
+        let does = own <= left;
+        left = left.saturating_sub(own);
+        does
+    };
+    let end: String = text.chars().rev().take_while(fits).collect();
+    format!("...{}", end.chars().rev().collect::<String>())
+}
+
 /// Breaks a text into lines of at most `width` columns, at blanks.
 pub fn wrap(text: &str, width: usize) -> Vec<String> {
     let mut lines = Vec::new();

@@ -202,6 +202,14 @@ impl State {
                 ask.clearance_mm
             ));
         }
+        let damage = lead.damage_mm();
+        if damage > 0.0 && start < damage + ask.margin_mm - 1e-9 {
+            return Some(format!(
+                "The splice of {call} starts {} behind the housing; the damage reaches {damage} mm, and {} mm of sound wire come first.",
+                splice.start.both(),
+                ask.margin_mm
+            ));
+        }
         let keep_out = ask.keep_out_mm.iter().find(|(from, to)| end > *from + 1e-9 && start < *to - 1e-9);
         if let Some((from, to)) = keep_out {
             return Some(format!(

@@ -1,0 +1,113 @@
+//! A screen without a terminal: keys in, pictures out, acts by the one road.
+
+#![allow(dead_code, reason = "each test file uses what it needs")]
+
+use crossterm::event::{KeyCode, KeyEvent, KeyModifiers};
+use ratatui::{buffer::Buffer, layout::Rect};
+use repin::{
+    repair::ToolBook,
+    screen::{Effect, Outcome, Sight, Theme, Ui, view},
+    swap::{Do, Entry, Occupant, Status, Verdict},
+};
+
+use crate::support::Bench;
+
+/// A job with a screen before it.
+pub struct Desk {
+    pub bench: Bench,
+    pub ui: Ui,
+    pub presses: usize,
+    pub tools: ToolBook,
+}
+
+impl Desk {
+    pub fn at(bench: Bench) -> Self {
+        Self { bench, ui: Ui::default(), presses: 0, tools: ToolBook::default() }
+    }
+
+    pub fn with<T>(&mut self, look: impl FnOnce(&mut Ui, &Sight<'_>) -> T) -> T {
+        let survey = self.bench.job.survey(self.bench.now, Some(&self.bench.by));
+        let sight = Sight {
+            id: "board",
+            job: &self.bench.job,
+            survey: &survey,
+            last_request: None,
+            tools: &self.tools,
+            by: &self.bench.by,
+            read_only: None,
+        };
+        look(&mut self.ui, &sight)
+    }
+
+    /// Presses one key and does what the screen asks for, by the one road.
+    pub fn press(&mut self, code: KeyCode) {
+        self.presses += 1;
+        let event = KeyEvent::new(code, KeyModifiers::NONE);
+        let acts = match self.with(|ui, sight| ui.update(sight, event)) {
+            Effect::Enter(acts) => acts,
+            Effect::Book(positions) => {
+                self.tools.positions.retain(|old| positions.iter().all(|new| !new.key.is_same(&old.key)));
+                self.tools.positions.extend(positions);
+                self.ui.finish(Outcome::Entered("in the book".to_owned()));
+                return;
+            }
+            _ => return,
+        };
+        for act in acts {
+            let entry = Entry { at: self.bench.now, by: self.bench.by.clone(), act: act.clone() };
+            match self.bench.job.check(&entry) {
+                Verdict::Allowed => self.bench.job.apply(entry),
+                Verdict::Against(_) if act.anyway().is_some() => self.bench.job.apply(entry),
+                Verdict::Impossible(refusal) => {
+                    let refusals = vec![refusal];
+                    self.ui.finish(Outcome::Refused { act: Box::new(act), refusals, can_go_on: false });
+                    return;
+                }
+                Verdict::Against(refusals) => {
+                    self.ui.finish(Outcome::Refused { act: Box::new(act), refusals, can_go_on: true });
+                    return;
+                }
+            }
+        }
+        self.ui.finish(Outcome::Entered(String::new()));
+    }
+
+    pub fn keys(&mut self, keys: &str) {
+        keys.chars().for_each(|c| self.press(KeyCode::Char(c)));
+    }
+
+    pub fn typed(&mut self, text: &str) {
+        self.keys(text);
+        self.press(KeyCode::Enter);
+    }
+
+    /// Answers the re-read that stands between moves with what is in the hole; says whether one did.
+    pub fn rereads(&mut self) -> bool {
+        let next = self.with(|_, sight| {
+            let next = sight.survey.steps.iter().find(|step| step.status == Status::Next)?;
+            let Do::ReRead { at } = &next.what else { return None };
+            sight.state().occupant(at).map(|occupant| match occupant {
+                Occupant::Lead(lead) => lead.seen.wires[0].colour.to_string(),
+                _ => "plug".to_owned(),
+            })
+        });
+        let Some(seen) = next else { return false };
+        self.typed(&seen);
+        true
+    }
+
+    pub fn picture(&mut self, width: u16, height: u16, theme: Theme) -> String {
+        let area = Rect::new(0, 0, width, height);
+        let mut buffer = Buffer::empty(area);
+        self.with(|ui, sight| view(sight, ui, theme, area, &mut buffer));
+        lines(&buffer)
+    }
+}
+
+pub fn lines(buffer: &Buffer) -> String {
+    let width = usize::from(buffer.area.width).max(1);
+    let rows = buffer.content().chunks(width);
+    let text = rows
+        .map(|row| row.iter().map(ratatui::buffer::Cell::symbol).collect::<String>().trim_end().to_owned());
+    text.collect::<Vec<_>>().join("\n")
+}
