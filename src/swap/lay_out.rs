@@ -5,7 +5,6 @@ use std::collections::BTreeSet;
 
 use crate::{
     catalogue::{From, LockState, PrimaryLock, Terminal},
-    quantity::Gauge,
     record::Told,
     repair::ToolBook,
 };
