@@ -153,6 +153,18 @@ fn f45_two_wires_in_one_sealed_hole_are_flagged_until_one_lead_goes_in() {
 }
 
 #[test]
+fn f47_a_pair_found_untwisted_too_far_is_flagged_until_it_is_twisted_again() {
+    let far = WIRES[1].replace("twisted_with", r#"untwisted:"120 mm",twisted_with"#);
+    let mut bench = ready_with(rules(), &[WIRES[0], &far, WIRES[2], WIRES[3]]);
+    bench.flagged(Code::Untwisted);
+    bench.does(&format!(
+        r#"RecordCorrected(at:"old:2",holds:Wired(wires:[{}],terminal:"B4-T"),reason:"twisted again")"#,
+        far.replace("120", "40")
+    ));
+    bench.not_flagged(Code::Untwisted);
+}
+
+#[test]
 fn f54_a_wrong_strip_length_leaves_insulation_in_the_crimp_or_bare_copper() {
     let mut bench = in_hand();
     let long = crimp(&format!(r#"strip:"6 mm",height:"1.12 mm",{QUALIFIED}"#));

@@ -385,7 +385,11 @@ fn one_wire_one_hole_off_among_206_cavities_is_one_difference() {
     };
     assert_eq!(plugs(&shop.json(&["request", "cormorant"])), []);
     // The plug of A49 is torn; the wire in A133 belongs in A134, and A133 gets its plug.
-    let acts = r#"RecordCorrected(at:"old:A49",holds:Open,reason:"plug torn, taken out")
+    // The pair that was found untwisted is flagged at both its wires until it is twisted again.
+    assert_eq!(codes(&account).iter().filter(|c| **c == "untwisted").count(), 2);
+    let acts = r#"RecordCorrected(at:"old:A15",holds:Wired(wires:[(number:"WA15",colour:"GN/BN",gauge:"0.5",twisted_with:"A16",untwisted:"30 mm")]),reason:"twisted again")
+RecordCorrected(at:"old:A16",holds:Wired(wires:[(number:"WA16",colour:"BU/BN",gauge:"0.5",twisted_with:"A15",untwisted:"30 mm")]),reason:"twisted again")
+RecordCorrected(at:"old:A49",holds:Open,reason:"plug torn, taken out")
 Decided(at:"old:A133",wins:Should,reason:"one hole off since the last repair")
 MapConfirmed(source:SameLabels)"#;
     let run = shop.run_with(&["enter", "cormorant"], acts, &[]);

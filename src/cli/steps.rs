@@ -11,7 +11,12 @@ use super::{Common, Exit, print};
 use crate::{
     quantity::harmless,
     record::Address,
-    swap::{Do, ItemId, Lead, Occasion, Place, State, Status, Step, Survey, caution, place_in_words},
+    repair::ToolBook,
+    store::read_book,
+    swap::{
+        Do, ItemId, Lead, Occasion, Place, State, Status, Step, Survey, caution, day_of, lay_out,
+        place_in_words,
+    },
 };
 
 /// Which job.
@@ -65,6 +70,13 @@ pub(super) fn run(common: &Common, args: &StepsArgs) -> Result<Exit> {
         return Ok(exit);
     }
     let mut text = String::new();
+    if !survey.steps.iter().any(|step| step.status == Status::Done && step.what.opens_or_moves()) {
+        let book = open.path().parent().map_or(Ok(ToolBook::default()), read_book)?;
+        let today = day_of(survey.now);
+        for item in lay_out(state, &book, &today) {
+            text.push_str(&format!("lay out  {}  ({})\n", harmless(&item.thing), harmless(&item.what_for)));
+        }
+    }
     for step in &steps {
         let or_dash = |value: &Option<String>| value.clone().unwrap_or_else(|| "-".to_owned());
         text.push_str(&format!(

@@ -184,6 +184,8 @@ pub struct Wire {
     pub insulation_class: Option<InsulationClass>,
     /// The cavity of the wire it is twisted with, on the same housing.
     pub twisted_with: Option<crate::face::Label>,
+    /// How far it is untwisted behind the housing, where it is one of a pair.
+    pub untwisted: Option<Length>,
     /// Whether it runs in a shield.
     pub shielded: bool,
     /// Distance of damage behind the housing.
@@ -205,6 +207,7 @@ impl Wire {
             outside_diameter: None,
             insulation_class: None,
             twisted_with: None,
+            untwisted: None,
             shielded: false,
             damage: None,
             slack: None,

@@ -10,7 +10,10 @@ use crate::{
     catalogue::{Gender, Sealing, SizeName, SmallPart, Supplied},
     record::Address,
     repair::ToolBook,
-    swap::{Destination, Expected, ItemId, Job, JobHousing, JobSide, Lead, Place, PlugOrigin, State, Survey},
+    swap::{
+        Destination, Expected, ItemId, Job, JobHousing, JobSide, Lead, Place, PlugOrigin, State, Survey,
+        day_of,
+    },
 };
 
 pub(super) const ASK_FIRST: &str = "ask me first";
@@ -31,7 +34,7 @@ pub fn build(
         housing_lines(state, survey, new, &mut lines);
         plug_lines(state, survey, new, &mut lines);
     }
-    let today = survey.now.to_string().get(..10).unwrap_or_default().to_owned();
+    let today = day_of(survey.now);
     repair_lines(state, survey, &Proved { book, today, previous }, &mut lines);
     let head = match previous {
         Some(previous) => previous.head_for(&head),

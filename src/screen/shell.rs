@@ -30,7 +30,7 @@ use crate::{
         EnterProblem, IncompleteOrder, OpenJob, Store, last_request, read_book, send_request, write_family,
         write_position,
     },
-    swap::{Account, Act, Entry, JobState, Status, Survey},
+    swap::{Account, Act, Entry, JobState, Status, Survey, day_of},
 };
 
 /// What the shell needs to know about this sitting.
@@ -90,7 +90,7 @@ pub fn run_job(sitting: &Sitting, path: &Path) -> Result<()> {
 /// Describes a housing until it is saved in this folder, or somebody leaves. Gives the file.
 pub fn run_define(sitting: &Sitting, library: &Path) -> Result<Option<PathBuf>> {
     with_terminal(|terminal| {
-        let today = Timestamp::now().to_string().get(..10).unwrap_or_default().to_owned();
+        let today = day_of(Timestamp::now());
         let mut define = Define::new(format!("described at the bench by {}, {today}", sitting.by));
         loop {
             terminal.draw(|frame| view_define(&define, sitting.theme, frame.area(), frame.buffer_mut()))?;
@@ -191,7 +191,7 @@ impl<'a> Bench<'a> {
     /// Writes positions into this bench's tool book.
     fn book(&mut self, positions: &[ToolPosition]) -> Outcome {
         let jobs = jobs_of(&self.open).to_owned();
-        let today = self.survey.now.to_string().get(..10).unwrap_or_default().to_owned();
+        let today = day_of(self.survey.now);
         let mut said = Vec::new();
         for position in positions {
             match write_position(&jobs, &self.sitting.by, position) {

@@ -5,7 +5,7 @@ use crate::{
     record::{Address, HousingName},
     repair::ToolBook,
     request::RequestForm,
-    swap::{Act, Entry, Job, JobHousing, JobSide, State, Survey, Verdict},
+    swap::{Act, Entry, Job, JobHousing, JobSide, State, Survey, Verdict, day_of},
 };
 
 /// A job as screens see it.
@@ -35,7 +35,7 @@ impl<'a> Sight<'a> {
 
     /// Today, as YYYY-MM-DD.
     pub fn today(&self) -> String {
-        self.survey.now.to_string().get(..10).unwrap_or_default().to_owned()
+        day_of(self.survey.now)
     }
 
     /// A housing by name.

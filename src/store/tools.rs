@@ -12,7 +12,7 @@ use crate::{
     catalogue::PartNumber,
     quantity::Gauge,
     repair::{Height, PositionKey, Standing, ToolBook, ToolPosition},
-    swap::{Act, State},
+    swap::{Act, State, day_of},
 };
 
 #[derive(Serialize, Deserialize)]
@@ -147,7 +147,7 @@ pub(super) fn fill_in_book(act: &mut Act, state: &State, jobs: &Path, at: Timest
     let terminal = part.as_ref().or_else(|| state.terminal_of(lead));
     let wire = crimp.wire.as_ref().or_else(|| lead.first_wire()?.gauge.known());
     let key = terminal.zip(wire).and_then(|(terminal, wire)| crimp.key(terminal, wire));
-    let today = at.to_string().get(..10).unwrap_or_default().to_owned();
+    let today = day_of(at);
     crimp.book = Some(match key {
         Some(key) => match read_book(jobs) {
             Ok(book) => book.standing(&key, &today),

@@ -15,6 +15,8 @@ pub struct CircuitDrop {
     pub resistance_ohm: f64,
     /// Voltage lost in it.
     pub drop_v: f64,
+    /// What of that the repair lead loses.
+    pub lead_drop_v: f64,
     /// The same, in per cent of the supply.
     pub percent: f64,
     /// What the house lets pass, in per cent.
@@ -48,6 +50,7 @@ impl State {
         Some(CircuitDrop {
             resistance_ohm,
             drop_v,
+            lead_drop_v: own.resistance_ohm * load.current_a,
             percent: of_supply_percent(drop_v, load.supply_v),
             limit: limit.clone(),
             source: own.source,

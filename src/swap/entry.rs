@@ -15,3 +15,8 @@ pub struct Entry {
     /// What was entered.
     pub act: Act,
 }
+
+/// The day of a moment in world time, as YYYY-MM-DD: days compare as texts.
+pub fn day_of(at: Timestamp) -> String {
+    at.to_string().get(..10).unwrap_or_default().to_owned()
+}

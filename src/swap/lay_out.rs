@@ -15,7 +15,7 @@ use super::{Lead, RepairKind, state::State};
 const THINNEST_MM2: f64 = 0.13;
 
 /// A thing to lay out, and what it is for.
-#[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord)]
+#[derive(Debug, Clone, PartialEq, Eq)]
 pub struct LayOut {
     /// The thing.
     pub thing: String,
@@ -25,8 +25,13 @@ pub struct LayOut {
 
 /// Everything to lay out, with the tool positions that the book has for its crimps today.
 pub fn lay_out(state: &State, book: &ToolBook, today: &str) -> Vec<LayOut> {
-    let mut list = Vec::new();
-    let mut add = |thing: String, what_for: &str| list.push(LayOut { thing, what_for: what_for.to_owned() });
+    let mut list: Vec<LayOut> = Vec::new();
+    let mut add = |thing: String, what_for: &str| {
+        let item = LayOut { thing, what_for: what_for.to_owned() };
+        if !list.contains(&item) {
+            list.push(item);
+        }
+    };
     for lock in state.housings.iter().filter_map(|h| h.housing().lock.as_ref()) {
         let way = match lock.open_state {
             LockState::Out => "to draw it out",
@@ -58,8 +63,6 @@ pub fn lay_out(state: &State, book: &ToolBook, today: &str) -> Vec<LayOut> {
         add("a tang gauge or pick".to_owned(), "tangs that are re-formed");
     }
     add("a meter with test leads that end in terminals of the family".to_owned(), "the tests after");
-    list.sort();
-    list.dedup();
     list
 }
 

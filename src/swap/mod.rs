@@ -38,7 +38,7 @@ pub use act::Act;
 pub use caution::{CAUTIONS, Occasion, caution};
 pub use circuit::CircuitDrop;
 pub use code::Code;
-pub use entry::Entry;
+pub use entry::{Entry, day_of};
 pub use flags::Flag;
 pub use gates::GATES;
 pub use item::{ItemId, Lead, OtherItem, OtherKind, Place, PlugItem, PlugOrigin, Seat, Tag, WireId};

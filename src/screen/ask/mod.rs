@@ -21,7 +21,7 @@ use crate::{
     record::HousingName,
     repair::ToolPosition,
     request::RequestHead,
-    swap::{Act, Code, Do, Flag, Place, Refusal, Status, Verdict},
+    swap::{Act, Code, Do, Flag, Place, Refusal, Status, Step, Verdict},
 };
 
 use super::{keys::Pick, sight::Sight};
@@ -225,7 +225,26 @@ pub fn ask(sight: &Sight<'_>, topic: &Topic, answers: &[Answer]) -> Asked {
     }
 }
 
+/// What a step asks; the first one that opens anything reminds of what to lay out.
 fn ask_step(sight: &Sight<'_>, step: &Do, answers: &[Answer]) -> Asked {
+    let asked = ask_of_step(sight, step, answers);
+    match asked {
+        Asked::Picks { prompt, picks } if answers.is_empty() && starts_the_work(sight, step) => {
+            Asked::Picks {
+                prompt: format!("LAY OUT first what the page of that name lists. {prompt}"),
+                picks,
+            }
+        }
+        asked => asked,
+    }
+}
+
+fn starts_the_work(sight: &Sight<'_>, step: &Do) -> bool {
+    let is_begun = |step: &Step| step.status == Status::Done && step.what.opens_or_moves();
+    step.opens_or_moves() && !sight.survey.steps.iter().any(is_begun)
+}
+
+fn ask_of_step(sight: &Sight<'_>, step: &Do, answers: &[Answer]) -> Asked {
     match step {
         Do::Record { at } => record::record(sight, at.as_ref(), answers),
         Do::Gate { gate } => gate::gate(sight, *gate, answers),

@@ -1,10 +1,13 @@
 //! A lead typed on one line: `YE/BU 0.75 W104 saw valve B`, with `+` between the wires of one
 //! terminal and `name=value` for what only some wires have.
 
-use crate::record::{LeadSeen, Seal, Told, Wire, WireKind};
+use crate::{
+    quantity::Length,
+    record::{LeadSeen, Seal, Told, Wire, WireKind},
+};
 
 /// What may be added as `name=value`, for the help page.
-pub const EXTRAS: &str = "od=1.9 (outside diameter) slack=60 damage=22 twin=12 (twisted with) seal=missing cond=corrosion kind=bus";
+pub const EXTRAS: &str = "od=1.9 (outside diameter) slack=60 damage=22 twin=12 (twisted with) untwisted=30 seal=missing cond=corrosion kind=bus";
 
 /// The lead a line describes.
 pub fn parse_wires(line: &str) -> Result<LeadSeen, String> {
@@ -47,16 +50,17 @@ where
     }
 }
 
+fn length(value: &str) -> Result<Length, String> {
+    value.parse().map_err(|why: crate::quantity::QuantityProblem| why.to_string())
+}
+
 fn add_extra(extra: &str, wire: &mut Wire, lead: &mut LeadSeen) -> Result<(), String> {
     let Some((name, value)) = extra.split_once('=') else { return Ok(()) };
     match name {
         "od" => wire.outside_diameter = Some(told(value)?),
-        "slack" => {
-            wire.slack = Some(value.parse().map_err(|e: crate::quantity::QuantityProblem| e.to_string())?)
-        }
-        "damage" => {
-            wire.damage = Some(value.parse().map_err(|e: crate::quantity::QuantityProblem| e.to_string())?)
-        }
+        "slack" => wire.slack = Some(length(value)?),
+        "damage" => wire.damage = Some(length(value)?),
+        "untwisted" => wire.untwisted = Some(length(value)?),
         "twin" => {
             wire.twisted_with = Some(value.parse().map_err(|e: crate::quantity::TextProblem| e.to_string())?)
         }

@@ -9,7 +9,8 @@ use crate::{
     repair::{Capability, Standing, ToolPosition},
     screen::{sight::Sight, state::Ui, theme::Theme},
     swap::{
-        Crimp, CrimpVerdict, Lead, Occasion, Ordered, RepairDone, SplicePlan, Thickness, caution, lay_out,
+        Crimp, CrimpVerdict, ItemId, Lead, Occasion, Ordered, RepairDone, SplicePlan, Thickness, caution,
+        lay_out,
     },
 };
 
@@ -131,6 +132,9 @@ fn add_plan(sight: &Sight<'_>, plan: &SplicePlan, theme: Theme, lines: &mut Line
             }
         };
         lines.add(&format!("{call}: {place}{length}"), Style::new());
+        if let Some(lead) = state.lead(&ordered.lead) {
+            add_pair(sight, lead, call, theme, lines);
+        }
     }
     if !plan.cannot.is_empty() {
         lines.add(&state.why_no_plan(plan), theme.alarm());
@@ -154,6 +158,26 @@ fn add_plan(sight: &Sight<'_>, plan: &SplicePlan, theme: Theme, lines: &mut Line
             rules.splice_gap_mm.value,
             rules.splice_gap_twisted_mm.value,
             rules.damage_margin_mm.value
+        ),
+        theme.faint(),
+    );
+}
+
+/// What a twisted wire asks for beside its own splice.
+fn add_pair(sight: &Sight<'_>, lead: &Lead, call: &str, theme: Theme, lines: &mut Lines) {
+    let state = sight.state();
+    let Some(partner) = lead.seen.wires.iter().find_map(|wire| wire.twisted_with.as_ref()) else { return };
+    let is_partner =
+        |other: &&Lead| matches!(&other.id, ItemId::At(at) if at.label == *partner) && other.id != lead.id;
+    let other = state.leads.iter().find(is_partner);
+    let alone = match other {
+        Some(other) if other.has_repair_lead() => String::new(),
+        _ => format!(" {partner} has no lead planned: splice both alike, or leave the pair whole."),
+    };
+    lines.add(
+        &format!(
+            "    {call} is twisted with {partner}: same splice on both, staggered, twisted again over it, at most {} mm untwisted ({}).{alone}",
+            state.rules.untwisted_mm.value, state.rules.untwisted_mm.source
         ),
         theme.faint(),
     );
@@ -251,7 +275,7 @@ fn add_circuits(sight: &Sight<'_>, repaired: &[&Lead], theme: Theme, lines: &mut
                 theme.faint(),
             ),
             Some(drop) => {
-                let over = if drop.is_over() { "OVER THE LIMIT: a thicker lead" } else { "within it" };
+                let over = if drop.is_over() { "OVER THE LIMIT" } else { "within it" };
                 let style = if drop.is_over() { theme.alarm() } else { Style::new() };
                 lines.add(
                     &format!(
@@ -260,7 +284,10 @@ fn add_circuits(sight: &Sight<'_>, repaired: &[&Lead], theme: Theme, lines: &mut
                     ),
                     style,
                 );
-                lines.add(&format!("    resistance: {}", drop.source), theme.faint());
+                lines.add(
+                    &format!("    of that the lead {:.3} V; resistance: {}", drop.lead_drop_v, drop.source),
+                    theme.faint(),
+                );
             }
         }
     }

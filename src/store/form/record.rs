@@ -89,6 +89,8 @@ struct WireForm {
     insulation_class: Option<InsulationClass>,
     #[serde(default, skip_serializing_if = "Option::is_none")]
     twisted_with: Option<Label>,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    untwisted: Option<Length>,
     #[serde(default, skip_serializing_if = "is_false")]
     shielded: bool,
     #[serde(default, skip_serializing_if = "Option::is_none")]

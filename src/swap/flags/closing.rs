@@ -44,7 +44,11 @@ impl State {
         for test in self.tests.iter().filter(|t| !t.passed) {
             let later = self.tests.iter().rev().find(|t| t.test == test.test && t.circuit == test.circuit);
             if later.is_some_and(|t| !t.passed) {
-                let say = format!("The test failed: {} ({}).", test.test, test.value);
+                let limit = test.limit.as_ref().map_or(String::new(), |(limit, source)| {
+                    let source = if source.is_empty() { "source not named" } else { source };
+                    format!("; limit {limit}, {source}")
+                });
+                let say = format!("The test failed: {} ({}{limit}).", test.test, test.value);
                 flags.push(
                     Flag::job(Code::TestFailed, say, "Find the fault and test again.")
                         .circuit(test.circuit.as_deref()),

@@ -13,6 +13,7 @@ impl State {
                 self.flag_crimp(lead, done, flags);
             }
             self.flag_splice(lead, flags);
+            self.flag_untwisted_as_found(lead, flags);
             self.flag_shared_hole(lead, target, flags);
         }
         for plan in self.splice_plans() {
@@ -59,6 +60,23 @@ impl State {
             let told = crimp.book.as_ref().map_or("not looked up".to_owned(), ToString::to_string);
             let say = format!("The crimp on {call} was made with {}: {told}.", crimp.with());
             add(Code::ToolNotQualified, say, "Qualify the position and crimp again, or accept it by name.");
+        }
+    }
+
+    /// A pair that was found untwisted too far: errors under load.
+    fn flag_untwisted_as_found(&self, lead: &Lead, flags: &mut Flags) {
+        let limit = &self.rules.untwisted_mm;
+        let lengths = lead.seen.wires.iter().filter_map(|wire| wire.untwisted.as_ref());
+        if let Some(length) = lengths.filter(|length| length.mm() > limit.value).last() {
+            let say = format!(
+                "{} is untwisted over {}; {} mm are let pass ({}).",
+                self.call(lead),
+                length.both(),
+                limit.value,
+                limit.source
+            );
+            let instead = "Twist the pair again up to its terminals and correct the record.";
+            flags.push(self.about_lead(Flag::job(Code::Untwisted, say, instead), lead));
         }
     }
 
