@@ -64,10 +64,13 @@ fn is_number(cell: &str) -> bool {
 /// The row, or two rows read together, that names the most columns and holds no number.
 fn find_heading(rows: &[GridRow]) -> Option<Heading> {
     let wordy = |row: &&GridRow| !row.cells.iter().any(|cell| is_number(cell));
+    // A size or the word for a plug under a heading is a line of the list already.
+    let says = |cell: &String| content(cell).is_some() || GaugeUnit::Mm2.read(cell).is_ok();
+    let goes_on = |row: &&GridRow| wordy(row) && !row.cells.iter().any(says);
     let mut best: Option<Heading> = None;
     for (n, row) in rows.iter().enumerate().take(HEADING_WITHIN).filter(|(_, row)| wordy(row)) {
         let one = heading_of(n + 1, row.cells.clone());
-        let two = rows.get(n + 1).filter(wordy).map(|below| {
+        let two = rows.get(n + 1).filter(goes_on).map(|below| {
             let width = row.cells.len().max(below.cells.len());
             let both = (0..width).map(|c| format!("{} {}", row.cell(c), below.cell(c)).trim().to_owned());
             heading_of(n + 2, both.collect())

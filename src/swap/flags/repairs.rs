@@ -67,7 +67,7 @@ impl State {
     fn flag_untwisted_as_found(&self, lead: &Lead, flags: &mut Flags) {
         let limit = &self.rules.untwisted_mm;
         let lengths = lead.seen.wires.iter().filter_map(|wire| wire.untwisted.as_ref());
-        if let Some(length) = lengths.filter(|length| length.mm() > limit.value).last() {
+        if let Some(length) = lengths.filter(|length| length.mm() > limit.value).next_back() {
             let say = format!(
                 "{} is untwisted over {}; {} mm are let pass ({}).",
                 self.call(lead),
