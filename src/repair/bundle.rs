@@ -107,6 +107,9 @@ mod tests {
     #[test]
     fn two_unlike_wires_lie_side_by_side() {
         assert!((bundle_of(&[1.0, 3.0]).diameter_mm - 4.0).abs() < 1e-6);
+        // Once came out a hair smaller than the two wires are wide.
+        let (thick, thin) = (5.573018581775725, 3.541863205542529);
+        assert!(bundle_of(&[thick, thin]).diameter_mm >= thick + thin);
         assert!((bundle_of(&[2.5]).diameter_mm - 2.5).abs() < 1e-9);
         assert_eq!(bundle_of(&[]).diameter_mm, 0.0);
     }
