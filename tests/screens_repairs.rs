@@ -217,7 +217,10 @@ fn the_sleeve_is_asked_before_the_joint() {
     let mut desk = mulehaul_until(r#"Repair(lead:"old:1""#);
     desk.keys("d");
     desk.typed("=");
-    shows(&mut desk, "Cut the lead to 181.5 mm. IS THE SLEEVE ON THE WIRE, and boot or nut with it?");
+    shows(
+        &mut desk,
+        "Cut the lead to 181.5 mm. The sleeve goes from 105.0 to 150.0 mm behind the rear face. IS THE SLEEVE ON THE WIRE, and boot or nut with it?",
+    );
     shows(&mut desk, "The wire seal stays on the terminal side.");
     desk.keys("y");
     shows(&mut desk, "(planned 105 mm)");

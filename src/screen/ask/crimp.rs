@@ -196,9 +196,15 @@ pub(super) fn splice(sight: &Sight<'_>, lead: &Lead, part: Option<&PartNumber>, 
     let length = plan.as_ref().and_then(|ordered| ordered.length);
     if answers.is_empty() {
         let cut = length.map_or(String::new(), |l| format!("Cut the lead to {:.1} mm. ", l.cut_mm));
+        let place = planned.map_or(String::new(), |place| {
+            format!(
+                "The sleeve goes from {:.1} to {:.1} mm behind the rear face. ",
+                place.start_mm, place.end_mm
+            )
+        });
         return picks(
             format!(
-                "{cut}IS THE SLEEVE ON THE WIRE, and boot or nut with it? Only then strip and join. The wire seal stays on the terminal side."
+                "{cut}{place}IS THE SLEEVE ON THE WIRE, and boot or nut with it? Only then strip and join. The wire seal stays on the terminal side."
             ),
             &[Pick::SleeveOn],
         );
