@@ -301,6 +301,14 @@ fn f61_splices_side_by_side_are_refused() {
     assert_eq!(bench.against(&second), [Code::SpliceTooNear]);
     bench.does(&second.replace("144 mm", "145 mm"));
     bench.not_flagged(Code::SpliceTooNear);
+    // An ordinary wire keeps the pair's distance from the pair, too.
+    let mut bench = ordered(r#"last:"700 mm""#);
+    let pair = spliced(&mut bench, 2, "BK", "45 mm");
+    bench.does(&pair);
+    into_its_hole(&mut bench, 2);
+    assert_eq!(bench.job.state().ordered(&"old:1".parse().unwrap()).unwrap().place.unwrap().start_mm, 145.0);
+    let ordinary = spliced(&mut bench, 1, "RD", "144 mm");
+    assert_eq!(bench.against(&ordinary), [Code::SpliceTooNear]);
 }
 
 #[test]

@@ -59,16 +59,18 @@ impl State {
     }
 
     fn splice_plan(&self, old: &JobHousing) -> Option<SplicePlan> {
-        let is_here = |lead: &&Lead| lead.has_repair_lead() && self.bundle_of_lead(lead) == Some(&old.name);
-        let leads: Vec<&Lead> = self.leads.iter().filter(is_here).collect();
+        let leads: Vec<&Lead> = self.leads_of(&old.name).filter(|lead| lead.has_repair_lead()).collect();
         if leads.is_empty() {
             return None;
         }
         // A splice that is made stays where it is; of the others, those whose sleeve is known get a place.
         let is_open = |lead: &&Lead| made_splice(lead).is_none() && sleeve_mm(lead).is_some();
         let placed: Vec<&Lead> = leads.iter().copied().filter(is_open).collect();
-        let made =
-            leads.iter().filter_map(|lead| made_splice(lead)).map(|place| (place.start_mm, place.end_mm));
+        // The planner keeps the common gap from what is there: a pair's splice keeps more about it.
+        let made = leads.iter().filter_map(|lead| {
+            let (place, more) = (made_splice(lead)?, self.gap_of(lead) - self.rules.splice_gap_mm.value);
+            Some(((place.start_mm - more).max(0.0), place.end_mm + more))
+        });
         let ask = self.splice_ask(old, &placed, made);
         let (places, cannot) = match stagger(&ask) {
             Stagger::Plan { places, .. } => (places, Vec::new()),
@@ -92,11 +94,16 @@ impl State {
     }
 
     /// The bundle a lead belongs to: that of the housing it was recorded in.
-    pub(super) fn bundle_of_lead<'a>(&self, lead: &'a Lead) -> Option<&'a HousingName> {
+    fn bundle_of_lead<'a>(&self, lead: &'a Lead) -> Option<&'a HousingName> {
         match &lead.id {
             ItemId::At(at) => Some(&at.housing),
             _ => lead.came_from.as_ref().map(|at| &at.housing),
         }
+    }
+
+    /// The leads that start at an old housing.
+    pub(super) fn leads_of<'a>(&'a self, housing: &'a HousingName) -> impl Iterator<Item = &'a Lead> {
+        self.leads.iter().filter(move |lead| self.bundle_of_lead(lead) == Some(housing))
     }
 
     /// What the planner is asked: house rules, what lies behind the housing, and each lead.
@@ -116,7 +123,7 @@ impl State {
             damage_mm: lead.damage_mm(),
             sleeve_mm: sleeve_mm(lead).unwrap_or_default(),
             last_mm: self.last_for(lead, behind),
-            gap_mm: is_twisted(lead).then_some(rules.splice_gap_twisted_mm.value),
+            gap_mm: Some(self.gap_of(lead)),
         };
         Ask {
             clearance_mm: rules.clearance_mm.value,
@@ -125,6 +132,15 @@ impl State {
             keep_out_mm,
             existing_mm: behind.splices.iter().map(stretch).chain(made).collect(),
             leads: leads.iter().map(lead).collect(),
+        }
+    }
+
+    /// The gap that the splice of a lead keeps from others.
+    pub(super) fn gap_of(&self, lead: &Lead) -> f64 {
+        let common = self.rules.splice_gap_mm.value;
+        match is_twisted(lead) {
+            true => self.rules.splice_gap_twisted_mm.value.max(common),
+            false => common,
         }
     }
 

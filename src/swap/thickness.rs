@@ -98,11 +98,6 @@ impl State {
         }
     }
 
-    /// The leads that start at an old housing.
-    fn leads_of<'a>(&'a self, housing: &'a HousingName) -> impl Iterator<Item = &'a Lead> {
-        self.leads.iter().filter(move |lead| self.bundle_of_lead(lead) == Some(housing))
-    }
-
     /// The outside diameters of the wires of a lead: measured, or those of thin walls.
     fn diameters(&self, lead: &Lead, assumed: &mut Vec<String>, left_out: &mut Vec<String>) -> Vec<f64> {
         let wires = lead.seen.wires.iter().enumerate();

@@ -10,9 +10,7 @@ use crate::{
     repair::{ClassChange, Height, SizeChange, class_change, size_change},
     swap::{
         Act, Behind, Code, Crimp, CrimpVerdict, JobSide, Lead, LeadOrder, Place, Refusal, RepairKind,
-        STRIP_OFF_MM, Splice,
-        splices::{is_twisted, made_splice},
-        state::State,
+        STRIP_OFF_MM, Splice, splices::made_splice, state::State,
     },
 };
 
@@ -223,20 +221,17 @@ impl State {
                 "The sleeve of {call} ends {end} mm behind the housing; none may pass {last} mm."
             ));
         }
-        let gap = match is_twisted(lead) {
-            true => self.rules.splice_gap_twisted_mm.value.max(ask.gap_mm),
-            false => ask.gap_mm,
-        };
-        let near = |(from, to): (f64, f64)| end + gap > from + 1e-9 && start < to + gap - 1e-9;
+        let own = self.gap_of(lead);
         let others = self.leads.iter().filter(|other| other.id != lead.id && plan.of(&other.id).is_some());
-        let made = others.filter_map(made_splice).map(|place| (place.start_mm, place.end_mm));
+        let made = others.filter_map(|other| {
+            let place = made_splice(other)?;
+            Some((place.start_mm, place.end_mm, self.gap_of(other).max(own)))
+        });
         let before = behind.into_iter().flat_map(|behind| &behind.splices);
-        let before = before.map(|(from, to)| (from.mm(), to.mm()));
-        let beside = before.chain(made).find(|pair| near(*pair))?;
-        Some(format!(
-            "The splice of {call} lies less than {gap} mm from the one at {} to {} mm.",
-            beside.0, beside.1
-        ))
+        let before = before.map(|(from, to)| (from.mm(), to.mm(), own));
+        let is_near = |(from, to, gap): &(f64, f64, f64)| end + gap > from + 1e-9 && start < to + gap - 1e-9;
+        let (from, to, gap) = before.chain(made).find(is_near)?;
+        Some(format!("The splice of {call} lies less than {gap} mm from the one at {from} to {to} mm."))
     }
 
     /// The terminal a crimp was made on, where the families of the job know it.

@@ -166,7 +166,7 @@ impl State {
             let say = format!("{count} wires of the bundle of {} are spliced; {most} may be.", plan.housing);
             flags.push(Flag::job(Code::SpliceTooMany, say, "Replace the branch.").of(housing));
         }
-        let wires: usize = self.leads.iter().map(Lead::wires_left).sum();
+        let wires: usize = self.leads_of(&plan.housing).map(Lead::wires_left).sum();
         if plan.leads.len() * self.rules.leads_one_in.value as usize > wires {
             let say = format!(
                 "{} of {wires} wires get a repair lead: more than one in {}.",
