@@ -66,8 +66,8 @@ impl State {
     /// A pair that was found untwisted too far: errors under load.
     fn flag_untwisted_as_found(&self, lead: &Lead, flags: &mut Flags) {
         let limit = &self.rules.untwisted_mm;
-        let lengths = lead.seen.wires.iter().filter_map(|wire| wire.untwisted.as_ref());
-        if let Some(length) = lengths.filter(|length| length.mm() > limit.value).next_back() {
+        let mut lengths = lead.seen.wires.iter().filter_map(|wire| wire.untwisted.as_ref());
+        if let Some(length) = lengths.find(|length| length.mm() > limit.value) {
             let say = format!(
                 "{} is untwisted over {}; {} mm are let pass ({}).",
                 self.call(lead),
