@@ -422,6 +422,17 @@ fn f70_the_slack_is_summed_over_every_crimp_made() {
 }
 
 #[test]
+fn a_load_that_no_circuit_carries_is_refused() {
+    let bench = ready();
+    for load in ["current_a:10,supply_v:0", "current_a:-1,supply_v:12", "current_a:NaN,supply_v:12"] {
+        let told = bench.impossible(&format!(
+            r#"Planned(lead:"old:1",how:RepairLead,reason:"x",order:(load:({load},circuit_mm:1000,conductor_c:20)))"#
+        ));
+        assert!(told.contains("No circuit carries that"), "{told}");
+    }
+}
+
+#[test]
 fn more_than_one_wire_in_three_asks_whether_the_branch_is_replaced() {
     ready().not_flagged(Code::LeadsMany);
     ordered(r#"last:"700 mm""#).flagged(Code::LeadsMany);

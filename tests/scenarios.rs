@@ -266,6 +266,24 @@ fn one_place_for_two_splices_is_shown_decided_and_ordered_to_length() {
 }
 
 #[test]
+fn thirteen_splices_in_one_bundle_are_more_than_a_plan_takes() {
+    let shop = Shop::new();
+    shop.new_job("quayline", "ql-30", "ql-30", &["--serial", "QD-30517"]);
+    let text = std::fs::read_to_string(demo("quayline-door.acts")).unwrap();
+    let mut acts = text.split_once("// Anchors").unwrap().0.to_owned();
+    for n in (1..=8).chain(11..=15) {
+        acts.push_str(&format!(
+            "(by:\"kt\",at:\"2026-11-16T07:13:00Z\",act:Planned(lead:\"old:{n}\",how:RepairLead,reason:\"x\",order:(sleeve:\"35\")))\n"
+        ));
+    }
+    assert_eq!(shop.run_with(&["enter", "quayline"], &acts, &[]).code, 0);
+    let account = shop.json(&["check", "quayline"]);
+    let flag = account["flags"].as_array().unwrap().iter().find(|f| f["code"] == "splice-too-near").unwrap();
+    assert_eq!(flag["say"], "13 splices behind old are more than one plan takes (12).");
+    assert_eq!(flag["do"], "Replace the branch.");
+}
+
+#[test]
 fn six_inches_behind_the_housing_make_the_leads_longer() {
     // The house rule built in, 152.4 mm: 228.9 mm are cut for the first lead, 212.9 mm for the joined pair.
     for (id, old, new, file, circuit, length) in [

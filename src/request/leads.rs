@@ -8,20 +8,31 @@ use crate::{
     catalogue::{PartNumber, Sealing, SizeName},
     quantity::{Gauge, Length},
     record::InsulationClass,
+    repair::LeadLength,
     swap::{ItemId, JobHousing, Lead, LeadOrder, OtherEnd, State},
 };
 
+/// A repair lead that is asked for.
+pub(super) struct Wanted<'a> {
+    /// What it is for.
+    pub lead: &'a Lead,
+    /// How long it is, once its splice has a place.
+    pub length: Option<LeadLength>,
+    /// The housing it goes into.
+    pub new: &'a JobHousing,
+    /// The size of its cavity.
+    pub size: Option<&'a SizeName>,
+    /// Its cavity, in words.
+    pub to: &'a str,
+    /// The terminal named for it.
+    pub part: Option<&'a PartNumber>,
+}
+
 /// The line of a repair lead, and those of what goes with it.
-pub(super) fn lead_lines(
-    state: &State,
-    new: &JobHousing,
-    size: Option<&SizeName>,
-    lead: &Lead,
-    to: &str,
-    part: Option<&PartNumber>,
-) -> Vec<Line> {
+pub(super) fn lead_lines(state: &State, wanted: &Wanted<'_>) -> Vec<Line> {
+    let Wanted { lead, new, size, to, .. } = *wanted;
     let order = lead.order.as_deref().cloned().unwrap_or_default();
-    let spec = spec(state, new, size, lead, &order, to, part);
+    let spec = spec(state, wanted, &order);
     let length = spec.length_mm.map_or("length not known yet".to_owned(), |mm| format!("{mm:.0} mm"));
     let gauge = spec.gauge.as_deref().unwrap_or("size not said");
     let with = if new.housing().sealing == Sealing::Individual { "terminal and seal" } else { "terminal" };
@@ -56,16 +67,8 @@ fn splice_line(lead: &Lead, order: &LeadOrder, to: &str) -> Option<Line> {
     Some(asked)
 }
 
-fn spec(
-    state: &State,
-    new: &JobHousing,
-    size: Option<&SizeName>,
-    lead: &Lead,
-    order: &LeadOrder,
-    to: &str,
-    part: Option<&PartNumber>,
-) -> LeadSpec {
-    let length = state.ordered(&lead.id).and_then(|ordered| ordered.length);
+fn spec(state: &State, wanted: &Wanted<'_>, order: &LeadOrder) -> LeadSpec {
+    let Wanted { lead, length, new, size, to, part } = *wanted;
     let gauge = order.gauge_for(lead);
     let colour = order.colour_for(lead);
     let first = lead.first_wire();

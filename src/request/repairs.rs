@@ -5,7 +5,7 @@ use std::collections::{BTreeMap, BTreeSet};
 use super::{
     Kind, Line,
     build::{ASK_FIRST, describe, line},
-    leads::lead_lines,
+    leads::{Wanted, lead_lines},
 };
 use crate::{
     catalogue::{Family, PartNumber, Sealing, SizeName, Terminal, WireSeal},
@@ -35,7 +35,10 @@ pub(super) fn repair_lines(state: &State, survey: &Survey, proved: &Proved<'_>, 
                     }
                 }
                 RepairKind::NewSeal => add(&mut seals, seal_line(new, size, lead, part, ""), lead, &to),
-                RepairKind::RepairLead => lines.extend(lead_lines(state, new, size, lead, &to, part)),
+                RepairKind::RepairLead => {
+                    let length = survey.ordered(state, &lead.id).and_then(|ordered| ordered.length);
+                    lines.extend(lead_lines(state, &Wanted { lead, length, new, size, to: &to, part }));
+                }
                 RepairKind::Reform | RepairKind::Other => {}
             }
         }

@@ -9,6 +9,7 @@ use crate::catalogue::Delivered;
 use super::{
     Act, Code, ItemId, Job, JobSide, Place, PlugOrigin,
     flags::Flag,
+    splices::{Ordered, SplicePlan},
     state::{Occupant, State},
     step::{Status, Step},
     target::{Destination, Expected, Target},
@@ -149,14 +150,26 @@ pub struct Survey {
     pub now: Timestamp,
     /// The state as an interruption leaves it, when one lies between the last entry and now.
     pub interrupted: Option<State>,
-    /// How thick the bundles get: reckoned when first looked at, for packing takes its time.
+    /// Where the splices sit and how thick the bundles get: reckoned when first looked at, for both
+    /// take their time.
+    plans: OnceCell<Vec<SplicePlan>>,
     bundles: OnceCell<Vec<Thickness>>,
 }
 
 impl Survey {
     /// How thick each bundle with repair leads gets along its way.
     pub fn bundles(&self, state: &State) -> &[Thickness] {
-        self.bundles.get_or_init(|| state.thicknesses())
+        self.bundles.get_or_init(|| state.thicknesses(self.plans(state)))
+    }
+
+    /// The plan of each bundle with repair leads.
+    pub fn plans(&self, state: &State) -> &[SplicePlan] {
+        self.plans.get_or_init(|| state.splice_plans())
+    }
+
+    /// The place and length of the repair lead for a lead.
+    pub fn ordered(&self, state: &State, lead: &ItemId) -> Option<&Ordered> {
+        self.plans(state).iter().find_map(|plan| plan.of(lead))
     }
 }
 
@@ -183,7 +196,7 @@ impl Job {
             cavities: state.cavity_counts(&target),
             flags,
         };
-        Survey { account, target, steps, now, interrupted, bundles: OnceCell::new() }
+        Survey { account, target, steps, now, interrupted, plans: OnceCell::new(), bundles: OnceCell::new() }
     }
 }
 

@@ -3,7 +3,7 @@
 
 use crate::{
     house::Rule,
-    repair::{SizeChange, copper, of_supply_percent},
+    repair::{LeadLength, SizeChange, copper, of_supply_percent},
 };
 
 use super::{Lead, LeadOrder, state::State};
@@ -35,13 +35,12 @@ impl CircuitDrop {
 impl State {
     /// What the circuit of a lead loses; none where load or sizes were not said. The repair lead
     /// counts with its own size over its own length, the rest with the size it had.
-    pub fn circuit_drop(&self, lead: &Lead) -> Option<CircuitDrop> {
+    pub fn circuit_drop(&self, lead: &Lead, length: Option<LeadLength>) -> Option<CircuitDrop> {
         let order = lead.order.as_ref()?;
         let load = order.load?;
         let new = order.gauge_for(lead)?;
         let old = lead.first_wire().and_then(|wire| wire.gauge.known()).unwrap_or(new);
-        let lead_mm = self.ordered(&lead.id).and_then(|ordered| ordered.length).map_or(0.0, |l| l.cut_mm);
-        let lead_mm = lead_mm.min(load.circuit_mm);
+        let lead_mm = length.map_or(0.0, |length| length.cut_mm).min(load.circuit_mm);
         let own = copper(new, lead_mm, load.conductor_c);
         let rest = copper(old, load.circuit_mm - lead_mm, load.conductor_c);
         let resistance_ohm = own.resistance_ohm + rest.resistance_ohm;

@@ -3,7 +3,9 @@
 use crate::{
     quantity::{Gauge, Length},
     record::{HousingName, Told, Wire},
-    repair::{Ask, LeadAsk, LeadLength, Placed, Stagger, Twist, lead_length, room_needed_mm, stagger},
+    repair::{
+        Ask, LeadAsk, LeadLength, MOST_LEADS, Placed, Stagger, Twist, lead_length, room_needed_mm, stagger,
+    },
 };
 
 use super::{
@@ -41,6 +43,11 @@ pub struct SplicePlan {
 }
 
 impl SplicePlan {
+    /// Whether there are more leads than one plan takes.
+    pub fn is_too_many(&self) -> bool {
+        self.cannot.len() > MOST_LEADS
+    }
+
     /// The plan of one lead.
     pub fn of(&self, lead: &ItemId) -> Option<&Ordered> {
         self.leads.iter().find(|ordered| ordered.lead == *lead)

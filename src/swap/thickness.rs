@@ -54,8 +54,7 @@ impl Thickness {
 
 impl State {
     /// The thickness of every bundle that has repair leads.
-    pub fn thicknesses(&self) -> Vec<Thickness> {
-        let plans = self.splice_plans();
+    pub(super) fn thicknesses(&self, plans: &[SplicePlan]) -> Vec<Thickness> {
         plans.iter().filter(|plan| !plan.leads.is_empty()).map(|plan| self.thickness(plan)).collect()
     }
 

@@ -167,8 +167,10 @@ fn crimp(
         "-" => None,
         told => {
             let (force, broke_at) = told.split_once(' ').ok_or("Key the force, a blank, where it broke.")?;
-            let force_n =
-                force.replace(',', ".").parse().map_err(|_| format!("\"{force}\" is no force in N."))?;
+            let newton = force.replace(',', ".").parse::<f64>().ok();
+            let force_n = newton
+                .filter(|newton| newton.is_finite() && *newton > 0.0)
+                .ok_or(format!("\"{force}\" is no force in N."))?;
             Some(SamplePull { force_n, broke_at: broke_at.to_owned() })
         }
     };
@@ -191,7 +193,7 @@ fn crimp(
 pub(super) fn splice(sight: &Sight<'_>, lead: &Lead, part: Option<&PartNumber>, answers: &[Answer]) -> Asked {
     let twisted = lead.seen.wires.iter().any(|wire| wire.twisted_with.is_some() || wire.shielded);
     let typed = texts(answers);
-    let plan = sight.state().ordered(&lead.id);
+    let plan = sight.survey.ordered(sight.state(), &lead.id);
     let planned = plan.as_ref().and_then(|ordered| ordered.place);
     let length = plan.as_ref().and_then(|ordered| ordered.length);
     if answers.is_empty() {

@@ -253,14 +253,8 @@ fn load(typed: &str) -> Result<Load, String> {
     let [current, supply, metres, degrees, kind] = typed.split_whitespace().collect::<Vec<_>>()[..] else {
         return Err(say.to_owned());
     };
-    let number = |text: &str| -> Result<f64, String> {
-        let value: f64 = text.replace(',', ".").parse().map_err(|_| say.to_owned())?;
-        if value.is_finite() && value >= 0.0 { Ok(value) } else { Err(format!("{text} cannot be.")) }
-    };
-    let supply_v = number(supply)?;
-    if supply_v <= 0.0 {
-        return Err("A circuit without a supply loses nothing: key its volts.".to_owned());
-    }
+    let number =
+        |text: &str| -> Result<f64, String> { text.replace(',', ".").parse().map_err(|_| say.to_owned()) };
     let critical = match kind {
         "critical" => true,
         "other" => false,
@@ -268,7 +262,7 @@ fn load(typed: &str) -> Result<Load, String> {
     };
     Ok(Load {
         current_a: number(current)?,
-        supply_v,
+        supply_v: number(supply)?,
         circuit_mm: number(metres)? * 1000.0,
         conductor_c: number(degrees)?,
         critical,

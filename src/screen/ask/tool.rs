@@ -54,10 +54,6 @@ fn position(
     pulls: &str,
     until: &str,
 ) -> Result<ToolPosition, String> {
-    let numbers = |text: &str| -> Result<Vec<f64>, String> {
-        let number = |n: &str| n.replace(',', ".").parse().map_err(|_| format!("\"{n}\" is no number."));
-        text.split_whitespace().map(number).collect()
-    };
     let state = sight.state();
     let area = key.wire.area_mm2();
     let mut terminals = state.housings.iter().flat_map(|h| &h.definition.family().terminals);
@@ -67,8 +63,8 @@ fn position(
         return Err("Key the day as 2027-03-31.".to_owned());
     }
     Ok(ToolPosition {
-        heights_mm: numbers(heights)?,
-        pulls_n: numbers(pulls)?,
+        heights_mm: readings(heights)?,
+        pulls_n: readings(pulls)?,
         minimum_n: pull_minimum_n(standard, area).map(|newton| (newton, standard.source().to_owned())),
         sheet: sheet.map(|(target_mm, tolerance_mm)| Height { target_mm, tolerance_mm }),
         until: until.to_owned(),
@@ -76,6 +72,15 @@ fn position(
         withdrawn: None,
         key,
     })
+}
+
+/// Readings with blanks between them, each more than nothing.
+fn readings(text: &str) -> Result<Vec<f64>, String> {
+    let reading = |typed: &str| {
+        let number = typed.replace(',', ".").parse::<f64>().ok();
+        number.filter(|n| n.is_finite() && *n > 0.0).ok_or(format!("\"{typed}\" is no reading."))
+    };
+    text.split_whitespace().map(reading).collect()
 }
 
 /// A tool that was dropped, is worn, or whose nest was changed: one position of it, or all.

@@ -40,8 +40,8 @@ pub(super) fn repairs(sight: &Sight<'_>, ui: &Ui, theme: Theme, area: Rect, buf:
             );
         }
     }
-    for plan in state.splice_plans() {
-        add_plan(sight, &plan, theme, &mut lines);
+    for plan in sight.survey.plans(state) {
+        add_plan(sight, plan, theme, &mut lines);
     }
     for thickness in sight.survey.bundles(state) {
         add_thickness(sight, thickness, theme, &mut lines);
@@ -210,8 +210,7 @@ fn add_thickness(sight: &Sight<'_>, thickness: &Thickness, theme: Theme, lines: 
     let state = sight.state();
     lines.add("", Style::new());
     lines.add(&format!("THICKNESS OF THE BUNDLE BEHIND {}", thickness.housing), theme.now());
-    let plans = state.splice_plans();
-    let plan = plans.iter().find(|plan| plan.housing == thickness.housing);
+    let plan = sight.survey.plans(state).iter().find(|plan| plan.housing == thickness.housing);
     if let (Some(plan), Some(most)) = (plan, thickness.thickest()) {
         let calls = calls_of(sight, plan);
         let ruler = Ruler::of(&harness_of(sight, plan, &calls), lines.width());
@@ -267,7 +266,8 @@ fn add_circuits(sight: &Sight<'_>, repaired: &[&Lead], theme: Theme, lines: &mut
         if let Some(size) = state.size_in_words(lead, order) {
             lines.add(&format!("{call}: {size}"), Style::new());
         }
-        match state.circuit_drop(lead) {
+        let length = sight.survey.ordered(state, &lead.id).and_then(|ordered| ordered.length);
+        match state.circuit_drop(lead, length) {
             None => lines.add(
                 &format!(
                     "{call}: drop not reckoned: current, supply and length of the circuit were not said"

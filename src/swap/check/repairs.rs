@@ -9,8 +9,8 @@ use crate::{
     record::Address,
     repair::{ClassChange, Height, SizeChange, class_change, size_change},
     swap::{
-        Act, Behind, Code, Crimp, CrimpVerdict, JobSide, Lead, LeadOrder, Place, Refusal, RepairKind,
-        STRIP_OFF_MM, Splice, splices::made_splice, state::State,
+        Act, Behind, Code, Crimp, CrimpVerdict, JobSide, Lead, LeadOrder, Load, Place, Refusal, RepairKind,
+        STRIP_OFF_MM, Splice, SplicePlan, splices::made_splice, state::State,
     },
 };
 
@@ -61,6 +61,7 @@ impl State {
         if let Some(order) = order {
             self.check_size(lead, order)?;
             self.check_class(lead, order)?;
+            order.load.as_ref().map_or(Ok(()), check_load)?;
         }
         Ok(Rules::default())
     }
@@ -166,7 +167,7 @@ impl State {
 
     fn check_splice(&self, lead: &Lead, splice: &Splice, rules: &mut Rules) {
         let call = self.call(lead);
-        if let Some(near) = self.splice_too_near(lead, splice) {
+        if let Some(near) = self.splice_too_near(lead, splice, &self.splice_plans()) {
             rules.add(Code::SpliceTooNear, near, "Cut the lead where the plan has it.");
         }
         if !splice.sound {
@@ -187,10 +188,14 @@ impl State {
     }
 
     /// What a splice comes too near to, in a sentence; none when it lies well.
-    pub fn splice_too_near(&self, lead: &Lead, splice: &Splice) -> Option<String> {
+    pub(in crate::swap) fn splice_too_near(
+        &self,
+        lead: &Lead,
+        splice: &Splice,
+        plans: &[SplicePlan],
+    ) -> Option<String> {
         let call = self.call(lead);
         let (start, end) = (splice.start.mm(), splice.start.mm() + splice.sleeve.mm());
-        let plans = self.splice_plans();
         let plan = plans.iter().find(|plan| plan.of(&lead.id).is_some())?;
         let ask = &plan.ask;
         if start < ask.clearance_mm - 1e-9 {
@@ -316,6 +321,22 @@ impl State {
             let say = format!("Terminal {part} is plated with {new}, the old one with {old}.");
             rules.add(Code::TerminalMisfit, say, "Keep the plating: the mating half has the same.");
         }
+    }
+}
+
+/// What a circuit can carry.
+fn check_load(load: &Load) -> Result<(), Refusal> {
+    let can_be = |value: f64, least: f64, most: f64| (least..=most).contains(&value);
+    let is_sound = can_be(load.current_a, 0.0, 10_000.0)
+        && can_be(load.supply_v, 0.1, 100_000.0)
+        && can_be(load.circuit_mm, 0.0, 10_000_000.0)
+        && can_be(load.conductor_c, -60.0, 300.0);
+    match is_sound {
+        true => Ok(()),
+        false => impossible(
+            "No circuit carries that.",
+            "Key 0 to 10000 A, 0.1 V or more, up to 10 km, -60 to 300 °C.",
+        ),
     }
 }
 

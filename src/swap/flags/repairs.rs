@@ -1,6 +1,7 @@
 //! Flags about repairs: crimps, splices, and what their plans would do to the bundle.
 
 use super::{Flag, Flags};
+use crate::repair::MOST_LEADS;
 use crate::swap::{
     Code, Crimp, JobSide, Lead, RepairDone, RepairKind, SplicePlan, splices::is_twisted, state::State,
     target::Target,
@@ -8,16 +9,17 @@ use crate::swap::{
 
 impl State {
     pub(super) fn flag_repairs(&self, target: &Target, flags: &mut Flags) {
+        let plans = self.splice_plans();
         for lead in &self.leads {
             if let Some(done) = lead.repairs.iter().rev().find(|r| r.stands() && bears_a_terminal(r)) {
                 self.flag_crimp(lead, done, flags);
             }
-            self.flag_splice(lead, flags);
+            self.flag_splice(lead, &plans, flags);
             self.flag_untwisted_as_found(lead, flags);
             self.flag_shared_hole(lead, target, flags);
         }
-        for plan in self.splice_plans() {
-            self.flag_plan(&plan, flags);
+        for plan in &plans {
+            self.flag_plan(plan, flags);
         }
     }
 
@@ -80,7 +82,7 @@ impl State {
         }
     }
 
-    fn flag_splice(&self, lead: &Lead, flags: &mut Flags) {
+    fn flag_splice(&self, lead: &Lead, plans: &[SplicePlan], flags: &mut Flags) {
         let call = self.call(lead);
         self.flag_terminal_of_order(lead, &call, flags);
         let mut add = |code, say: String, instead: &str| {
@@ -92,7 +94,7 @@ impl State {
         }
         let Some(done) = lead.repaired(RepairKind::RepairLead) else { return };
         let Some(splice) = &done.splice else { return };
-        if let Some(near) = self.splice_too_near(lead, splice) {
+        if let Some(near) = self.splice_too_near(lead, splice, plans) {
             add(Code::SpliceTooNear, near, "Make the lead anew, cut where the plan has its splice.");
         }
         if !splice.sound {
@@ -154,6 +156,7 @@ impl State {
         if !plan.cannot.is_empty() {
             let say = self.why_no_plan(plan);
             let instead = match plan.room_needed_mm {
+                _ if plan.is_too_many() => "Replace the branch.".to_owned(),
                 Some(more) if more > 0.0 => format!(
                     "With {more:.0} mm more all would fit: go beyond the branch (with the reason), shorter sleeves, or replace the branch."
                 ),
@@ -183,6 +186,11 @@ impl State {
         let calls: Vec<String> =
             plan.cannot.iter().filter_map(|id| self.lead(id)).map(|lead| self.call(lead)).collect();
         match calls.as_slice() {
+            several if plan.is_too_many() => format!(
+                "{} splices behind {} are more than one plan takes ({MOST_LEADS}).",
+                several.len(),
+                plan.housing
+            ),
             [one] => format!("The splice of {one} has no place behind {}.", plan.housing),
             several => format!(
                 "{} cannot all be spliced behind {}.",
