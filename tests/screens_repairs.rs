@@ -176,6 +176,8 @@ fn a_tool_nobody_proved_is_said_before_the_strip_and_refused_without_a_name() {
     shows(&mut desk, "STRIPPED 11 mm (0.433 in), the sheet says 8 mm: cut it off");
     desk.press(KeyCode::Esc);
     desk.typed("8");
+    desk.typed("high");
+    shows(&mut desk, "\"high\" is not a number");
     desk.typed("2.90");
     shows(&mut desk, "OUT: the sheet says 2.75");
     desk.press(KeyCode::Esc);

@@ -122,8 +122,8 @@ fn done(sight: &Sight<'_>, lead: &Lead, kind: RepairKind, answers: &[Answer]) ->
         Err(why) => return Asked::Wrong(format!("{why}")),
     };
     match kind {
-        RepairKind::NewTerminal => crimp::new_terminal(sight, lead, part, rest),
-        RepairKind::RepairLead => crimp::splice(sight, lead, parsed.as_ref(), rest),
+        RepairKind::NewTerminal => crimp::new_terminal(sight, lead, parsed, rest),
+        RepairKind::RepairLead => crimp::splice(sight, lead, parsed, rest),
         _ => Asked::Ready(vec![plain(lead, kind, "new seal on", parsed)]),
     }
 }

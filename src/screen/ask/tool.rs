@@ -41,7 +41,8 @@ fn key_of(tool: &str, terminal: &str, wire: &str) -> Result<PositionKey, String>
     Ok(PositionKey { tool, position, terminal, wire })
 }
 
-fn tool_and_position(typed: &str) -> Result<(String, String), String> {
+/// The tool and its position, as they are keyed with a comma between.
+pub(super) fn tool_and_position(typed: &str) -> Result<(String, String), String> {
     let (tool, position) = typed.rsplit_once(',').ok_or("Key the tool, a comma, its position.")?;
     Ok((tool.trim().to_owned(), position.trim().to_owned()))
 }
