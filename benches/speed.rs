@@ -60,6 +60,7 @@ fn repairs() -> bool {
         margin_mm: 15.0,
         keep_out_mm: vec![(130.0, 180.0), (400.0, 470.0), (610.0, 700.0), (1100.0, 1130.0)],
         existing_mm: Vec::new(),
+        made_mm: Vec::new(),
         leads: (0..12).map(lead).collect(),
     };
     let plan = best(10, || drop(stagger(&ask)));

@@ -159,6 +159,12 @@ fn bad_input_is_refused_with_its_place() {
     refused("bundle", &json!({"wires_mm": [1.6, -1]}), "wires_mm[1]");
     refused("crimp", &json!({"target_mm": 1.24, "tolerance_mm": 0.05, "heights_mm": []}), "heights_mm");
     refused("drop", &json!({"wire": "thick", "length_mm": 1, "current_a": 1, "conductor_c": 20}), "wire");
+    let short = json!({"inside_mm": 18, "start_mm": 40, "sleeve_mm": 35, "slack_mm": 0, "route_mm": -500});
+    refused("lead", &short, "cannot be cut");
+    let mut impossible = lead("W1");
+    impossible["damage_mm"] = json!(1000);
+    impossible["inside_mm"] = json!(-5);
+    refused("stagger", &plan(&[impossible]), "leads[0].inside_mm");
     refused("lead", &json!({"inside_mm": 18}), "start_mm");
     let run = Shop::new().run_with(&["calc", "lead"], "{", &[]);
     assert_eq!(run.code, 2);

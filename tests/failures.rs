@@ -424,7 +424,7 @@ fn f66_no_repair_lead_is_planned_on_a_wire_that_forbids_it() {
         );
         let bench = recorded_with("1", &wire);
         let said = bench.impossible(r#"Planned(lead:"old:1",how:RepairLead,reason:"burnt")"#);
-        assert!(said.contains("no repair lead is planned"), "{said}");
+        assert!(said.contains("a repair lead is not planned on it"), "{said}");
     }
 }
 

@@ -190,6 +190,16 @@ fn f55_f57_cut_strands_and_tinned_ends_are_crimped_again_and_the_length_is_used_
     assert!(lead.planned.is_some() && lead.inspected.is_some());
     assert_eq!(bench.job.state().slack_left(&lead), Some((48.0, 12.0)));
     bench.not_flagged(Code::CrimpLook);
+    // There is no terminal on it: it goes nowhere, whatever is said of it.
+    bench.does("Inspect(verdict:Good)");
+    bench.impossible(r#"Insert(into:"new:1",click:true)"#);
+}
+
+#[test]
+fn f56_a_book_entry_proves_nothing_where_no_tool_is_named() {
+    let bench = in_hand();
+    let act = crimped("B4-T", &format!(r#"height:"1.12 mm",{QUALIFIED}"#));
+    assert_eq!(bench.against(&act), [Code::ToolNotQualified]);
 }
 
 #[test]
@@ -202,7 +212,7 @@ fn f56_a_height_outside_the_sheet_is_refused_and_none_is_not_verified() {
     // No height, no sheet, no record: each says so, and none of them is "good".
     for act in [
         crimp(QUALIFIED),
-        crimped("B4-T", &format!(r#"wire:"1.0",height:"1.12 mm",{QUALIFIED}"#)),
+        crimp(&format!(r#"wire:"1.0",height:"1.12 mm",{QUALIFIED}"#)),
         r#"Repair(lead:"old:1",how:NewTerminal,done:"crimped",part:"B4-T")"#.to_owned(),
     ] {
         let mut bench = in_hand();
@@ -348,6 +358,63 @@ fn f62_leads_that_have_no_room_together_are_named_with_what_settles_it() {
     let flag = account.open_flags().find(|flag| flag.code == Code::SpliceTooNear).unwrap();
     assert!(flag.say.contains("cannot all be spliced"), "{}", flag.say);
     assert!(flag.instead.contains("mm more all would fit"), "{}", flag.instead);
+}
+
+#[test]
+fn a_splice_in_damaged_wire_stays_flagged_and_one_without_a_record_is() {
+    let mut bench = ordered(r#"last:"700 mm""#);
+    // Damage measured in the hand counts, whatever the order said before.
+    bench.does(r#"Extract(from:"old:1",colour:"RD",freely:true,seal:On)"#);
+    bench.does(r#"Inspect(verdict:Needs(RepairLead),found:Burnt,damage:"300 mm")"#);
+    let act = r#"Repair(lead:"old:1",how:RepairLead,done:"joined",part:"B4-T",splice:(start:"160 mm",sleeve:"35 mm",sound:true))"#;
+    assert_eq!(bench.insists(act), [Code::SpliceTooNear]);
+    bench.flagged(Code::SpliceTooNear);
+    let mut bench = ordered(r#"last:"700 mm""#);
+    spliced(&mut bench, 1, "RD", "45 mm");
+    bench.does(r#"Repair(lead:"old:1",how:RepairLead,done:"joined",part:"B4-T")"#);
+    bench.flagged(Code::UnknownValue);
+}
+
+#[test]
+fn a_pair_is_made_where_it_was_planned_and_the_other_keeps_its_place() {
+    let mut bench = ordered(r#"last:"900 mm""#);
+    let start = |bench: &Bench, lead: &str| {
+        bench.job.state().ordered(&lead.parse().unwrap()).unwrap().place.unwrap().start_mm
+    };
+    let before = ["old:1", "old:2", "old:3"].map(|lead| start(&bench, lead));
+    let act = spliced(&mut bench, 2, "BK", &format!("{} mm", before[1]));
+    bench.does(&act);
+    assert_eq!(["old:1", "old:2", "old:3"].map(|lead| start(&bench, lead)), before);
+}
+
+#[test]
+fn an_order_that_a_corrected_record_forbids_is_flagged_and_not_done() {
+    let mut bench = ordered(r#"last:"700 mm""#);
+    let thick = WIRES[0].replace(r#"gauge:"0.5""#, r#"gauge:"1.0""#).replace("class:B", "class:F");
+    bench.does(&format!(
+        r#"Planned(lead:"old:1",how:RepairLead,reason:"nicked",part:"B4-T",order:({ORDER},gauge:"0.5"))"#
+    ));
+    bench.does(&format!(
+        r#"RecordCorrected(at:"old:1",holds:Wired(wires:[{thick}],terminal:"B4-T"),reason:"measured again")"#
+    ));
+    bench.flagged(Code::GaugeReduced);
+    bench.does(r#"Extract(from:"old:1",colour:"RD",freely:true,seal:On)"#);
+    bench.does("Inspect(verdict:Needs(RepairLead))");
+    let told = bench.impossible(r#"Repair(lead:"old:1",how:RepairLead,done:"joined",part:"B4-T")"#);
+    assert!(told.contains("less copper"), "{told}");
+}
+
+#[test]
+fn a_new_terminal_starts_the_count_of_re_forms_anew_and_a_lay_has_a_length() {
+    let mut bench = in_hand();
+    bench.does(&crimp(&format!(r#"height:"1.12 mm",{QUALIFIED}"#)));
+    bench.does(r#"Planned(lead:"old:1",how:Reform,reason:"flat")"#);
+    bench.does(r#"Repair(lead:"old:1",how:Reform,done:"bent up")"#);
+    bench.not_flagged(Code::ReformedTwice);
+    let told = bench.impossible(&format!(
+        r#"Planned(lead:"old:2",how:RepairLead,reason:"x",order:({ORDER},twist:(lay:"0 mm",hand:Right)))"#
+    ));
+    assert!(told.contains("cannot be"), "{told}");
 }
 
 #[test]

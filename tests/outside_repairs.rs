@@ -193,6 +193,7 @@ fn the_worked_stretch_has_four_places() {
         margin_mm: 0.0,
         keep_out_mm: Vec::new(),
         existing_mm: Vec::new(),
+        made_mm: Vec::new(),
         leads: ["W1", "W2", "W3", "W4"].map(lead).to_vec(),
     };
     let Stagger::Plan { places, .. } = stagger(&ask) else { panic!("no plan") };

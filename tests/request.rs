@@ -187,3 +187,24 @@ fn the_paper_is_one_page_wide_and_the_table_keeps_part_numbers_as_text() {
     assert_eq!(rows.len(), 8);
     assert!(rows.iter().all(|row| row.iter().all(|cell| !cell.starts_with(['=', '+', '@']))));
 }
+
+#[test]
+fn a_lead_that_was_asked_for_stays_its_line_when_its_splice_is_made_elsewhere() {
+    let shop = Shop::new();
+    let rules = demo("clearance-40.ron");
+    shop.new_job("mulehaul", "mh-06", "mh-06", &["--serial", "MT3-4006", "--rules", rules.to_str().unwrap()]);
+    let text = std::fs::read_to_string(demo("mulehaul-power.acts")).unwrap();
+    let (before, moves) = text.split_once("// The moves").unwrap();
+    assert_eq!(shop.run_with(&["enter", "mulehaul"], before, &[]).code, 0);
+    let sent = shop.json(&["request", "mulehaul", "--send", "--bench", "3"]);
+    let made = moves.split_once("Inspect(verdict:Good)").unwrap().0.replace("105 mm", "120 mm");
+    let run = shop.run_with(&["enter", "mulehaul"], &format!("// {made}"), &[]);
+    assert_eq!(run.code, 0, "{run:?}");
+    let now = shop.json(&["request", "mulehaul"]);
+    let leads = |request: &Value| -> Vec<(Value, Value)> {
+        let lines = request["lines"].as_array().unwrap().iter().filter(|l| l["kind"] == "repair lead");
+        lines.map(|l| (l["line"].clone(), l["need"].clone())).collect()
+    };
+    assert_eq!(leads(&now), leads(&sent));
+    assert_eq!(leads(&now).len(), 2);
+}

@@ -30,6 +30,7 @@ fn ask(dice: &mut Dice, leads: usize, reach: u64) -> Ask {
         margin_mm: dice.mm(0, 2),
         keep_out_mm,
         existing_mm,
+        made_mm: Vec::new(),
         leads: (0..leads)
             .map(|n| LeadAsk {
                 circuit: format!("W{n}"),
@@ -203,6 +204,7 @@ fn equal_leads_keep_their_order_and_thirteen_are_too_many() {
         margin_mm: 0.0,
         keep_out_mm: Vec::new(),
         existing_mm: Vec::new(),
+        made_mm: Vec::new(),
         leads: vec![lead.clone(); 12],
     };
     let Stagger::Plan { places, .. } = stagger(&ask) else { panic!("no plan") };

@@ -203,6 +203,7 @@ mod tests {
             margin_mm: 15.0,
             keep_out_mm: vec![(220.0, 300.0)],
             existing_mm: Vec::new(),
+            made_mm: Vec::new(),
             leads: Vec::new(),
         };
         let lead = |call, start_mm: f64| Splicing {

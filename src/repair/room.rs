@@ -58,12 +58,16 @@ impl Room {
             let keep_out = ask.keep_out_mm.iter().map(|(from, to)| (nm(*from) - sleeve, nm(*to)));
             let existing = ask.existing_mm.iter();
             let existing = existing.map(|(from, to)| (nm(*from) - gap - sleeve, nm(*to) + gap));
+            let made = ask.made_mm.iter().map(|(from, to, own)| {
+                let gap = gap.max(nm(*own));
+                (nm(*from) - gap - sleeve, nm(*to) + gap)
+            });
             let mut want = Want {
                 first: nm(ask.clearance_mm.max(lead.damage_mm + ask.margin_mm)),
                 last: nm(lead.last_mm),
                 sleeve,
                 kind: gaps.iter().position(|g| *g == gap).unwrap_or(0),
-                barred: joined(keep_out.chain(existing).collect()),
+                barred: joined(keep_out.chain(existing).chain(made).collect()),
                 twin: None,
             };
             let same = |other: &Want| {

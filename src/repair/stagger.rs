@@ -41,6 +41,8 @@ pub struct Ask {
     pub keep_out_mm: Vec<(f64, f64)>,
     /// Splices already there: they keep their gap.
     pub existing_mm: Vec<(f64, f64)>,
+    /// Splices made since, each with the gap it keeps itself.
+    pub made_mm: Vec<(f64, f64, f64)>,
     /// The leads, at most twelve.
     pub leads: Vec<LeadAsk>,
 }

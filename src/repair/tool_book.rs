@@ -141,6 +141,9 @@ impl ToolPosition {
                 self.heights_mm.len()
             ));
         }
+        if self.sheet.is_none() {
+            return Some("no sheet gives a height for this terminal and wire".to_owned());
+        }
         let outside = |h: &&f64| self.sheet.is_some_and(|sheet| !sheet.takes(**h));
         if let Some(height) = self.heights_mm.iter().find(outside) {
             return Some(format!("a sample measures {height} mm, outside the sheet"));

@@ -243,11 +243,14 @@ impl RequestForm {
     /// The line for the same part that no other line took, and whether it asks for the same.
     pub(super) fn line_like(&self, line: &Line, taken: &[u32]) -> Option<(u32, bool)> {
         let form = LineForm::from(line);
+        let home = |line: &LineForm| line.lead.as_ref().map(|lead| lead.cavity.clone());
         let same_part = |old: &&LineForm| {
-            old.kind == form.kind
-                && old.part == form.part
-                && old.description == form.description
-                && !taken.contains(&old.line)
+            // A repair lead stays the same line however long it gets: it is for the same wire.
+            let is_same = match line.kind {
+                Kind::Lead => home(old) == home(&form),
+                _ => old.description == form.description,
+            };
+            old.kind == form.kind && old.part == form.part && is_same && !taken.contains(&old.line)
         };
         let old = self.lines.iter().find(same_part)?;
         let form = LineForm { line: old.line, ..form };

@@ -9,7 +9,7 @@ use crate::{
     quantity::{Gauge, Length},
     record::InsulationClass,
     repair::LeadLength,
-    swap::{ItemId, JobHousing, Lead, LeadOrder, OtherEnd, State},
+    swap::{ItemId, JobHousing, Lead, LeadOrder, OtherEnd, RepairKind, State},
 };
 
 /// A repair lead that is asked for.
@@ -83,6 +83,8 @@ fn spec(state: &State, wanted: &Wanted<'_>, order: &LeadOrder) -> LeadSpec {
         ItemId::At(at) => at.to_string(),
         id => id.to_string(),
     };
+    // What was made already misses nothing.
+    let is_to_come = lead.planned == Some(RepairKind::RepairLead);
     let mut missing: Vec<String> = order.missing(lead, length.as_ref()).into_iter().map(Into::into).collect();
     if sealed && seal.is_none() {
         missing.push("a seal for the insulation's outside diameter".to_owned());
@@ -122,7 +124,7 @@ fn spec(state: &State, wanted: &Wanted<'_>, order: &LeadOrder) -> LeadSpec {
         crimp_record: order.crimp_record,
         circuit: state.call(lead),
         cavity: home,
-        missing,
+        missing: if is_to_come { missing } else { Vec::new() },
     }
 }
 

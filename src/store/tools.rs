@@ -92,6 +92,10 @@ fn read_positions(file: &str, text: &str) -> Result<Vec<ToolPosition>> {
     if form.format != 1 {
         bail!("{file}: format {} is for a newer repin; this one reads format 1", form.format);
     }
+    let is_day = |until: &str| until.parse::<jiff::civil::Date>().is_ok_and(|day| day.to_string() == until);
+    if let Some(odd) = form.positions.iter().find(|position| !is_day(&position.until)) {
+        bail!("{file}: until: \"{}\" is no day: write it as 2027-03-31", odd.until.escape_default());
+    }
     Ok(form.positions.into_iter().map(Into::into).collect())
 }
 

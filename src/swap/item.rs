@@ -194,6 +194,15 @@ impl Lead {
         self.repairs.iter().rev().find(|repair| repair.kind == kind && repair.stands())
     }
 
+    /// How often the tang of the terminal on it was re-formed.
+    pub fn reforms(&self) -> usize {
+        let renews = |done: &&RepairDone| {
+            done.stands() && matches!(done.kind, RepairKind::NewTerminal | RepairKind::RepairLead)
+        };
+        let since = self.repairs.iter().rev().take_while(|done| !renews(done));
+        since.filter(|done| done.kind == RepairKind::Reform).count()
+    }
+
     /// Whether a repair lead is on it or planned for it.
     pub fn has_repair_lead(&self) -> bool {
         self.planned == Some(RepairKind::RepairLead) || self.repaired(RepairKind::RepairLead).is_some()

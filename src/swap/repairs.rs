@@ -220,6 +220,8 @@ pub struct RepairDone {
     pub crimp: Option<Crimp>,
     /// The splice, where one was made.
     pub splice: Option<Splice>,
+    /// How far the damage reached that it mends.
+    pub damage_mm: f64,
 }
 
 impl RepairDone {

@@ -9,7 +9,7 @@ use crate::{
 };
 
 use super::{
-    Behind, ItemId, Lead, LeadOrder, RepairKind,
+    Behind, ItemId, Lead, LeadOrder, Place, RepairKind,
     state::{JobHousing, State},
 };
 
@@ -73,10 +73,9 @@ impl State {
         // A splice that is made stays where it is; of the others, those whose sleeve is known get a place.
         let is_open = |lead: &&Lead| made_splice(lead).is_none() && sleeve_mm(lead).is_some();
         let placed: Vec<&Lead> = leads.iter().copied().filter(is_open).collect();
-        // The planner keeps the common gap from what is there: a pair's splice keeps more about it.
         let made = leads.iter().filter_map(|lead| {
-            let (place, more) = (made_splice(lead)?, self.gap_of(lead) - self.rules.splice_gap_mm.value);
-            Some(((place.start_mm - more).max(0.0), place.end_mm + more))
+            let place = made_splice(lead)?;
+            Some((place.start_mm, place.end_mm, self.gap_of(lead)))
         });
         let ask = self.splice_ask(old, &placed, made);
         let (places, cannot) = match stagger(&ask) {
@@ -110,11 +109,17 @@ impl State {
 
     /// The leads that start at an old housing.
     pub(super) fn leads_of<'a>(&'a self, housing: &'a HousingName) -> impl Iterator<Item = &'a Lead> {
-        self.leads.iter().filter(move |lead| self.bundle_of_lead(lead) == Some(housing))
+        let is_gone = |lead: &Lead| matches!(lead.place, Place::Removed | Place::Joined);
+        self.leads.iter().filter(move |lead| !is_gone(lead) && self.bundle_of_lead(lead) == Some(housing))
     }
 
     /// What the planner is asked: house rules, what lies behind the housing, and each lead.
-    fn splice_ask(&self, old: &JobHousing, leads: &[&Lead], made: impl Iterator<Item = (f64, f64)>) -> Ask {
+    fn splice_ask(
+        &self,
+        old: &JobHousing,
+        leads: &[&Lead],
+        made: impl Iterator<Item = (f64, f64, f64)>,
+    ) -> Ask {
         let rules = &self.rules;
         let nothing = Behind::default();
         let behind = self.behind.get(&old.name).unwrap_or(&nothing);
@@ -137,7 +142,8 @@ impl State {
             gap_mm: rules.splice_gap_mm.value,
             margin_mm: rules.damage_margin_mm.value,
             keep_out_mm,
-            existing_mm: behind.splices.iter().map(stretch).chain(made).collect(),
+            existing_mm: behind.splices.iter().map(stretch).collect(),
+            made_mm: made.collect(),
             leads: leads.iter().map(lead).collect(),
         }
     }
@@ -183,6 +189,11 @@ fn sleeve_mm(lead: &Lead) -> Option<f64> {
     lead.order.as_ref()?.sleeve.as_ref().map(Length::mm)
 }
 
+/// Whether a wire of the lead is twisted with another.
+fn is_in_a_pair(lead: &Lead) -> bool {
+    lead.seen.wires.iter().any(|wire| wire.twisted_with.is_some())
+}
+
 /// Whether a wire of the lead runs in a pair or a shield.
 pub(super) fn is_twisted(lead: &Lead) -> bool {
     lead.seen.wires.iter().any(|wire| wire.twisted_with.is_some() || wire.shielded)
@@ -199,12 +210,12 @@ fn length_of(lead: &Lead, place: Placed) -> Option<LeadLength> {
 }
 
 impl Lead {
-    /// How far the damage reaches: what was ordered for, else the furthest on record. Nothing,
-    /// where nothing was said.
+    /// How far the damage reaches: the furthest of what was ordered for and what is on record.
+    /// Nothing, where nothing was said.
     pub fn damage_mm(&self) -> f64 {
-        let said = self.order.as_ref().and_then(|order| order.damage.as_ref()).map(Length::mm);
-        let recorded = self.seen.wires.iter().filter_map(|wire| wire.damage.as_ref()).map(Length::mm);
-        said.unwrap_or_else(|| recorded.fold(0.0, f64::max))
+        let said = self.order.as_ref().and_then(|order| order.damage.as_ref());
+        let recorded = self.seen.wires.iter().filter_map(|wire| wire.damage.as_ref());
+        said.into_iter().chain(recorded).map(Length::mm).fold(0.0, f64::max)
     }
 }
 
@@ -221,7 +232,10 @@ impl LeadOrder {
 
     /// Its colour.
     pub fn colour_for<'a>(&'a self, lead: &'a Lead) -> Option<&'a crate::colour::Colour> {
-        self.colour.as_ref().or_else(|| lead.first_wire()?.colour.known())
+        let mut wires = lead.seen.wires.iter().map(|wire| wire.colour.known());
+        let first = wires.next().flatten();
+        // Wires of unlike colours leave it open.
+        self.colour.as_ref().or_else(|| first.filter(|_| wires.all(|colour| colour == first)))
     }
 
     /// Its outside diameter.
@@ -232,7 +246,8 @@ impl LeadOrder {
 
     /// Its temperature class.
     pub fn class_for(&self, lead: &Lead) -> Option<crate::record::InsulationClass> {
-        self.insulation_class.or_else(|| lead.first_wire()?.insulation_class)
+        self.insulation_class
+            .or_else(|| lead.seen.wires.iter().filter_map(|wire| wire.insulation_class).max())
     }
 
     /// What an order must state and this one does not, each in a few words.
@@ -250,7 +265,7 @@ impl LeadOrder {
             (self.other_end.is_some(), "the other end"),
             (self.splice.is_some() && self.splice_included.is_some(), "splice and sleeve"),
             (self.crimp_record.is_some(), "whether the crimp record comes with it"),
-            (!is_twisted(lead) || self.twist.is_some(), "lay and direction of the twist"),
+            (!is_in_a_pair(lead) || self.twist.is_some(), "lay and direction of the twist"),
         ];
         stated.into_iter().filter(|(is_stated, _)| !is_stated).map(|(_, what)| what).collect()
     }

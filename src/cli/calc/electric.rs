@@ -41,6 +41,9 @@ pub(super) fn crimp(common: &Common) -> Result<Exit> {
         target_mm: checked("target_mm", asked.target_mm, 0.0)?,
         tolerance_mm: checked("tolerance_mm", asked.tolerance_mm, 0.0)?,
     };
+    for (n, height) in asked.heights_mm.iter().enumerate() {
+        checked(&format!("heights_mm[{n}]"), *height, 0.0)?;
+    }
     let Some(sample) = Sample::of(&asked.heights_mm) else {
         bail!("stdin at heights_mm: at least one height is needed, each a number of mm");
     };

@@ -7,7 +7,7 @@ use super::{checked, more_than_nothing, question, say};
 use crate::{
     cli::{Common, Exit, print},
     picture::{Harness, Ruler, Splicing, draw_splices},
-    quantity::list_of,
+    quantity::{harmless, list_of},
     repair::{
         Ask, LeadAsk, LeadLength, MOST_LEADS, Placed, Stagger, Twist, bundle_of, lead_length, room_needed_mm,
         stagger,
@@ -165,8 +165,12 @@ impl StaggerQuestion {
         };
         let lead = |(n, lead): (usize, &LeadQuestion)| -> Result<LeadAsk> {
             let name = |field: &str| format!("leads[{n}].{field}");
+            checked(&name("inside_mm"), lead.inside_mm, 0.0)?;
+            checked(&name("slack_mm"), lead.slack_mm, 0.0)?;
+            checked(&name("route_mm"), lead.route_mm, -1e6)?;
+            lead.twist.map(|twist| twist.checked(&name("twist"))).transpose()?;
             Ok(LeadAsk {
-                circuit: lead.circuit.clone(),
+                circuit: harmless(&lead.circuit).into_owned(),
                 damage_mm: checked(&name("damage_mm"), lead.damage_mm, 0.0)?,
                 sleeve_mm: more_than_nothing(&name("sleeve_mm"), lead.sleeve_mm)?,
                 last_mm: checked(&name("last_mm"), lead.last_mm, 0.0)?,
@@ -179,6 +183,7 @@ impl StaggerQuestion {
             margin_mm: checked("margin_mm", self.margin_mm, 0.0)?,
             keep_out_mm: stretches("keep_out_mm", &self.keep_out_mm)?,
             existing_mm: stretches("existing_mm", &self.existing_mm)?,
+            made_mm: Vec::new(),
             leads: self.leads.iter().enumerate().map(lead).collect::<Result<_>>()?,
         })
     }
@@ -186,16 +191,15 @@ impl StaggerQuestion {
     fn lengths(&self, places: &[Placed]) -> Result<Vec<LeadAnswer>> {
         let answer = |(n, (lead, place)): (usize, (&LeadQuestion, &Placed))| -> Result<LeadAnswer> {
             let name = |field: &str| format!("leads[{n}].{field}");
-            let twist = lead.twist.map(|twist| twist.checked(&name("twist"))).transpose()?;
-            let length = lead_length(
-                checked(&name("inside_mm"), lead.inside_mm, 0.0)?,
+            let length = sound(lead_length(
+                lead.inside_mm,
                 place.centre_mm,
-                checked(&name("slack_mm"), lead.slack_mm, 0.0)?,
-                checked(&name("route_mm"), lead.route_mm, -1e6)?,
-                twist,
-            );
+                lead.slack_mm,
+                lead.route_mm,
+                lead.twist.map(|twist| twist.checked(&name("twist"))).transpose()?,
+            ))?;
             Ok(LeadAnswer {
-                circuit: lead.circuit.clone(),
+                circuit: harmless(&lead.circuit).into_owned(),
                 start_mm: place.start_mm,
                 centre_mm: place.centre_mm,
                 end_mm: place.end_mm,
@@ -285,6 +289,14 @@ fn cannot_told(ask: &Ask, cannot: &[String]) -> String {
     format!("{which}{settle}")
 }
 
+/// A length that can be cut.
+fn sound(length: LeadLength) -> Result<LeadLength> {
+    if !length.order_mm.is_finite() || length.cut_mm <= 0.0 {
+        bail!("stdin: a lead of {} mm cannot be cut", length.cut_mm);
+    }
+    Ok(length)
+}
+
 #[derive(Deserialize)]
 #[serde(deny_unknown_fields)]
 struct LengthQuestion {
@@ -308,13 +320,13 @@ pub(super) fn lead(common: &Common) -> Result<Exit> {
     let asked: LengthQuestion = question()?;
     let start = checked("start_mm", asked.start_mm, 0.0)?;
     let sleeve = checked("sleeve_mm", asked.sleeve_mm, 0.0)?;
-    let LeadLength { cut_mm, order_mm } = lead_length(
+    let LeadLength { cut_mm, order_mm } = sound(lead_length(
         checked("inside_mm", asked.inside_mm, 0.0)?,
         start + sleeve / 2.0,
         checked("slack_mm", asked.slack_mm, 0.0)?,
         checked("route_mm", asked.route_mm, -1e6)?,
         asked.twist.map(|twist| twist.checked("twist")).transpose()?,
-    );
+    ))?;
     match common.json {
         true => print::json(&LengthAnswer { cut_mm, order_mm })?,
         false => say(

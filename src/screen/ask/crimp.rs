@@ -184,7 +184,12 @@ fn faults(typed: &str) -> Result<Vec<LookFault>, Asked> {
         let known = index.and_then(|n| LookFault::ALL.get(n).copied());
         known.ok_or(Asked::Wrong(format!("\"{n}\" is not on the list.")))
     };
-    typed.split([' ', ',']).filter(|n| !n.is_empty()).map(fault).collect()
+    let found: Vec<LookFault> =
+        typed.split([' ', ',']).filter(|n| !n.is_empty()).map(fault).collect::<Result<_, _>>()?;
+    match found.is_empty() {
+        true => Err(Asked::Wrong("Key at least one number of the list.".to_owned())),
+        false => Ok(found),
+    }
 }
 
 fn ask_sample() -> String {

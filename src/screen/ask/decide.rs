@@ -137,7 +137,7 @@ fn looked_at(sight: &Sight<'_>, lead: &Lead) -> InHandLead {
         twisted: lead.seen.wires.iter().any(|wire| wire.twisted_with.is_some()),
         sealed: housing.is_some_and(|h| h.housing().sealing != Sealing::Unsealed),
         pull_to_seat: terminal.is_some_and(|terminal| terminal.seating == Seating::Pull),
-        reformed: lead.repairs.iter().filter(|done| done.kind == RepairKind::Reform).count(),
+        reformed: lead.reforms(),
         slack_mm: state.slack_left(lead),
         tool_qualified: proved,
     }

@@ -55,7 +55,7 @@ fn planned(lead: &Lead, order: &LeadOrder) -> Act {
         lead: lead.id.clone(),
         how: RepairKind::RepairLead,
         reason: why(lead),
-        part: lead.planned_part.clone(),
+        part: lead.planned_part.clone().filter(|_| lead.planned == Some(RepairKind::RepairLead)),
         order: Some(Box::new(order.clone())),
     }
 }

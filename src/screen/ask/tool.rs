@@ -60,15 +60,13 @@ fn position(
     let mut terminals = state.housings.iter().flat_map(|h| &h.definition.family().terminals);
     let sheet = terminals.find(|t| t.part == key.terminal).and_then(|t| t.height_for(area));
     let standard = state.rules.pull_standard.value;
-    if until.parse::<Date>().is_err() {
-        return Err("Key the day as 2027-03-31.".to_owned());
-    }
+    let until: Date = until.parse().map_err(|_| "Key the day as 2027-03-31.".to_owned())?;
     Ok(ToolPosition {
         heights_mm: readings(heights)?,
         pulls_n: readings(pulls)?,
         minimum_n: pull_minimum_n(standard, area).map(|newton| (newton, standard.source().to_owned())),
         sheet: sheet.map(|(target_mm, tolerance_mm)| Height { target_mm, tolerance_mm }),
-        until: until.to_owned(),
+        until: until.to_string(),
         by: sight.by.to_owned(),
         withdrawn: None,
         key,

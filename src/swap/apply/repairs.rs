@@ -26,7 +26,9 @@ impl State {
             }
             Act::Repair { lead, how, part, crimp, splice, .. } => {
                 let sealed = self.side(JobSide::New).any(|h| h.housing().sealing == Sealing::Individual);
+                let damage_mm = self.lead(lead).map_or(0.0, Lead::damage_mm);
                 let done = RepairDone {
+                    damage_mm,
                     kind: *how,
                     part: part.clone(),
                     crimp: crimp.as_deref().cloned(),
@@ -46,6 +48,8 @@ fn repaired(lead: &mut Lead, done: RepairDone, sealed: bool) {
     let (kind, stands) = (done.kind, done.stands());
     lead.repairs.push(done);
     if !stands {
+        // Cut off again: there is no terminal on it.
+        lead.cut = true;
         return;
     }
     lead.inspected = None;

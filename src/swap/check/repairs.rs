@@ -31,7 +31,8 @@ impl State {
                         "Name it by the cavity it was recorded in.",
                     );
                 };
-                self.check_planned(lead, *how, order.as_deref())
+                self.check_planned(lead, *how, order.as_deref())?;
+                Ok(Rules::default())
             }
             Act::Repair { lead: id, how, part, crimp, splice, .. } => {
                 let Some(lead) = self.lead(id).filter(|l| l.place == Place::Hand) else {
@@ -48,13 +49,24 @@ impl State {
         }
     }
 
-    fn check_planned(&self, lead: &Lead, how: RepairKind, order: Option<&LeadOrder>) -> Checked {
+    /// Why a repair may not be planned on a lead, by its kind and what was ordered.
+    pub(in crate::swap) fn check_planned(
+        &self,
+        lead: &Lead,
+        how: RepairKind,
+        order: Option<&LeadOrder>,
+    ) -> Result<(), Refusal> {
         // Any repair of such a wire needs the machine's own document; a repair lead above all.
         let forbidden = lead.seen.wires.iter().find(|w| w.kind.forbids_splice());
-        if let Some(wire) = forbidden.filter(|_| how == RepairKind::RepairLead) {
+        if let Some(wire) = forbidden {
             return barred(
                 Code::SpliceForbidden,
-                format!("{} is a {}: no repair lead is planned on it.", self.call(lead), wire.kind.words()),
+                format!(
+                    "{} is a {}: {} is not planned on it.",
+                    self.call(lead),
+                    wire.kind.words(),
+                    how.words()
+                ),
                 "Stop, and ask for the document of this machine.",
             );
         }
@@ -62,8 +74,9 @@ impl State {
             self.check_size(lead, order)?;
             self.check_class(lead, order)?;
             order.load.as_ref().map_or(Ok(()), check_load)?;
+            check_lengths(order)?;
         }
-        Ok(Rules::default())
+        Ok(())
     }
 
     /// The new wire against all the copper it stands in for.
@@ -123,8 +136,10 @@ impl State {
         if splice.is_some() && how != RepairKind::RepairLead {
             return impossible("Only a repair lead has a splice.", "Plan the repair lead first.");
         }
+        // What was planned may have been corrected since.
+        self.check_planned(lead, how, lead.order.as_deref())?;
         let mut rules = Rules::default();
-        if how == RepairKind::Reform && lead.repaired(RepairKind::Reform).is_some() {
+        if how == RepairKind::Reform && lead.reforms() > 0 {
             let say = format!("The tang of {} was re-formed once already.", self.call(lead));
             rules.add(Code::ReformedTwice, say, "Replace the terminal.");
         }
@@ -157,8 +172,7 @@ impl State {
                 "Cut it off and crimp again.",
             );
         }
-        let standing = crimp.book.as_ref().filter(|book| !book.is_qualified());
-        if let Some(book) = standing {
+        if let Some(book) = crimp.book.as_ref().filter(|_| !crimp.is_from_a_proved_position()) {
             let say = format!("{} is not proved for this terminal and wire: {book}.", crimp.with());
             let instead = "Qualify it on samples first: three heights, five pulls judged by the lowest.";
             rules.add(Code::ToolNotQualified, say, instead);
@@ -167,7 +181,7 @@ impl State {
 
     fn check_splice(&self, lead: &Lead, splice: &Splice, rules: &mut Rules) {
         let call = self.call(lead);
-        if let Some(near) = self.splice_too_near(lead, splice, &self.splice_plans()) {
+        if let Some(near) = self.splice_too_near(lead, splice, lead.damage_mm(), &self.splice_plans()) {
             rules.add(Code::SpliceTooNear, near, "Cut the lead where the plan has it.");
         }
         if !splice.sound {
@@ -192,6 +206,7 @@ impl State {
         &self,
         lead: &Lead,
         splice: &Splice,
+        damage: f64,
         plans: &[SplicePlan],
     ) -> Option<String> {
         let call = self.call(lead);
@@ -205,7 +220,6 @@ impl State {
                 ask.clearance_mm
             ));
         }
-        let damage = lead.damage_mm();
         if damage > 0.0 && start < damage + ask.margin_mm - 1e-9 {
             return Some(format!(
                 "The splice of {call} starts {} behind the housing; the damage reaches {damage} mm, and {} mm of sound wire come first.",
@@ -324,6 +338,17 @@ impl State {
     }
 }
 
+/// A sleeve and a lay have a length.
+fn check_lengths(order: &LeadOrder) -> Result<(), Refusal> {
+    let lay = order.twist.as_ref().map(|twist| &twist.lay);
+    match order.sleeve.iter().chain(lay).find(|length| length.mm() < 1.0) {
+        Some(length) => {
+            impossible(format!("A sleeve or a lay of {length} cannot be."), "Measure it, from 1 mm up.")
+        }
+        None => Ok(()),
+    }
+}
+
 /// What a circuit can carry.
 fn check_load(load: &Load) -> Result<(), Refusal> {
     let can_be = |value: f64, least: f64, most: f64| (least..=most).contains(&value);
@@ -342,6 +367,9 @@ fn check_load(load: &Load) -> Result<(), Refusal> {
 
 /// Stretches end after they start.
 fn check_behind(behind: &Behind) -> Checked {
+    if behind.beyond.as_ref().is_some_and(|why| why.trim().is_empty()) {
+        return impossible("Beyond a branch only with a reason.", "Say why splices may lie there.");
+    }
     let turned = |(from, to): &&(Length, Length)| to.mm() < from.mm();
     match behind.keep_out.iter().chain(&behind.splices).find(turned) {
         Some((from, to)) => impossible(

@@ -85,8 +85,7 @@ impl State {
         let mut add = |code, say: String, instead: &str| {
             flags.push(self.about_lead(Flag::job(code, say, instead), lead));
         };
-        let reforms = lead.repairs.iter().rev().take_while(|done| done.kind != RepairKind::NewTerminal);
-        if reforms.filter(|done| done.kind == RepairKind::Reform).count() >= REFORMS_TOO_MANY {
+        if lead.reforms() >= REFORMS_TOO_MANY {
             add(
                 Code::ReformedTwice,
                 format!("The tang of {call} was re-formed twice."),

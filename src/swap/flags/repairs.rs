@@ -15,6 +15,7 @@ impl State {
                 self.flag_crimp(lead, done, flags);
             }
             self.flag_splice(lead, &plans, flags);
+            self.flag_order(lead, flags);
             self.flag_untwisted_as_found(lead, flags);
             self.flag_shared_hole(lead, target, flags);
         }
@@ -65,6 +66,19 @@ impl State {
         }
     }
 
+    /// What may not be planned on a lead, and stands there since its record was corrected.
+    fn flag_order(&self, lead: &Lead, flags: &mut Flags) {
+        let planned = lead.planned.or_else(|| lead.has_repair_lead().then_some(RepairKind::RepairLead));
+        let Some(refusal) =
+            planned.and_then(|how| self.check_planned(lead, how, lead.order.as_deref()).err())
+        else {
+            return;
+        };
+        if let Some(code) = refusal.code {
+            flags.push(self.about_lead(Flag::job(code, refusal.say, &refusal.instead), lead));
+        }
+    }
+
     /// A pair that was found untwisted too far: errors under load.
     fn flag_untwisted_as_found(&self, lead: &Lead, flags: &mut Flags) {
         let limit = &self.rules.untwisted_mm;
@@ -93,8 +107,12 @@ impl State {
             add(Code::SpliceSecond, say, "Replace from the old splice on, or accept it by name.");
         }
         let Some(done) = lead.repaired(RepairKind::RepairLead) else { return };
-        let Some(splice) = &done.splice else { return };
-        if let Some(near) = self.splice_too_near(lead, splice, plans) {
+        let Some(splice) = &done.splice else {
+            let say = format!("Nobody recorded where the splice of {call} sits and whether it is sound.");
+            add(Code::UnknownValue, say, "Plan the repair again and record it, or accept it by name.");
+            return;
+        };
+        if let Some(near) = self.splice_too_near(lead, splice, done.damage_mm, plans) {
             add(Code::SpliceTooNear, near, "Make the lead anew, cut where the plan has its splice.");
         }
         if !splice.sound {
@@ -158,7 +176,8 @@ impl State {
             let instead = match plan.room_needed_mm {
                 _ if plan.is_too_many() => "Replace the branch.".to_owned(),
                 Some(more) if more > 0.0 => format!(
-                    "With {more:.0} mm more all would fit: go beyond the branch (with the reason), shorter sleeves, or replace the branch."
+                    "With {:.0} mm more all would fit: go beyond the branch (with the reason), shorter sleeves, or replace the branch.",
+                    (more - 1e-6).ceil()
                 ),
                 _ => "Shorter sleeves, other stretches kept free, or replace the branch.".to_owned(),
             };
@@ -206,7 +225,9 @@ fn bears_a_terminal(done: &RepairDone) -> bool {
 }
 
 impl Crimp {
-    fn is_from_a_proved_position(&self) -> bool {
-        self.book.as_ref().is_some_and(crate::repair::Standing::is_qualified)
+    /// Whether the book proves its position; a crimp whose tool nobody named has none.
+    pub(in crate::swap) fn is_from_a_proved_position(&self) -> bool {
+        let is_named = self.tool.is_some() && self.position.is_some();
+        is_named && self.book.as_ref().is_some_and(crate::repair::Standing::is_qualified)
     }
 }
