@@ -286,6 +286,16 @@ fn ordered(behind: &str) -> Bench {
     bench
 }
 
+/// The first lead alone with its order.
+fn ordered_one() -> Bench {
+    let mut bench = ready();
+    bench.does(r#"Behind(housing:"old",behind:(last:"700 mm"))"#);
+    bench.does(&format!(
+        r#"Planned(lead:"old:1",how:RepairLead,reason:"nicked",part:"B4-T",order:({ORDER}))"#
+    ));
+    bench
+}
+
 fn spliced(bench: &mut Bench, lead: u32, colour: &str, start: &str) -> String {
     bench.does(&format!(r#"Extract(from:"old:{lead}",colour:"{colour}",freely:true,seal:On)"#));
     bench.does("Inspect(verdict:Needs(RepairLead),found:InsulationUnderSeal)");
@@ -326,6 +336,7 @@ fn f61_earlier_splices_keep_their_gap_and_count() {
     let bench = ordered(r#"last:"900 mm",splices:[("45 mm","80 mm")]"#);
     let plan = &bench.job.state().splice_plans()[0];
     let starts: Vec<f64> = plan.leads.iter().filter_map(|lead| lead.place).map(|p| p.start_mm).collect();
+    assert_eq!(starts.len(), 3);
     assert!(starts.iter().all(|start| *start >= 120.0), "{starts:?}");
     let six = ordered(
         r#"last:"2000 mm",splices:[("45 mm","60 mm"),("100 mm","110 mm"),("150 mm","160 mm"),("200 mm","210 mm")]"#,
@@ -519,4 +530,137 @@ fn a_test_that_is_past_its_limit_did_not_pass() {
         bench.asks(r#"Measure(test:Drop,value:"0.4 V",limit:"0.5 V",source:"manual",passed:true)"#),
         Verdict::Allowed
     );
+}
+
+#[test]
+fn damage_found_in_the_hand_outlives_a_correction_of_the_record_until_it_is_measured_again() {
+    let mut bench = ordered(r#"last:"700 mm""#);
+    bench.does(r#"Extract(from:"old:1",colour:"RD",freely:true,seal:On)"#);
+    bench.does(r#"Inspect(verdict:Needs(RepairLead),found:Burnt,damage:"110 mm")"#);
+    let corrected = |wire: &str| {
+        format!(
+            r#"RecordCorrected(at:"old:1",holds:Wired(wires:[{wire}],terminal:"B4-T"),reason:"read again")"#
+        )
+    };
+    let damage = |bench: &Bench| bench.job.state().leads[0].damage_mm();
+    bench.does(&corrected(&WIRES[0].replace("W1", "W11")));
+    assert_eq!(damage(&bench), 110.0);
+    bench.does(&corrected(&WIRES[0].replace("30 mm", "130 mm")));
+    assert_eq!(damage(&bench), 130.0);
+}
+
+#[test]
+fn a_lead_that_was_asked_for_and_is_too_short_by_now_is_flagged() {
+    let mut bench = ordered_one();
+    let sent =
+        r#"Requested(number:"ACDEFGHJ",revision:1,lines:[(line:1,need:1,leads:["old:1"],length_mm:110)])"#;
+    bench.does(sent);
+    let too_short = |bench: &Bench| {
+        let account = bench.job.account(bench.now);
+        let mut flags = account.open_flags().filter(|flag| flag.code == Code::WireMisfit);
+        flags.find(|flag| flag.say.contains("asked for")).map(|flag| flag.say.clone())
+    };
+    assert_eq!(too_short(&bench), None);
+    bench.does(r#"Extract(from:"old:1",colour:"RD",freely:true,seal:On)"#);
+    bench.does(r#"Inspect(verdict:Needs(RepairLead),found:Burnt,damage:"90 mm")"#);
+    let said = too_short(&bench).unwrap();
+    assert!(said.contains("110 mm") && said.contains("170 mm now"), "{said}");
+}
+
+#[test]
+fn a_lead_made_stays_as_it_was_ordered_whatever_is_planned_next() {
+    let mut bench = ordered(r#"last:"700 mm""#);
+    let length = |bench: &Bench| {
+        let ordered = bench.job.state().ordered(&"old:1".parse().unwrap()).unwrap();
+        ordered.length.unwrap().order_mm
+    };
+    let before = length(&bench);
+    let act = spliced(&mut bench, 1, "RD", "60 mm");
+    bench.does(&act);
+    assert_eq!(length(&bench), before);
+    bench.does(r#"Behind(housing:"old",behind:(last:"700 mm",keep_out:[("40 mm","100 mm")]))"#);
+    assert_eq!(length(&bench), before);
+}
+
+#[test]
+fn f61_a_second_lead_takes_the_first_splice_away_or_is_flagged() {
+    let mut bench = ordered_one();
+    let first = spliced(&mut bench, 1, "RD", "100 mm");
+    bench.does(&first);
+    bench.does("Inspect(verdict:Needs(RepairLead),found:InsulationUnderSeal)");
+    bench
+        .does(&format!(r#"Planned(lead:"old:1",how:RepairLead,reason:"again",part:"B4-T",order:({ORDER}))"#));
+    // The plan lies behind the old splice, which goes with the old lead.
+    let place = bench.job.state().ordered(&"old:1".parse().unwrap()).unwrap().place.unwrap();
+    assert_eq!(place.start_mm, 135.0);
+    let before_it = first.replace("100 mm", "45 mm");
+    assert_eq!(bench.against(&before_it), [Code::SpliceSecond]);
+    let mut other = bench;
+    other.does(&first.replace("100 mm", "135 mm"));
+    other.not_flagged(Code::SpliceSecond);
+    let mut bench = ordered_one();
+    let first = spliced(&mut bench, 1, "RD", "100 mm");
+    bench.does(&first);
+    bench.does("Inspect(verdict:Needs(RepairLead),found:InsulationUnderSeal)");
+    bench.does(r#"Planned(lead:"old:1",how:RepairLead,reason:"again",part:"B4-T")"#);
+    bench.insists(&before_it);
+    bench.flagged(Code::SpliceSecond);
+}
+
+#[test]
+fn a_crimp_on_a_repair_lead_of_another_size_is_held_against_that_size() {
+    let mut bench = ready();
+    bench.does(r#"Behind(housing:"old",behind:(last:"700 mm"))"#);
+    bench.does(&format!(
+        r#"Planned(lead:"old:4",how:RepairLead,reason:"nicked",part:"B4-T",order:({ORDER},gauge:"0.5"))"#
+    ));
+    let act = spliced(&mut bench, 4, "BU", "45 mm");
+    bench.does(&act);
+    bench.does("Inspect(verdict:Needs(NewTerminal),found:FemaleLoose)");
+    bench.does(r#"Planned(lead:"old:4",how:NewTerminal,reason:"loose",part:"B4-T")"#);
+    // The sheet of 0.5 mm² counts; the wire was found with 0.35 mm², of which the sheet says nothing.
+    let high = crimp(&format!(r#"strip:"4.5 mm",height:"1.30 mm",{QUALIFIED}"#)).replace("old:1", "old:4");
+    assert_eq!(bench.against(&high), [Code::HeightOut]);
+    bench.does(&high.replace("1.30", "1.12"));
+    bench.not_flagged(Code::HeightNotVerified);
+}
+
+#[test]
+fn two_wires_in_one_crimp_have_no_sheet_unless_the_crimp_names_one() {
+    let two = r#"(number:"W4a",colour:"BU",gauge:"0.25"),(number:"W4b",colour:"BU",gauge:"0.25")"#;
+    let mut bench = ready_with(rules(), &[WIRES[0], WIRES[1], WIRES[2], two]);
+    bench.does(r#"Extract(from:"old:4",colour:"BU",freely:true,seal:On)"#);
+    bench.does("Inspect(verdict:Needs(NewTerminal),found:FemaleLoose)");
+    bench.does(r#"Planned(lead:"old:4",how:NewTerminal,reason:"loose",part:"B4-T")"#);
+    // 0.25 + 0.25 is not the 0.5 of the sheet.
+    let act = crimp(&format!(r#"strip:"4.5 mm",height:"1.12 mm",{QUALIFIED}"#)).replace("old:1", "old:4");
+    bench.does(&act);
+    bench.flagged(Code::HeightNotVerified);
+}
+
+#[test]
+fn the_room_that_is_missing_is_the_least_that_settles_it() {
+    use repin::repair::{Stagger, room_needed_mm, stagger};
+    let bench = ordered(r#"last:"150 mm""#);
+    let plan = &bench.job.state().splice_plans()[0];
+    let more = room_needed_mm(&plan.ask).unwrap();
+    assert_eq!(plan.room_needed_mm, Some(more));
+    for (mm, fits) in [(more, true), (more - 1.0, false)] {
+        let mut ask = plan.ask.clone();
+        ask.leads.iter_mut().for_each(|lead| lead.last_mm += mm);
+        assert_eq!(matches!(stagger(&ask), Stagger::Plan { .. }), fits, "{mm}");
+    }
+}
+
+#[test]
+fn a_loose_lead_is_spliced_by_the_rules_of_the_only_bundle() {
+    let mut bench = ready();
+    bench.does(r#"Behind(housing:"old",behind:(last:"700 mm"))"#);
+    bench.does(r#"Seen(item:"loose/1",at:Hand,reason:"lay in the loom")"#);
+    bench.does(&format!(
+        r#"Planned(lead:"loose/1",how:RepairLead,reason:"cut",part:"B4-T",order:({ORDER},gauge:"0.5",colour:"WH"))"#
+    ));
+    bench.does("Inspect(verdict:Needs(RepairLead),found:TooShort)");
+    let near = r#"Repair(lead:"loose/1",how:RepairLead,done:"joined",part:"B4-T",splice:(start:"20 mm",sleeve:"35 mm",sound:true))"#;
+    assert!(bench.against(near).contains(&Code::SpliceTooNear));
 }

@@ -15,6 +15,7 @@ fn codes(account: &Value) -> Vec<&str> {
 #[test]
 fn an_open_cavity_found_at_intake_is_plugged_and_two_terminals_are_renewed() {
     let shop = Shop::new();
+    shop.proves();
     shop.new_job("fernwalker", "fw-hsg-12a", "FW-HSG-12A", &["--serial", "FW8-20731", "--seed", "12"]);
     // Up to the record: the hole is flagged at once, on the old side.
     let text = std::fs::read_to_string(demo("fernwalker-boom-tip.acts")).unwrap();
@@ -39,6 +40,7 @@ fn an_open_cavity_found_at_intake_is_plugged_and_two_terminals_are_renewed() {
 #[test]
 fn an_interrupted_job_is_taken_over_after_six_days_and_finished() {
     let shop = Shop::new();
+    shop.proves();
     shop.new_job("quayline", "ql-30", "ql-30", &["--serial", "QD-30517"]);
     let text = std::fs::read_to_string(demo("quayline-door.acts")).unwrap();
     let (first, second) = text.split_once("// Six days later").unwrap();
@@ -256,6 +258,7 @@ fn one_place_for_two_splices_is_shown_decided_and_ordered_to_length() {
     assert_eq!(needs, [1, 5]);
     // The sixth cavity is empty by design in an unsealed housing: no plug.
     assert!(lines.iter().all(|l| l["kind"] != "plug"), "{request}");
+    shop.proves();
     let run = shop.run_with(&["enter", "mulehaul"], &format!("// {moves}"), &[]);
     assert_eq!(run.code, 0, "{run:?}");
     let account = shop.json(&["check", "mulehaul"]);

@@ -85,7 +85,7 @@ impl Search {
                 best = Some((places, radius));
             }
             round += 1;
-            // Up to three discs have one answer.
+            // One disc, or two, have one answer.
             if self.radii.len() <= 2 {
                 break;
             }

@@ -113,21 +113,35 @@ pub fn stagger(ask: &Ask) -> Stagger {
     }
 }
 
-/// How much further the last end of every lead would have to be for all to fit; none when that
-/// would not help.
+/// How much further, in whole millimetres, the last end of every lead would have to be for all to fit;
+/// none when that would not help.
 pub fn room_needed_mm(ask: &Ask) -> Option<f64> {
-    let mut wide = ask.clone();
-    for lead in &mut wide.leads {
-        lead.last_mm = f64::from(u32::MAX);
+    if ask.leads.len() > MOST_LEADS {
+        return None;
     }
-    match stagger(&wide) {
-        Stagger::Plan { places, .. } => {
-            let over = places.iter().zip(&ask.leads).map(|(place, lead)| place.end_mm - lead.last_mm);
-            Some(over.fold(0.0, f64::max))
+    let fits_with = |more_mm: u32| {
+        let mut wide = ask.clone();
+        wide.leads.iter_mut().for_each(|lead| lead.last_mm += f64::from(more_mm));
+        let room = Room::of(&wide);
+        first_guess(&room).is_some() || matches!(room.smallest_misfit(), Feasible::Yes)
+    };
+    // More room never makes a plan worse, so the least that does is found by halving.
+    let (mut too_little, mut enough) = (0, MOST_ROOM_MM);
+    if !fits_with(enough) {
+        return None;
+    }
+    while enough - too_little > 1 {
+        let middle = u32::midpoint(too_little, enough);
+        match fits_with(middle) {
+            true => enough = middle,
+            false => too_little = middle,
         }
-        Stagger::Cannot(_) | Stagger::TooMany => None,
     }
+    Some(f64::from(enough))
 }
+
+/// More room than this is no bundle's.
+const MOST_ROOM_MM: u32 = 1 << 14;
 
 fn plan(room: &Room, label: &Label) -> Stagger {
     let mm = |nm: i64| nm as f64 / NM_PER_MM;

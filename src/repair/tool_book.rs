@@ -1,6 +1,8 @@
 //! The shop's book of hand tools: which position of which tool makes a good crimp of this terminal
 //! on this wire, proved on samples, and until when. Change one of the four and it proves nothing.
 
+use jiff::Timestamp;
+
 use crate::{catalogue::PartNumber, quantity::Gauge};
 
 use super::{
@@ -42,8 +44,10 @@ pub struct ToolPosition {
     pub sheet: Option<Height>,
     /// Good until this day, as YYYY-MM-DD.
     pub until: String,
-    /// Who made the samples.
+    /// Who made the samples, or withdrew it.
     pub by: String,
+    /// When that was said.
+    pub at: Timestamp,
     /// Why it was withdrawn, when it was.
     pub withdrawn: Option<String>,
 }
@@ -114,6 +118,12 @@ impl ToolPosition {
         self.pulls_n.iter().copied().reduce(f64::min)
     }
 
+    /// Whether it was said on this day or before.
+    fn is_said_by(&self, today: &str) -> bool {
+        // Moments in world time compare as texts, and begin with their day.
+        self.at.to_string().get(..10).is_some_and(|day| day <= today)
+    }
+
     /// What it is worth on a day.
     pub fn standing(&self, today: &str) -> Standing {
         if let Some(why) = &self.withdrawn {
@@ -164,19 +174,29 @@ impl ToolPosition {
 /// The book.
 #[derive(Debug, Clone, PartialEq, Default)]
 pub struct ToolBook {
-    /// Every position in it, the latest last.
+    /// What each bench said of each position.
     pub positions: Vec<ToolPosition>,
 }
 
 impl ToolBook {
+    /// What counts of a position on a day: what was said of it last, by whichever bench. Of two at the
+    /// same moment the worse one counts.
+    fn last_said(&self, key: &PositionKey, today: &str) -> Option<&ToolPosition> {
+        let said = self.positions.iter().filter(|said| said.key.is_same(key) && said.is_said_by(today));
+        said.max_by_key(|said| (said.at, said.withdrawn.is_some(), said.lacks().is_some()))
+    }
+
     /// What the book says of a tool and position for a terminal and wire.
     pub fn standing(&self, key: &PositionKey, today: &str) -> Standing {
-        let said = self.positions.iter().filter(|position| position.key.is_same(key));
-        let said: Vec<Standing> = said.map(|position| position.standing(today)).collect();
-        // Several benches may speak of one tool: withdrawn by one is withdrawn.
-        let withdrawn = said.iter().find(|standing| matches!(standing, Standing::Withdrawn(_)));
-        let proved = || said.iter().find(|standing| standing.is_qualified());
-        withdrawn.or_else(proved).or(said.first()).cloned().unwrap_or(Standing::Never)
+        self.last_said(key, today).map_or(Standing::Never, |said| said.standing(today))
+    }
+
+    /// What counts of every position on a day, each once.
+    pub fn in_force<'a>(&'a self, today: &'a str) -> impl Iterator<Item = &'a ToolPosition> {
+        let counts = move |said: &&ToolPosition| {
+            self.last_said(&said.key, today).is_some_and(|last| std::ptr::eq(last, *said))
+        };
+        self.positions.iter().filter(counts)
     }
 
     /// The qualified positions for a terminal and a wire.
@@ -186,10 +206,10 @@ impl ToolBook {
         wire: &'a Gauge,
         today: &'a str,
     ) -> impl Iterator<Item = &'a ToolPosition> {
-        self.positions.iter().filter(move |position| {
+        self.in_force(today).filter(move |position| {
             position.key.terminal == *terminal
                 && position.key.is_for_wire(wire)
-                && self.standing(&position.key, today).is_qualified()
+                && position.standing(today).is_qualified()
         })
     }
 }
@@ -212,6 +232,7 @@ mod tests {
             sheet: Some(Height { target_mm: 1.12, tolerance_mm: 0.05 }),
             until: "2027-03-31".into(),
             by: "kt".into(),
+            at: "2026-11-02T08:00:00Z".parse().unwrap(),
             withdrawn: None,
         }
     }
@@ -240,5 +261,31 @@ mod tests {
         assert_eq!(book.standing(&other, "2026-11-26"), Standing::Never);
         let other_wire = PositionKey { wire: "0.75".parse().unwrap(), ..good.key };
         assert_eq!(book.standing(&other_wire, "2026-11-26"), Standing::Never);
+    }
+
+    #[test]
+    fn what_was_said_last_counts_whichever_bench_said_it() {
+        let said = |at: &str, change: &dyn Fn(&mut ToolPosition)| {
+            let mut said = ToolPosition { at: at.parse().unwrap(), ..position() };
+            change(&mut said);
+            said
+        };
+        let proved = |at| said(at, &|_| {});
+        let failed = |at| said(at, &|p| p.pulls_n = vec![59.0; 5]);
+        let dropped = |at| said(at, &|p| p.withdrawn = Some("dropped".into()));
+        let (monday, tuesday, next_year) =
+            ("2026-11-02T08:00:00Z", "2026-11-03T08:00:00Z", "2027-02-01T08:00:00Z");
+        let judged = |positions: Vec<ToolPosition>| {
+            let book = ToolBook { positions };
+            let standing = book.standing(&position().key, "2026-11-26");
+            assert_eq!(book.in_force("2026-11-26").count(), 1);
+            standing
+        };
+        assert!(judged(vec![failed(tuesday), proved(monday)]).to_string().contains("59 N"));
+        assert!(judged(vec![proved(tuesday), dropped(monday)]).is_qualified());
+        assert!(judged(vec![dropped(tuesday), proved(monday)]).to_string().contains("dropped"));
+        assert!(judged(vec![dropped(monday), proved(monday)]).to_string().contains("dropped"));
+        // What is proved after the crimp proves nothing about it.
+        assert!(judged(vec![proved(next_year), failed(monday)]).to_string().contains("59 N"));
     }
 }

@@ -48,10 +48,19 @@ pub fn build(
         changed,
         job: id.to_owned(),
         ticket: state.ticket.clone(),
+        why: why(state),
         head,
         photos: state.photos.iter().map(|(number, _)| number.clone()).collect(),
         lines,
     }
+}
+
+/// Why it is asked for: the reason on the ticket, and the cause once it is known.
+fn why(state: &State) -> String {
+    let kind = state.cause_kind.map(|kind| kind.words().to_owned());
+    let cause = kind.into_iter().chain(state.cause.clone()).collect::<Vec<_>>().join(", ");
+    let said = [state.ticket.reason.clone(), cause];
+    said.into_iter().filter(|text| !text.trim().is_empty()).collect::<Vec<_>>().join("; cause: ")
 }
 
 /// Gives every line its number: the one it had, else a new one. Lines that are gone stay with
@@ -68,11 +77,13 @@ fn number_lines(lines: &mut Vec<Line>, previous: Option<&RequestForm>) -> bool {
         match previous.line_like(line, &kept) {
             Some((number, same)) => {
                 line.line = number;
+                line.changes = previous.changes(line);
                 changed |= !same;
                 kept.push(number);
             }
             None => {
                 line.line = next;
+                line.changes = vec!["new in this revision".to_owned()];
                 next += 1;
                 changed = true;
             }
@@ -103,6 +114,7 @@ pub(super) fn line(kind: Kind, part: Option<String>, description: String, need: 
         supplied_with: None,
         leads: Vec::new(),
         lead: None,
+        changes: Vec::new(),
     }
 }
 

@@ -1,6 +1,7 @@
 //! The request as a document: JSON, and the RON file that `--send` writes.
 
 use serde::{Deserialize, Serialize};
+use serde_json::Value;
 
 use super::{Describe, Kind, LeadSpec, Line, Request, RequestHead};
 
@@ -77,6 +78,9 @@ struct LeadForm {
     seal_fitted: bool,
     other_end: Option<String>,
     splice: Option<String>,
+    joins: Option<String>,
+    sleeve_mm: Option<f64>,
+    sleeve_diameter_mm: Option<f64>,
     splice_included: Option<bool>,
     label: String,
     crimp_record: Option<bool>,
@@ -114,6 +118,9 @@ impl From<&LeadSpec> for LeadForm {
             seal_fitted: s.seal_fitted,
             other_end: s.other_end.clone(),
             splice: s.splice.clone(),
+            joins: Some(s.joins.clone()),
+            sleeve_mm: s.sleeve_mm,
+            sleeve_diameter_mm: s.sleeve_diameter_mm,
             splice_included: s.splice_included,
             label: s.label.clone(),
             crimp_record: s.crimp_record,
@@ -191,7 +198,7 @@ impl From<&Request> for RequestForm {
             deliver_to: request.head.deliver_to.clone(),
             needed_by: request.head.needed_by.clone(),
             urgency: request.head.urgency.clone(),
-            why: said(&request.ticket.reason),
+            why: said(&request.why),
             photos: request.photos.clone(),
             lines: request.lines.iter().map(Into::into).collect(),
         }
@@ -257,6 +264,17 @@ impl RequestForm {
         Some((old.line, form == *old))
     }
 
+    /// What a line says otherwise than the one of the same number, each in words. What is told by
+    /// description follows from the other fields.
+    pub(super) fn changes(&self, line: &Line) -> Vec<String> {
+        let as_value = |line: &LineForm| serde_json::to_value(line).unwrap_or_default();
+        let mut told = Vec::new();
+        if let Some(old) = self.lines.iter().find(|old| old.line == line.line) {
+            told_apart("", &as_value(old), &as_value(&LineForm::from(line)), &mut told);
+        }
+        told
+    }
+
     /// Lines that nothing asks for any more, with need 0, and whether that is new.
     pub(super) fn gone(&self, kept: &[u32]) -> Vec<(Line, bool)> {
         let gone = self.lines.iter().filter(|line| !kept.contains(&line.line));
@@ -278,6 +296,7 @@ impl RequestForm {
                 supplied_with: old.supplied_with.clone(),
                 leads: Vec::new(),
                 lead: None,
+                changes: if old.need > 0 { vec![format!("need was {}", old.need)] } else { Vec::new() },
             };
             (line, old.need > 0 || old.spare > 0)
         })
@@ -287,6 +306,32 @@ impl RequestForm {
     /// The text of the file `--send` writes.
     pub fn to_ron(&self) -> Result<String, ron::Error> {
         crate::catalogue::ron_options().to_string_pretty(self, ron::ser::PrettyConfig::new().depth_limit(2))
+    }
+}
+
+/// Names the fields that differ, with what stood there before.
+fn told_apart(name: &str, old: &Value, new: &Value, told: &mut Vec<String>) {
+    match (old, new) {
+        (Value::Object(old), Value::Object(new)) => {
+            let fields =
+                new.iter().filter(|(field, _)| !["description", "describe"].contains(&field.as_str()));
+            for (field, value) in fields {
+                told_apart(field, old.get(field).unwrap_or(&Value::Null), value, told);
+            }
+        }
+        (old, new) if old == new => {}
+        (Value::Null, _) => told.push(format!("{} is said for the first time", name.replace('_', " "))),
+        (old, _) => told.push(format!("{} was {}", name.replace('_', " "), plain(old))),
+    }
+}
+
+fn plain(value: &Value) -> String {
+    match value {
+        Value::String(text) => text.clone(),
+        Value::Bool(true) => "yes".to_owned(),
+        Value::Bool(false) => "no".to_owned(),
+        Value::Array(list) => list.iter().map(plain).collect::<Vec<_>>().join(", "),
+        other => other.to_string(),
     }
 }
 

@@ -9,13 +9,17 @@ use crate::{
     quantity::{Gauge, Length},
     record::InsulationClass,
     repair::LeadLength,
-    swap::{ItemId, JobHousing, Lead, LeadOrder, OtherEnd, RepairKind, State},
+    swap::{ItemId, JobHousing, Lead, LeadOrder, OtherEnd, State},
 };
 
 /// A repair lead that is asked for.
 pub(super) struct Wanted<'a> {
     /// What it is for.
     pub lead: &'a Lead,
+    /// What it has to be, as far as it was said.
+    pub order: Option<&'a LeadOrder>,
+    /// Whether it is made already.
+    pub is_made: bool,
     /// How long it is, once its splice has a place.
     pub length: Option<LeadLength>,
     /// The housing it goes into.
@@ -31,7 +35,7 @@ pub(super) struct Wanted<'a> {
 /// The line of a repair lead, and those of what goes with it.
 pub(super) fn lead_lines(state: &State, wanted: &Wanted<'_>) -> Vec<Line> {
     let Wanted { lead, new, size, to, .. } = *wanted;
-    let order = lead.order.as_deref().cloned().unwrap_or_default();
+    let order = wanted.order.cloned().unwrap_or_default();
     let spec = spec(state, wanted, &order);
     let length = spec.length_mm.map_or("length not known yet".to_owned(), |mm| format!("{mm:.0} mm"));
     let gauge = spec.gauge.as_deref().unwrap_or("size not said");
@@ -52,7 +56,12 @@ pub(super) fn lead_lines(state: &State, wanted: &Wanted<'_>) -> Vec<Line> {
 fn splice_line(lead: &Lead, order: &LeadOrder, to: &str) -> Option<Line> {
     let splice = order.splice.as_ref().filter(|_| order.splice_included == Some(false))?;
     let wire = order.gauge_for(lead).map_or("?".to_owned(), Gauge::both);
-    let description = format!("splice with its sleeve for {wire}: {splice} (added: every lead takes one)");
+    let sleeve =
+        sleeve_told(order.sleeve.as_ref().map(Length::mm), order.sleeve_diameter.as_ref().map(Length::mm));
+    let description = format!(
+        "splice with its sleeve, {}, sleeve {sleeve}: {splice} (added: every lead takes one)",
+        joins(lead, order)
+    );
     let mut asked = line(Kind::Splice, None, description, 1);
     asked.describe = Some(super::Describe {
         gauges: vec![wire],
@@ -68,7 +77,7 @@ fn splice_line(lead: &Lead, order: &LeadOrder, to: &str) -> Option<Line> {
 }
 
 fn spec(state: &State, wanted: &Wanted<'_>, order: &LeadOrder) -> LeadSpec {
-    let Wanted { lead, length, new, size, to, part } = *wanted;
+    let Wanted { lead, length, new, size, to, part, .. } = *wanted;
     let gauge = order.gauge_for(lead);
     let colour = order.colour_for(lead);
     let first = lead.first_wire();
@@ -83,8 +92,6 @@ fn spec(state: &State, wanted: &Wanted<'_>, order: &LeadOrder) -> LeadSpec {
         ItemId::At(at) => at.to_string(),
         id => id.to_string(),
     };
-    // What was made already misses nothing.
-    let is_to_come = lead.planned == Some(RepairKind::RepairLead);
     let mut missing: Vec<String> = order.missing(lead, length.as_ref()).into_iter().map(Into::into).collect();
     if sealed && seal.is_none() {
         missing.push("a seal for the insulation's outside diameter".to_owned());
@@ -119,12 +126,34 @@ fn spec(state: &State, wanted: &Wanted<'_>, order: &LeadOrder) -> LeadSpec {
         seal_fitted: sealed,
         other_end: order.other_end.as_ref().map(other_end_told),
         splice: order.splice.clone(),
+        joins: joins(lead, order),
+        sleeve_mm: order.sleeve.as_ref().map(Length::mm),
+        sleeve_diameter_mm: order.sleeve_diameter.as_ref().map(Length::mm),
         splice_included: order.splice_included,
         label: order.label.clone().unwrap_or_else(|| format!("{} {home}", state.call(lead))),
         crimp_record: order.crimp_record,
         circuit: state.call(lead),
         cavity: home,
-        missing: if is_to_come { missing } else { Vec::new() },
+        // What was made already misses nothing.
+        missing: if wanted.is_made { Vec::new() } else { missing },
+    }
+}
+
+/// The wires a splice joins: the new lead, and every wire it goes on to.
+fn joins(lead: &Lead, order: &LeadOrder) -> String {
+    let size = |gauge: Option<&Gauge>| gauge.map_or("size not known".to_owned(), Gauge::both);
+    let wires = lead.seen.wires.iter().enumerate().filter(|(n, _)| !lead.removed_wires.contains(&(n + 1)));
+    let on: Vec<String> = wires.map(|(_, wire)| size(wire.gauge.known())).collect();
+    format!("{} to {}", size(order.gauge_for(lead)), on.join(" and "))
+}
+
+/// A sleeve, in words.
+fn sleeve_told(length_mm: Option<f64>, diameter_mm: Option<f64>) -> String {
+    let inches = |mm: f64| format!("{mm} mm ({:.2} in)", mm / 25.4);
+    let long = length_mm.map_or("length MISSING".to_owned(), |mm| format!("{} long", inches(mm)));
+    match diameter_mm {
+        Some(mm) => format!("{long}, {} over it", inches(mm)),
+        None => long,
     }
 }
 
@@ -196,8 +225,10 @@ impl LeadSpec {
         }
         words.push(format!("other end {}", or_missing(&self.other_end)));
         words.push(format!(
-            "splice and sleeve {}; included: {}",
+            "splice and sleeve {}, joins {}, sleeve {}; included: {}",
             or_missing(&self.splice),
+            self.joins,
+            sleeve_told(self.sleeve_mm, self.sleeve_diameter_mm),
             yes_no(self.splice_included)
         ));
         words.push(format!(

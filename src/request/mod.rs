@@ -119,6 +119,8 @@ pub struct Line {
     pub leads: Vec<ItemId>,
     /// What it has to be, when it is a repair lead.
     pub lead: Option<LeadSpec>,
+    /// What is not as it was in the revision sent last, in words.
+    pub changes: Vec<String>,
 }
 
 /// What a repair lead has to be.
@@ -158,6 +160,10 @@ pub struct LeadSpec {
     pub seal_fitted: bool,
     pub other_end: Option<String>,
     pub splice: Option<String>,
+    /// The wires it joins.
+    pub joins: String,
+    pub sleeve_mm: Option<f64>,
+    pub sleeve_diameter_mm: Option<f64>,
     pub splice_included: Option<bool>,
     /// At both ends.
     pub label: String,
@@ -189,6 +195,8 @@ pub struct Request {
     pub job: String,
     /// Machine, serial number, connector and reason, as on the ticket.
     pub ticket: crate::swap::Ticket,
+    /// Why it is asked for.
+    pub why: String,
     /// What the bench says.
     pub head: RequestHead,
     /// Numbers of photos.
@@ -203,7 +211,12 @@ impl Request {
         let lines = self
             .lines
             .iter()
-            .map(|line| RequestedLine { line: line.line, need: line.need, leads: line.leads.clone() })
+            .map(|line| RequestedLine {
+                line: line.line,
+                need: line.need,
+                leads: line.leads.clone(),
+                length_mm: line.lead.as_ref().and_then(|lead| lead.length_mm),
+            })
             .collect();
         Act::Requested { number: self.number.clone(), revision: self.revision, lines }
     }

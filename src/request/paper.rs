@@ -11,6 +11,9 @@ pub fn paper(request: &Request) -> String {
     let spaced: String = request.number.chars().map(|c| format!("{c} ")).collect();
     out.push_str(&format!("PARTS REQUEST   {}  revision {}\n", spaced.trim_end(), request.revision));
     out.push_str(&format!("{}\n", "=".repeat(WIDTH)));
+    if request.revision > 1 {
+        out.push_str(&format!("REPLACES revision {} and all before it\n", request.revision - 1));
+    }
     let ticket = &request.ticket;
     let head = &request.head;
     let blank = || "____________".to_owned();
@@ -18,9 +21,9 @@ pub fn paper(request: &Request) -> String {
     let told = |text: &str| if text.is_empty() { blank() } else { text.to_owned() };
     field(&mut out, "machine", &format!("{}, serial {}", told(&ticket.asset), told(&ticket.serial)));
     field(&mut out, "connector", &told(&ticket.connector));
-    field(&mut out, "why", &told(&ticket.reason));
+    field(&mut out, "why", &told(&request.why));
     field(&mut out, "job", &request.job);
-    field(&mut out, "asked by", &format!("{}, bench {}", told(&head.asked_by), said(&head.bench)));
+    field(&mut out, "asked by", &format!("{}, bench {}", told(&head.asked_by), bench_of(&said(&head.bench))));
     field(&mut out, "deliver to", &said(&head.deliver_to));
     field(&mut out, "needed by", &format!("{} ({})", said(&head.needed_by), said(&head.urgency)));
     let photos = if request.photos.is_empty() { "none".to_owned() } else { request.photos.join(", ") };
@@ -33,6 +36,14 @@ pub fn paper(request: &Request) -> String {
     out.push_str("need: for this repair. spare: beyond it, by the house rules. A substitute is a\n");
     out.push_str("question to the bench, never a fact.\n");
     out
+}
+
+/// A bench that was keyed as "bench 4" is bench 4, too.
+fn bench_of(said: &str) -> &str {
+    match said.split_at_checked(6) {
+        Some((word, name)) if word.eq_ignore_ascii_case("bench ") => name.trim(),
+        _ => said,
+    }
 }
 
 fn field(out: &mut String, name: &str, value: &str) {
@@ -71,6 +82,9 @@ fn line_text(out: &mut String, line: &Line) {
     }
     out.push_str(&format!("[ ] {:>2}  {:<28} {}\n", line.line, harmless(part), amount));
     wrapped(out, "        ", &format!("{}: {}", line.kind.as_str(), line.description));
+    if !line.changes.is_empty() {
+        wrapped(out, "        CHANGED: ", &line.changes.join("; "));
+    }
     if line.need == 0 {
         wrapped(out, "        ", "no longer needed");
         return;

@@ -10,7 +10,7 @@ use super::{
 use crate::{
     catalogue::{Family, PartNumber, Sealing, SizeName, Terminal, WireSeal},
     repair::ToolBook,
-    swap::{ItemId, JobHousing, JobSide, Lead, RepairKind, State, Survey},
+    swap::{ItemId, JobHousing, JobSide, Lead, MadeLead, RepairKind, State, Survey},
 };
 
 /// Terminals with their seals, seals alone, repair leads: planned or done.
@@ -21,7 +21,7 @@ pub(super) fn repair_lines(state: &State, survey: &Survey, proved: &Proved<'_>, 
     for lead in &state.leads {
         let Some((new, size, to)) = goes_into(state, survey, lead) else { continue };
         let size = size.as_ref();
-        for (kind, part) in asked_repairs(lead) {
+        for Asked { kind, part, made } in asked_repairs(lead) {
             match kind {
                 RepairKind::NewTerminal => {
                     let asked = terminal_line(state, new, size, lead, part);
@@ -36,8 +36,17 @@ pub(super) fn repair_lines(state: &State, survey: &Survey, proved: &Proved<'_>, 
                 }
                 RepairKind::NewSeal => add(&mut seals, seal_line(new, size, lead, part, ""), lead, &to),
                 RepairKind::RepairLead => {
-                    let length = survey.ordered(state, &lead.id).and_then(|ordered| ordered.length);
-                    lines.extend(lead_lines(state, &Wanted { lead, length, new, size, to: &to, part }));
+                    let (order, length) = match made {
+                        // What was made stays asked for as it was ordered.
+                        Some(made) => (Some(&made.order), made.length),
+                        None => {
+                            let planned = survey.ordered(state, &lead.id).and_then(|ordered| ordered.length);
+                            (lead.order.as_deref(), planned)
+                        }
+                    };
+                    let is_made = made.is_some();
+                    let wanted = Wanted { lead, order, is_made, length, new, size, to: &to, part };
+                    lines.extend(lead_lines(state, &wanted));
                 }
                 RepairKind::Reform | RepairKind::Other => {}
             }
@@ -77,10 +86,19 @@ fn goes_into<'a>(
     Some((new, size, from.map_or_else(|| lead.id.to_string(), ToString::to_string)))
 }
 
-/// The repairs of a lead, done and planned, each with the part that was named for it.
-fn asked_repairs(lead: &Lead) -> impl Iterator<Item = (RepairKind, Option<&PartNumber>)> {
-    let done = lead.repairs.iter().map(|done| (done.kind, done.part.as_ref()));
-    done.chain(lead.planned.map(|kind| (kind, lead.planned_part.as_ref())))
+/// A repair that asks for parts: which, the part named for it, and the repair lead once it is made.
+struct Asked<'a> {
+    kind: RepairKind,
+    part: Option<&'a PartNumber>,
+    made: Option<&'a MadeLead>,
+}
+
+/// The repairs of a lead, done and planned.
+fn asked_repairs(lead: &Lead) -> impl Iterator<Item = Asked<'_>> {
+    let done = lead.repairs.iter();
+    let done = done.map(|done| Asked { kind: done.kind, part: done.part.as_ref(), made: done.made.as_ref() });
+    let planned = |kind| Asked { kind, part: lead.planned_part.as_ref(), made: None };
+    done.chain(lead.planned.map(planned))
 }
 
 fn add(lines: &mut BTreeMap<String, Line>, mut fresh: Line, lead: &Lead, to: &str) {
@@ -112,7 +130,7 @@ impl Proved<'_> {
     /// Whether a tool's position is qualified for a terminal on the wire of a lead.
     fn is_proved(&self, terminal: &Line, lead: &Lead) -> bool {
         let part = terminal.part.as_ref().and_then(|part| part.parse().ok());
-        let wire = lead.first_wire().and_then(|wire| wire.gauge.known());
+        let wire = lead.wire_to_crimp();
         part.zip(wire)
             .is_some_and(|(part, wire)| self.book.for_crimp(&part, wire, &self.today).next().is_some())
     }
@@ -177,7 +195,7 @@ fn terminal_for<'a>(
     size: &'a SizeName,
     lead: &Lead,
 ) -> Option<&'a Terminal> {
-    let area = lead.area_mm2();
+    let area = lead.area_to_crimp_mm2();
     let gender = new.housing().gender;
     let fits = |t: &&Terminal| {
         t.gender == gender && area.is_none_or(|a| a >= t.wire_mm2.0 - 1e-9 && a <= t.wire_mm2.1 + 1e-9)

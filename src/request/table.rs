@@ -4,7 +4,7 @@
 use super::Request;
 use crate::quantity::harmless;
 
-const HEADINGS: [&str; 15] = [
+const HEADINGS: [&str; 16] = [
     "request",
     "revision",
     "line",
@@ -20,6 +20,7 @@ const HEADINGS: [&str; 15] = [
     "substitute",
     "supplied with",
     "identified",
+    "repair lead",
 ];
 
 /// The rows as CSV.
@@ -46,6 +47,7 @@ pub fn table(request: &Request) -> Result<String, csv::Error> {
             as_text(line.substitute),
             as_text(line.supplied_with.as_deref().unwrap_or_default()),
             yes_no(line.part.is_some()),
+            as_text(&line.lead.as_ref().map(|lead| lead.in_words().join("; ")).unwrap_or_default()),
         ])?;
     }
     let bytes = writer.into_inner().map_err(|e| csv::Error::from(e.into_error()))?;

@@ -4,13 +4,14 @@
 use std::path::Path;
 
 use anyhow::{Context, Result, bail};
-use jiff::Timestamp;
+use jiff::{Timestamp, civil::Date};
 use serde::{Deserialize, Serialize};
+use sha2::{Digest, Sha256};
 
 use super::{folder::Store, form::ron_options};
 use crate::{
     catalogue::PartNumber,
-    quantity::Gauge,
+    quantity::{Gauge, harmless},
     repair::{Height, PositionKey, Standing, ToolBook, ToolPosition},
     swap::{Act, State, day_of},
 };
@@ -40,33 +41,40 @@ struct PositionForm {
     sheet_mm: Option<(f64, f64)>,
     until: String,
     by: String,
+    /// When it was said, as in a journal: 2026-11-02T08:00:00Z.
+    at: String,
     #[serde(default, skip_serializing_if = "Option::is_none")]
     withdrawn: Option<String>,
 }
 
-impl From<PositionForm> for ToolPosition {
-    fn from(form: PositionForm) -> Self {
-        Self {
-            key: PositionKey {
-                tool: form.tool,
-                position: form.position,
-                terminal: form.terminal,
-                wire: form.wire,
-            },
-            heights_mm: form.heights_mm,
-            pulls_n: form.pulls_n,
-            minimum_n: form.minimum_n,
-            sheet: form.sheet_mm.map(|(target_mm, tolerance_mm)| Height { target_mm, tolerance_mm }),
-            until: form.until,
-            by: form.by,
-            withdrawn: form.withdrawn,
+impl PositionForm {
+    /// The position, or which field cannot be read.
+    fn read(self) -> Result<ToolPosition, String> {
+        let is_day = self.until.parse::<Date>().is_ok_and(|day| day.to_string() == self.until);
+        if !is_day {
+            return Err(format!("until: \"{}\" is no day: write it as 2027-03-31", harmless(&self.until)));
         }
+        let at = self.at.parse().map_err(|_| {
+            format!("at: \"{}\" is no moment: write it as 2026-11-02T08:00:00Z", harmless(&self.at))
+        })?;
+        let Self { tool, position, terminal, wire, .. } = self;
+        Ok(ToolPosition {
+            key: PositionKey { tool, position, terminal, wire },
+            heights_mm: self.heights_mm,
+            pulls_n: self.pulls_n,
+            minimum_n: self.minimum_n,
+            sheet: self.sheet_mm.map(|(target_mm, tolerance_mm)| Height { target_mm, tolerance_mm }),
+            until: self.until,
+            by: self.by,
+            at,
+            withdrawn: self.withdrawn,
+        })
     }
 }
 
 impl From<&ToolPosition> for PositionForm {
     fn from(position: &ToolPosition) -> Self {
-        let ToolPosition { key, heights_mm, pulls_n, minimum_n, sheet, until, by, withdrawn } =
+        let ToolPosition { key, heights_mm, pulls_n, minimum_n, sheet, until, by, at, withdrawn } =
             position.clone();
         Self {
             tool: key.tool,
@@ -79,6 +87,7 @@ impl From<&ToolPosition> for PositionForm {
             sheet_mm: sheet.map(|sheet| (sheet.target_mm, sheet.tolerance_mm)),
             until,
             by,
+            at: at.to_string(),
             withdrawn,
         }
     }
@@ -92,11 +101,8 @@ fn read_positions(file: &str, text: &str) -> Result<Vec<ToolPosition>> {
     if form.format != 1 {
         bail!("{file}: format {} is for a newer repin; this one reads format 1", form.format);
     }
-    let is_day = |until: &str| until.parse::<jiff::civil::Date>().is_ok_and(|day| day.to_string() == until);
-    if let Some(odd) = form.positions.iter().find(|position| !is_day(&position.until)) {
-        bail!("{file}: until: \"{}\" is no day: write it as 2027-03-31", odd.until.escape_default());
-    }
-    Ok(form.positions.into_iter().map(Into::into).collect())
+    let read = form.positions.into_iter().map(PositionForm::read).collect::<Result<_, _>>();
+    read.map_err(|why| anyhow::anyhow!("{file}: {why}"))
 }
 
 /// The books of every bench that works in the folder of these jobs.
@@ -126,8 +132,7 @@ pub fn read_book(jobs: &Path) -> Result<ToolBook> {
 /// Writes a position into the bench's own book; what the book said of the same position before is
 /// replaced. Gives the file's name.
 pub fn write_position(jobs: &Path, bench: &str, position: &ToolPosition) -> Result<String> {
-    let letters = bench.chars().map(|c| if c.is_ascii_alphanumeric() { c.to_ascii_lowercase() } else { '-' });
-    let name = format!("{}.ron", letters.collect::<String>());
+    let name = file_of(bench);
     let store = Store::at(jobs.join("tools"));
     store.make()?;
     let mut positions = match store.read(&name)? {
@@ -143,14 +148,26 @@ pub fn write_position(jobs: &Path, bench: &str, position: &ToolPosition) -> Resu
     Ok(format!("tools/{name}"))
 }
 
-/// Writes into the record of a crimp what the tool book says of its position that day, where the act
-/// does not say it itself.
+/// The file of a bench. Two names that look alike in a file's name get two files.
+fn file_of(bench: &str) -> String {
+    let plain = |c: char| c.is_ascii_lowercase() || c.is_ascii_digit();
+    let slug: String =
+        bench.chars().map(|c| c.to_ascii_lowercase()).map(|c| if plain(c) { c } else { '-' }).collect();
+    if !slug.is_empty() && bench.chars().all(plain) {
+        return format!("{slug}.ron");
+    }
+    let sum = Sha256::digest(bench.as_bytes());
+    let tail: String = sum.iter().take(4).map(|byte| format!("{byte:02x}")).collect();
+    format!("{}-{tail}.ron", slug.chars().take(40).collect::<String>())
+}
+
+/// Writes into the record of a crimp what the tool book says of its position that day. Only the book
+/// can say that: what an act from a file claims does not count.
 pub(super) fn fill_in_book(act: &mut Act, state: &State, jobs: &Path, at: Timestamp) {
     let Act::Repair { lead, part, crimp: Some(crimp), .. } = act else { return };
-    let Some(lead) = state.lead(lead).filter(|_| crimp.book.is_none()) else { return };
+    let Some(lead) = state.lead(lead) else { return };
     let terminal = part.as_ref().or_else(|| state.terminal_of(lead));
-    let wire = crimp.wire.as_ref().or_else(|| lead.first_wire()?.gauge.known());
-    let key = terminal.zip(wire).and_then(|(terminal, wire)| crimp.key(terminal, wire));
+    let key = terminal.zip(crimp.wire_of(lead)).and_then(|(terminal, wire)| crimp.key(terminal, wire));
     let today = day_of(at);
     crimp.book = Some(match key {
         Some(key) => match read_book(jobs) {
@@ -169,12 +186,21 @@ mod tests {
     #[test]
     fn a_book_reads_back_as_written_and_names_file_and_place_of_a_mistake() {
         let folder = tempfile::TempDir::new().unwrap();
-        let text = r#"(format:1,positions:[(tool:"hand tool 0113",position:"B",terminal:"XX-T05",wire:"0.5",heights_mm:[1.1,1.12,1.13],pulls_n:[70],until:"2027-01-01",by:"kt")])"#;
+        let text = r#"(format:1,positions:[(tool:"hand tool 0113",position:"B",terminal:"XX-T05",wire:"0.5",heights_mm:[1.1,1.12,1.13],pulls_n:[70],until:"2027-01-01",by:"kt",at:"2026-11-02T08:00:00Z")])"#;
         let position = read_positions("kt.ron", text).unwrap().remove(0);
-        assert_eq!(write_position(folder.path(), "K. Tanner", &position).unwrap(), "tools/k--tanner.ron");
+        let file = write_position(folder.path(), "K. Tanner", &position).unwrap();
+        assert!(file.starts_with("tools/k--tanner-") && file.ends_with(".ron"), "{file}");
         write_position(folder.path(), "K. Tanner", &position).unwrap();
         assert_eq!(read_book(folder.path()).unwrap().positions, [position]);
         let error = read_positions("kt.ron", "(format:1,\npositions:[(tool:3)])").unwrap_err().to_string();
         assert!(error.starts_with("kt.ron:2:"), "{error}");
+    }
+
+    #[test]
+    fn benches_of_like_names_keep_a_book_each() {
+        assert_eq!(file_of("kt"), "kt.ron");
+        let names = ["K. Tanner", "K- Tanner", "k. tanner", "KT", "", "\u{e9}"];
+        let files: std::collections::BTreeSet<String> = names.map(file_of).into_iter().collect();
+        assert_eq!(files.len(), names.len(), "{files:?}");
     }
 }

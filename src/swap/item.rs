@@ -4,7 +4,7 @@ use std::{fmt, str::FromStr};
 
 use crate::{
     catalogue::{PartNumber, SizeName},
-    quantity::{TextProblem, plain_text},
+    quantity::{Gauge, Length, TextProblem, plain_text},
     record::{Address, LeadSeen, Seal},
     repair::Finding,
 };
@@ -179,6 +179,8 @@ pub struct Lead {
     pub order: Option<Box<LeadOrder>>,
     /// What was found on it in the hand.
     pub finding: Option<Finding>,
+    /// How far behind the housing damage was found to reach, in the hand.
+    pub damage_found: Option<Length>,
     /// Repairs done.
     pub repairs: Vec<RepairDone>,
 }
@@ -208,11 +210,35 @@ impl Lead {
         self.planned == Some(RepairKind::RepairLead) || self.repaired(RepairKind::RepairLead).is_some()
     }
 
-    /// The copper of all its wires together; none where one is not known.
+    /// The wire a terminal is crimped on: that of its repair lead, else its only one. None for several
+    /// in one terminal: no sheet and no tool book speaks of them.
+    pub fn wire_to_crimp(&self) -> Option<&Gauge> {
+        match self.repaired(RepairKind::RepairLead).and_then(|done| done.made.as_ref()) {
+            Some(made) => made.order.gauge_for(self),
+            None => self.first_wire().filter(|_| self.wires_left() == 1)?.gauge.known(),
+        }
+    }
+
+    /// The copper a terminal is crimped on, as far as it is known.
+    pub fn area_to_crimp_mm2(&self) -> Option<f64> {
+        self.wire_to_crimp().map(Gauge::area_mm2).or_else(|| self.area_mm2())
+    }
+
+    /// Whether a wire of it is twisted with another.
+    pub fn is_in_a_pair(&self) -> bool {
+        self.seen.wires.iter().any(|wire| wire.twisted_with.is_some())
+    }
+
+    /// Whether a wire of it runs in a pair or a shield.
+    pub fn is_twisted_or_shielded(&self) -> bool {
+        self.is_in_a_pair() || self.seen.wires.iter().any(|wire| wire.shielded)
+    }
+
+    /// The copper of all its wires together, as found; none where one is not known.
     pub fn area_mm2(&self) -> Option<f64> {
         let wires =
             self.seen.wires.iter().enumerate().filter(|(i, _)| !self.removed_wires.contains(&(i + 1)));
-        wires.map(|(_, wire)| wire.gauge.known().map(crate::quantity::Gauge::area_mm2)).sum()
+        wires.map(|(_, wire)| wire.gauge.known().map(Gauge::area_mm2)).sum()
     }
 
     /// The wire spoken of: the first still in it.

@@ -71,7 +71,7 @@ fn crimp_tool(state: &State, lead: &Lead, book: &ToolBook, today: &str) -> Strin
     let Some(terminal) = state.terminal_for(lead).map(|terminal| &terminal.part) else {
         return "a crimp tool: name the terminal first".to_owned();
     };
-    let Some(wire) = lead.first_wire().and_then(|wire| wire.gauge.known()) else {
+    let Some(wire) = lead.wire_to_crimp() else {
         return format!("a crimp tool for {terminal}: measure the wire first");
     };
     let on = format!("{terminal} on {}", wire.both());

@@ -48,8 +48,8 @@ pub use map::{CavityMap, MapProposal};
 pub use prefitted::PrefittedWay;
 pub use reading::{Beside, Misread, RowShift};
 pub use repairs::{
-    Behind, Crimp, CrimpVerdict, Hand, LeadOrder, Load, OtherEnd, RepairDone, STRIP_OFF_MM, SamplePull,
-    Splice, TwistAsked, Wall,
+    Behind, Crimp, CrimpVerdict, Hand, LeadOrder, Load, MadeLead, OtherEnd, RepairDone, STRIP_OFF_MM,
+    SamplePull, Splice, TwistAsked, Wall,
 };
 pub use reread::{draw, mix};
 pub use splices::{Ordered, SplicePlan};

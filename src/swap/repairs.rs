@@ -6,10 +6,10 @@ use crate::{
     colour::Colour,
     quantity::{Gauge, Length},
     record::InsulationClass,
-    repair::{LookFault, PositionKey, Standing},
+    repair::{LeadLength, LookFault, PositionKey, Standing},
 };
 
-use super::term::RepairKind;
+use super::{Lead, term::RepairKind};
 
 /// Thickness of the insulation: it decides the outside diameter, and so the seal.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -168,6 +168,11 @@ pub struct Crimp {
 }
 
 impl Crimp {
+    /// The wire in it: the one it names, else the one of its lead.
+    pub fn wire_of<'a>(&'a self, lead: &'a Lead) -> Option<&'a Gauge> {
+        self.wire.as_ref().or_else(|| lead.wire_to_crimp())
+    }
+
     /// What the tool book is asked for.
     pub fn key(&self, terminal: &PartNumber, wire: &Gauge) -> Option<PositionKey> {
         Some(PositionKey {
@@ -222,6 +227,17 @@ pub struct RepairDone {
     pub splice: Option<Splice>,
     /// How far the damage reached that it mends.
     pub damage_mm: f64,
+    /// The repair lead, as it was ordered and as long as it was then to be.
+    pub made: Option<MadeLead>,
+}
+
+/// A repair lead that was made: what is planned later does not change it.
+#[derive(Debug, Clone, PartialEq)]
+pub struct MadeLead {
+    /// As ordered.
+    pub order: LeadOrder,
+    /// As long as its plan had it.
+    pub length: Option<LeadLength>,
 }
 
 impl RepairDone {

@@ -9,7 +9,7 @@ use crate::{
 };
 
 use super::{
-    Behind, ItemId, Lead, LeadOrder, Place, RepairKind,
+    Behind, ItemId, Lead, LeadOrder, MadeLead, Place, RepairKind, Splice,
     state::{JobHousing, State},
 };
 
@@ -73,9 +73,9 @@ impl State {
         // A splice that is made stays where it is; of the others, those whose sleeve is known get a place.
         let is_open = |lead: &&Lead| made_splice(lead).is_none() && sleeve_mm(lead).is_some();
         let placed: Vec<&Lead> = leads.iter().copied().filter(is_open).collect();
-        let made = leads.iter().filter_map(|lead| {
-            let place = made_splice(lead)?;
-            Some((place.start_mm, place.end_mm, self.gap_of(lead)))
+        let made = leads.iter().filter(|lead| made_splice(lead).is_some()).flat_map(|lead| {
+            let gap = self.gap_of(lead);
+            splices_on(lead).into_iter().map(move |place| (place.start_mm, place.end_mm, gap))
         });
         let ask = self.splice_ask(old, &placed, made);
         let (places, cannot) = match stagger(&ask) {
@@ -88,7 +88,11 @@ impl State {
         let ordered = leads.iter().map(|lead| {
             let planned = || placed.iter().position(|p| p.id == lead.id).and_then(|n| places.get(n).copied());
             let place = made_splice(lead).or_else(planned);
-            Ordered { lead: lead.id.clone(), place, length: place.and_then(|place| length_of(lead, place)) }
+            let length = match made_lead(lead) {
+                Some(made) => made.length,
+                None => place.and_then(|place| length_of(lead, place)),
+            };
+            Ordered { lead: lead.id.clone(), place, length }
         });
         Some(SplicePlan {
             housing: old.name.clone(),
@@ -100,11 +104,17 @@ impl State {
     }
 
     /// The bundle a lead belongs to: that of the housing it was recorded in.
-    fn bundle_of_lead<'a>(&self, lead: &'a Lead) -> Option<&'a HousingName> {
+    fn bundle_of_lead<'a>(&'a self, lead: &'a Lead) -> Option<&'a HousingName> {
         match &lead.id {
             ItemId::At(at) => Some(&at.housing),
-            _ => lead.came_from.as_ref().map(|at| &at.housing),
+            _ => lead.came_from.as_ref().map(|at| &at.housing).or_else(|| self.only_old()),
         }
+    }
+
+    /// The old housing, where there is one.
+    fn only_old(&self) -> Option<&HousingName> {
+        let mut olds = self.side(super::JobSide::Old);
+        olds.next().filter(|_| olds.next().is_none()).map(|old| &old.name)
     }
 
     /// The leads that start at an old housing.
@@ -132,7 +142,7 @@ impl State {
         }
         let lead = |lead: &&Lead| LeadAsk {
             circuit: self.call(lead),
-            damage_mm: lead.damage_mm(),
+            damage_mm: self.unsound_mm(lead),
             sleeve_mm: sleeve_mm(lead).unwrap_or_default(),
             last_mm: self.last_for(lead, behind),
             gap_mm: Some(self.gap_of(lead)),
@@ -148,10 +158,17 @@ impl State {
         }
     }
 
+    /// How far the wire of a lead is not to be spliced for what is wrong with it: over its damage, and
+    /// over a splice that goes with the old lead when a new one is made.
+    fn unsound_mm(&self, lead: &Lead) -> f64 {
+        let former = splices_on(lead).iter().map(|place| place.end_mm).fold(0.0, f64::max);
+        lead.damage_mm().max(former - self.rules.damage_margin_mm.value)
+    }
+
     /// The gap that the splice of a lead keeps from others.
     pub(super) fn gap_of(&self, lead: &Lead) -> f64 {
         let common = self.rules.splice_gap_mm.value;
-        match is_twisted(lead) {
+        match lead.is_twisted_or_shielded() {
             true => self.rules.splice_gap_twisted_mm.value.max(common),
             false => common,
         }
@@ -175,28 +192,41 @@ impl State {
     }
 }
 
+/// The repair lead of a lead, once it is made; none while another one is planned.
+fn made_lead(lead: &Lead) -> Option<&MadeLead> {
+    let is_open = lead.planned == Some(RepairKind::RepairLead);
+    lead.repaired(RepairKind::RepairLead).filter(|_| !is_open)?.made.as_ref()
+}
+
 /// Where the splice of a lead sits, once it is made; none while another one is planned.
 pub(super) fn made_splice(lead: &Lead) -> Option<Placed> {
-    if lead.planned == Some(RepairKind::RepairLead) {
-        return None;
+    made_lead(lead)?;
+    lead.repaired(RepairKind::RepairLead)?.splice.as_ref().map(Splice::place)
+}
+
+/// The splices on the wire of a lead, the latest first. A new lead takes away what lay nearer to the
+/// housing; a splice further out stays in the wire.
+pub(super) fn splices_on(lead: &Lead) -> Vec<Placed> {
+    let made = lead.repairs.iter().rev().filter(|done| done.stands()).filter_map(|done| done.splice.as_ref());
+    let mut on: Vec<Placed> = Vec::new();
+    for place in made.map(Splice::place) {
+        if on.iter().all(|later| place.start_mm >= later.end_mm - 1e-9) {
+            on.push(place);
+        }
     }
-    let splice = lead.repaired(RepairKind::RepairLead)?.splice.as_ref()?;
-    let (start_mm, end_mm) = (splice.start.mm(), splice.start.mm() + splice.sleeve.mm());
-    Some(Placed { start_mm, centre_mm: f64::midpoint(start_mm, end_mm), end_mm })
+    on
+}
+
+impl Splice {
+    /// From where to where its sleeve lies.
+    pub fn place(&self) -> Placed {
+        let (start_mm, end_mm) = (self.start.mm(), self.start.mm() + self.sleeve.mm());
+        Placed { start_mm, centre_mm: f64::midpoint(start_mm, end_mm), end_mm }
+    }
 }
 
 fn sleeve_mm(lead: &Lead) -> Option<f64> {
     lead.order.as_ref()?.sleeve.as_ref().map(Length::mm)
-}
-
-/// Whether a wire of the lead is twisted with another.
-fn is_in_a_pair(lead: &Lead) -> bool {
-    lead.seen.wires.iter().any(|wire| wire.twisted_with.is_some())
-}
-
-/// Whether a wire of the lead runs in a pair or a shield.
-pub(super) fn is_twisted(lead: &Lead) -> bool {
-    lead.seen.wires.iter().any(|wire| wire.twisted_with.is_some() || wire.shielded)
 }
 
 /// The length of a lead for its place; none where inside or slack is not known.
@@ -210,12 +240,17 @@ fn length_of(lead: &Lead, place: Placed) -> Option<LeadLength> {
 }
 
 impl Lead {
-    /// How far the damage reaches: the furthest of what was ordered for and what is on record.
-    /// Nothing, where nothing was said.
+    /// How far the damage reaches: the furthest of what was ordered for, what is on record and what was
+    /// found in the hand. Nothing, where nothing was said.
     pub fn damage_mm(&self) -> f64 {
         let said = self.order.as_ref().and_then(|order| order.damage.as_ref());
+        said.into_iter().chain(self.damages()).map(Length::mm).fold(0.0, f64::max)
+    }
+
+    /// Damage as found in the hand, else as on record.
+    pub fn damages(&self) -> impl Iterator<Item = &Length> {
         let recorded = self.seen.wires.iter().filter_map(|wire| wire.damage.as_ref());
-        said.into_iter().chain(recorded).map(Length::mm).fold(0.0, f64::max)
+        self.damage_found.iter().chain(recorded.filter(|_| self.damage_found.is_none()))
     }
 }
 
@@ -265,7 +300,7 @@ impl LeadOrder {
             (self.other_end.is_some(), "the other end"),
             (self.splice.is_some() && self.splice_included.is_some(), "splice and sleeve"),
             (self.crimp_record.is_some(), "whether the crimp record comes with it"),
-            (!is_in_a_pair(lead) || self.twist.is_some(), "lay and direction of the twist"),
+            (!lead.is_in_a_pair() || self.twist.is_some(), "lay and direction of the twist"),
         ];
         stated.into_iter().filter(|(is_stated, _)| !is_stated).map(|(_, what)| what).collect()
     }

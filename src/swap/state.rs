@@ -369,7 +369,9 @@ impl State {
     /// cavity's size it goes to that takes its wire and has the housing's gender.
     pub fn terminal_for(&self, lead: &Lead) -> Option<&crate::catalogue::Terminal> {
         let families = || self.housings.iter().flat_map(|h| &h.definition.family().terminals);
-        let part = lead.planned_part.as_ref().or_else(|| self.terminal_of(lead));
+        let bears_it = matches!(lead.planned, Some(RepairKind::NewTerminal | RepairKind::RepairLead));
+        let named = lead.planned_part.as_ref().filter(|_| bears_it);
+        let part = named.or_else(|| self.terminal_of(lead));
         if let Some(part) = part {
             return families().find(|t| t.part == *part);
         }
@@ -378,7 +380,7 @@ impl State {
             _ => lead.came_from.as_ref()?,
         };
         let (housing, cavity) = (self.housing(&at.housing)?, self.cavity(at)?);
-        let area = lead.area_mm2();
+        let area = lead.area_to_crimp_mm2();
         let mut fitting = housing.definition.family().terminals_for(&cavity.size).filter(|t| {
             t.gender == housing.housing().gender
                 && area.is_none_or(|a| a >= t.wire_mm2.0 - 1e-9 && a <= t.wire_mm2.1 + 1e-9)

@@ -210,7 +210,7 @@ pub enum MatingVerdict {
 }
 
 /// A line of a request, as the job keeps it: what is waited for.
-#[derive(Debug, Clone, PartialEq, Eq)]
+#[derive(Debug, Clone, PartialEq)]
 pub struct RequestedLine {
     /// The line's number on the request.
     pub line: u32,
@@ -218,6 +218,8 @@ pub struct RequestedLine {
     pub need: u32,
     /// The leads whose repair waits for it.
     pub leads: Vec<ItemId>,
+    /// How long a repair lead was asked for.
+    pub length_mm: Option<f64>,
 }
 
 /// What a note is about.

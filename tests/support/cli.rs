@@ -68,6 +68,14 @@ impl Shop {
         self.run(&["enter", id, path.to_str().unwrap()])
     }
 
+    /// Puts the demo's tool book beside the jobs, with one more position that was proved on samples.
+    pub fn proves(&self) {
+        let tools = self.path("tools");
+        std::fs::create_dir(&tools).unwrap();
+        std::fs::copy(demo("tools.ron"), tools.join("bench-1.ron")).unwrap();
+        std::fs::write(tools.join("kt.ron"), PROVED).unwrap();
+    }
+
     /// One JSON document of a command.
     #[track_caller]
     pub fn json(&self, args: &[&str]) -> serde_json::Value {
@@ -86,6 +94,13 @@ impl Shop {
         names
     }
 }
+
+/// What the samples of the boom tip's request were for.
+const PROVED: &str = r#"(format: 1, positions: [(
+    tool: "hand tool 0113", position: "B", terminal: "FW-TRM-F15", wire: "0.5",
+    heights_mm: [1.11, 1.12, 1.13], pulls_n: [71, 68, 74, 70, 66], minimum_n: (60, "invented"),
+    sheet_mm: (1.12, 0.05), until: "2099-03-31", by: "kt", at: "2026-11-20T08:00:00Z",
+)])"#;
 
 /// A file of `demo-data`.
 pub fn demo(file: &str) -> PathBuf {

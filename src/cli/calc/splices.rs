@@ -281,10 +281,10 @@ fn cannot_told(ask: &Ask, cannot: &[String]) -> String {
         several => format!("{} cannot all be spliced in this stretch.", list_of(several)),
     };
     let settle = match room_needed_mm(ask) {
-        Some(more) if more > 0.0 => format!(
-            " With {more:.1} mm more before the last end (beyond the branch, or another stretch of the harness) all of them would fit; so might shorter sleeves. Else replace the branch."
+        Some(more) => format!(
+            " With {more} mm more before the last end (beyond the branch, or another stretch of the harness) all of them would fit; so might shorter sleeves. Else replace the branch."
         ),
-        _ => " Move a keep-out, use shorter sleeves, or replace the branch.".to_owned(),
+        None => " Move a keep-out, use shorter sleeves, or replace the branch.".to_owned(),
     };
     format!("{which}{settle}")
 }

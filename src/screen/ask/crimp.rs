@@ -103,13 +103,13 @@ impl CrimpAsks<'_> {
     }
 
     fn sheet_height(&self) -> Option<Height> {
-        let (target_mm, tolerance_mm) = self.sheet()?.height_for(self.lead.area_mm2()?)?;
+        let (target_mm, tolerance_mm) = self.sheet()?.height_for(self.lead.wire_to_crimp()?.area_mm2())?;
         Some(Height { target_mm, tolerance_mm })
     }
 
     /// Which position to use, as the tool book has it.
     fn ask_tool(&self) -> String {
-        let wire = self.lead.first_wire().and_then(|wire| wire.gauge.known());
+        let wire = self.lead.wire_to_crimp();
         let today = self.sight.today();
         let known = self.terminal.zip(wire).and_then(|(terminal, wire)| {
             let position = self.sight.tools.for_crimp(terminal, wire, &today).next()?;
@@ -126,7 +126,7 @@ impl CrimpAsks<'_> {
 
     /// How long to strip, and what to know first about a tool that is not proved for this crimp.
     fn ask_strip(&self, tool: &str, position: &str) -> String {
-        let wire = self.lead.first_wire().and_then(|wire| wire.gauge.known());
+        let wire = self.lead.wire_to_crimp();
         let standing = self.terminal.zip(wire).map(|(terminal, wire)| {
             let key = PositionKey {
                 tool: tool.to_owned(),
@@ -234,7 +234,6 @@ pub(super) fn splice(sight: &Sight<'_>, lead: &Lead, part: Option<PartNumber>, a
 }
 
 fn splice_record(sight: &Sight<'_>, lead: &Lead, answers: &[Answer]) -> Result<Splice, Asked> {
-    let is_twisted = lead.seen.wires.iter().any(|wire| wire.twisted_with.is_some() || wire.shielded);
     let plan = sight.survey.ordered(sight.state(), &lead.id);
     let mut left = answers.iter();
     picked(left.next(), || ask_sleeve(plan))?;
@@ -246,7 +245,7 @@ fn splice_record(sight: &Sight<'_>, lead: &Lead, answers: &[Answer]) -> Result<S
         )
     })?)?;
     let sleeve = length(typed(left.next(), || "How long is the sleeve?".to_owned())?)?;
-    let untwisted = match is_twisted {
+    let untwisted = match lead.is_twisted_or_shielded() {
         true => {
             let ask = || "TWIST the pair again over the splice. Untwisted length left?".to_owned();
             Some(length(typed(left.next(), ask)?)?)

@@ -126,7 +126,7 @@ fn looked_at(sight: &Sight<'_>, lead: &Lead) -> InHandLead {
     let to = sight.survey.target.of(&lead.id);
     let housing = to.and_then(|to| state.housing(&to.housing));
     let terminal = state.terminal_for(lead);
-    let wire = lead.first_wire().and_then(|wire| wire.gauge.known());
+    let wire = lead.wire_to_crimp();
     let today = sight.today();
     let proved = terminal
         .zip(wire)

@@ -97,7 +97,7 @@ impl Asks<'_> {
         let mut all =
             vec![Ask::Size, Ask::Colour, Ask::OtherColour, Ask::Insulation, Ask::Damage, Ask::Lengths];
         all.extend([Ask::Sleeve, Ask::Splice, Ask::Included]);
-        if self.lead.seen.wires.iter().any(|wire| wire.twisted_with.is_some()) {
+        if self.lead.is_in_a_pair() {
             all.push(Ask::Twist);
         }
         all.extend([Ask::OtherEnd, Ask::CrimpRecord, Ask::Spliced, Ask::Load]);

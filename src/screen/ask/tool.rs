@@ -68,6 +68,7 @@ fn position(
         sheet: sheet.map(|(target_mm, tolerance_mm)| Height { target_mm, tolerance_mm }),
         until: until.to_string(),
         by: sight.by.to_owned(),
+        at: sight.survey.now,
         withdrawn: None,
         key,
     })
@@ -94,7 +95,8 @@ pub(super) fn withdraw(sight: &Sight<'_>, answers: &[Answer]) -> Asked {
         let whole = format!("{}, {}", key.tool, key.position);
         key.tool.eq_ignore_ascii_case(tool.trim()) || whole.eq_ignore_ascii_case(tool.trim())
     };
-    let known: Vec<&ToolPosition> = sight.tools.positions.iter().filter(is_it).collect();
+    let today = sight.today();
+    let known: Vec<&ToolPosition> = sight.tools.in_force(&today).filter(is_it).collect();
     match (known.as_slice(), typed.get(1)) {
         ([], _) => Asked::Wrong(format!("{tool} is not in the tool book.")),
         (_, None) => field("Why? It counts for nothing until it is proved anew"),
@@ -104,6 +106,7 @@ pub(super) fn withdraw(sight: &Sight<'_>, answers: &[Answer]) -> Asked {
                 .map(|position| ToolPosition {
                     withdrawn: Some((*why).to_owned()),
                     by: sight.by.to_owned(),
+                    at: sight.survey.now,
                     ..(*position).clone()
                 })
                 .collect(),

@@ -54,8 +54,7 @@ pub(super) fn repairs(sight: &Sight<'_>, ui: &Ui, theme: Theme, area: Rect, buf:
 /// Damage on record before the lead was in the hand.
 fn found_at_intake(lead: &Lead) -> Option<String> {
     let condition = lead.seen.condition.clone();
-    let damage = lead.seen.wires.iter().filter_map(|wire| wire.damage.as_ref());
-    let damage = damage.map(|length| format!("damage over {}", length.both()));
+    let damage = lead.damages().map(|length| format!("damage over {}", length.both()));
     let found: Vec<String> = condition.into_iter().chain(damage).collect();
     (!found.is_empty()).then(|| found.join(", "))
 }
@@ -139,8 +138,8 @@ fn add_plan(sight: &Sight<'_>, plan: &SplicePlan, theme: Theme, lines: &mut Line
     if !plan.cannot.is_empty() {
         lines.add(&state.why_no_plan(plan), theme.alarm());
         let settles = match plan.room_needed_mm {
-            Some(more) if more > 0.0 => format!("With {} mm more room all would fit. ", short(more)),
-            _ => String::new(),
+            Some(more) => format!("With {more} mm more room all would fit. "),
+            None => String::new(),
         };
         lines.add(
             &format!(
@@ -303,7 +302,7 @@ fn add_tools(sight: &Sight<'_>, repaired: &[&Lead], theme: Theme, lines: &mut Li
     lines.add("", Style::new());
     lines.add("TOOL BOOK for these terminals (! proves a position)", theme.now());
     let today = sight.today();
-    let known = sight.tools.positions.iter().filter(|position| terminals.contains(&&position.key.terminal));
+    let known = sight.tools.in_force(&today).filter(|position| terminals.contains(&&position.key.terminal));
     let mut any = false;
     for position in known {
         any = true;

@@ -401,6 +401,8 @@ struct RequestedLineForm {
     need: u32,
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     leads: Vec<ItemId>,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    length_mm: Option<f64>,
 }
 
 mirrored!(

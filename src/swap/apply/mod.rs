@@ -201,6 +201,7 @@ fn new_lead(id: ItemId, seen: LeadSeen, place: Place, default_seal: Seal) -> Lea
         planned_why: None,
         order: None,
         finding: None,
+        damage_found: None,
         repairs: Vec::new(),
     }
 }

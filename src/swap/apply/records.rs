@@ -9,11 +9,11 @@ use crate::{
 };
 
 use crate::swap::{
-    Act, Flip, ItemId, Lead, OtherItem, OtherKind, Place, PlugItem, PlugOrigin, RecordSide, Seen, flipped,
-    state::State,
+    Act, Flip, ItemId, Lead, OtherItem, OtherKind, Place, PlugItem, PlugOrigin, RecordSide, RepairKind, Seen,
+    flipped, state::State,
 };
 
-use super::new_lead;
+use super::{new_lead, repairs::is_new_wire};
 
 impl State {
     pub(super) fn take_record(&mut self, act: &Act) {
@@ -49,7 +49,6 @@ impl State {
     fn set_found(&mut self, at: &Address, holds: &Holds) {
         let id = ItemId::At(at.clone());
         let behind = ItemId::PlugBehind(at.clone());
-        // The tag and the repairs planned stay with a lead whose description is corrected.
         let former = self.leads.iter().find(|l| l.id == id).cloned();
         self.leads.retain(|l| l.id != id);
         self.plugs.retain(|p| p.id != id && p.id != behind);
@@ -66,7 +65,7 @@ impl State {
             Holds::Wired(seen) => {
                 let fresh = new_lead(id, seen.clone(), Place::In(at.clone()), self.default_seal(at));
                 self.leads.push(match former {
-                    Some(former) => Lead { seen: seen.clone(), seal: fresh.seal, ..former },
+                    Some(former) => described_anew(former, fresh),
                     None => fresh,
                 });
                 self.leads.sort_by(|a, b| a.id.cmp(&b.id));
@@ -125,4 +124,18 @@ impl State {
             housing.anchors.clear();
         }
     }
+}
+
+/// A lead whose description is corrected keeps its tag, what was found and planned, and its repairs:
+/// at the terminal it is still what it was made.
+fn described_anew(former: Lead, fresh: Lead) -> Lead {
+    let made = former.repaired(RepairKind::RepairLead).and_then(|done| done.made.clone());
+    let damage = |lead: &Lead| lead.seen.wires.iter().map(|wire| wire.damage.clone()).collect::<Vec<_>>();
+    let is_measured_again = damage(&fresh) != damage(&former) && damage(&fresh).iter().any(Option::is_some);
+    let damage_found = former.damage_found.clone().filter(|_| !is_measured_again);
+    let mut lead = Lead { seen: fresh.seen, seal: fresh.seal, damage_found, ..former };
+    if let Some(made) = made {
+        is_new_wire(&mut lead, &made.order);
+    }
+    lead
 }

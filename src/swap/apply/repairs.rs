@@ -3,7 +3,7 @@
 use crate::{
     catalogue::Sealing,
     record::{Seal, Told},
-    swap::{Act, JobSide, Lead, RepairDone, RepairKind, state::State},
+    swap::{Act, JobSide, Lead, LeadOrder, MadeLead, RepairDone, RepairKind, state::State},
 };
 
 impl State {
@@ -11,7 +11,7 @@ impl State {
         match act {
             Act::Inspect { damage: Some(damage), .. } => {
                 if let Some(lead) = self.hand_mut() {
-                    lead.seen.wires.iter_mut().for_each(|wire| wire.damage = Some(damage.clone()));
+                    lead.damage_found = Some(damage.clone());
                 }
             }
             Act::Planned { lead, how, part, reason, order } => {
@@ -27,12 +27,20 @@ impl State {
             Act::Repair { lead, how, part, crimp, splice, .. } => {
                 let sealed = self.side(JobSide::New).any(|h| h.housing().sealing == Sealing::Individual);
                 let damage_mm = self.lead(lead).map_or(0.0, Lead::damage_mm);
+                let made = (*how == RepairKind::RepairLead).then(|| MadeLead {
+                    order: self
+                        .lead(lead)
+                        .and_then(|lead| lead.order.as_deref().cloned())
+                        .unwrap_or_default(),
+                    length: self.ordered(lead).and_then(|ordered| ordered.length),
+                });
                 let done = RepairDone {
                     damage_mm,
                     kind: *how,
                     part: part.clone(),
                     crimp: crimp.as_deref().cloned(),
                     splice: splice.as_deref().cloned(),
+                    made,
                 };
                 if let Some(lead) = self.lead_mut(lead) {
                     repaired(lead, done, sealed);
@@ -46,6 +54,10 @@ impl State {
 
 fn repaired(lead: &mut Lead, done: RepairDone, sealed: bool) {
     let (kind, stands) = (done.kind, done.stands());
+    if let Some(made) = done.made.as_ref().filter(|_| stands) {
+        is_new_wire(lead, &made.order);
+        lead.damage_found = None;
+    }
     lead.repairs.push(done);
     if !stands {
         // Cut off again: there is no terminal on it.
@@ -55,13 +67,11 @@ fn repaired(lead: &mut Lead, done: RepairDone, sealed: bool) {
     lead.inspected = None;
     if lead.planned == Some(kind) {
         lead.planned = None;
+        lead.planned_part = None;
     }
     if matches!(kind, RepairKind::NewTerminal | RepairKind::RepairLead) {
         lead.cut = false;
         lead.forced = false;
-    }
-    if kind == RepairKind::RepairLead {
-        is_new_wire(lead);
     }
     let renews = !matches!(kind, RepairKind::Reform | RepairKind::Other);
     if renews && sealed {
@@ -70,8 +80,7 @@ fn repaired(lead: &mut Lead, done: RepairDone, sealed: bool) {
 }
 
 /// At the terminal the lead is now what was ordered.
-fn is_new_wire(lead: &mut Lead) {
-    let order = lead.order.clone().unwrap_or_default();
+pub(super) fn is_new_wire(lead: &mut Lead, order: &LeadOrder) {
     for wire in &mut lead.seen.wires {
         if let Some(colour) = &order.colour {
             wire.colour = Told::Is(colour.clone());

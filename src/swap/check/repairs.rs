@@ -7,10 +7,12 @@ use crate::{
     house::Solder,
     quantity::{Gauge, Length},
     record::Address,
-    repair::{ClassChange, Height, SizeChange, class_change, size_change},
+    repair::{ClassChange, Height, Placed, SizeChange, class_change, size_change},
     swap::{
         Act, Behind, Code, Crimp, CrimpVerdict, JobSide, Lead, LeadOrder, Load, Place, Refusal, RepairKind,
-        STRIP_OFF_MM, Splice, SplicePlan, splices::made_splice, state::State,
+        STRIP_OFF_MM, Splice, SplicePlan,
+        splices::{made_splice, splices_on},
+        state::State,
     },
 };
 
@@ -181,6 +183,15 @@ impl State {
 
     fn check_splice(&self, lead: &Lead, splice: &Splice, rules: &mut Rules) {
         let call = self.call(lead);
+        if let Some(before) =
+            splices_on(lead).first().filter(|before| before.start_mm >= splice.place().end_mm)
+        {
+            let say = format!(
+                "The splice of {call} made before, at {} to {} mm, stays in the wire behind this one.",
+                before.start_mm, before.end_mm
+            );
+            rules.add(Code::SpliceSecond, say, "Cut it out: replace the wire from the old splice on.");
+        }
         if let Some(near) = self.splice_too_near(lead, splice, lead.damage_mm(), &self.splice_plans()) {
             rules.add(Code::SpliceTooNear, near, "Cut the lead where the plan has it.");
         }
@@ -210,7 +221,7 @@ impl State {
         plans: &[SplicePlan],
     ) -> Option<String> {
         let call = self.call(lead);
-        let (start, end) = (splice.start.mm(), splice.start.mm() + splice.sleeve.mm());
+        let Placed { start_mm: start, end_mm: end, .. } = splice.place();
         let plan = plans.iter().find(|plan| plan.of(&lead.id).is_some())?;
         let ask = &plan.ask;
         if start < ask.clearance_mm - 1e-9 {
@@ -242,9 +253,9 @@ impl State {
         }
         let own = self.gap_of(lead);
         let others = self.leads.iter().filter(|other| other.id != lead.id && plan.of(&other.id).is_some());
-        let made = others.filter_map(|other| {
-            let place = made_splice(other)?;
-            Some((place.start_mm, place.end_mm, self.gap_of(other).max(own)))
+        let made = others.filter(|other| made_splice(other).is_some()).flat_map(|other| {
+            let gap = self.gap_of(other).max(own);
+            splices_on(other).into_iter().map(move |place| (place.start_mm, place.end_mm, gap))
         });
         let before = behind.into_iter().flat_map(|behind| &behind.splices);
         let before = before.map(|(from, to)| (from.mm(), to.mm(), own));
@@ -277,11 +288,9 @@ impl State {
     /// The height the sheet of the terminal has for the wire in it; none without a sheet.
     pub fn sheet_for(&self, lead: &Lead, part: Option<&PartNumber>, crimp: &Crimp) -> Option<Height> {
         let terminal = self.terminal_named(part.or_else(|| self.terminal_of(lead))?)?;
-        let area = match &crimp.wire {
-            Some(wire) => wire.area_mm2(),
-            None => lead.area_mm2()?,
-        };
-        terminal.height_for(area).map(|(target_mm, tolerance_mm)| Height { target_mm, tolerance_mm })
+        terminal
+            .height_for(crimp.wire_of(lead)?.area_mm2())
+            .map(|(target_mm, tolerance_mm)| Height { target_mm, tolerance_mm })
     }
 
     fn check_removed(&self, wire: &crate::swap::WireId, document: &str) -> Checked {

@@ -3,7 +3,7 @@
 use super::{Flag, Flags};
 use crate::repair::MOST_LEADS;
 use crate::swap::{
-    Code, Crimp, JobSide, Lead, RepairDone, RepairKind, SplicePlan, splices::is_twisted, state::State,
+    Code, Crimp, JobSide, Lead, RepairDone, RepairKind, SplicePlan, splices::splices_on, state::State,
     target::Target,
 };
 
@@ -16,6 +16,7 @@ impl State {
             }
             self.flag_splice(lead, &plans, flags);
             self.flag_order(lead, flags);
+            self.flag_stale_order(lead, &plans, flags);
             self.flag_untwisted_as_found(lead, flags);
             self.flag_shared_hole(lead, target, flags);
         }
@@ -106,6 +107,10 @@ impl State {
             let say = format!("{call} is spliced already between here and the next branch.");
             add(Code::SpliceSecond, say, "Replace from the old splice on, or accept it by name.");
         }
+        if splices_on(lead).len() > 1 {
+            let say = format!("{call} has two splices: the new lead left the one made before in the wire.");
+            add(Code::SpliceSecond, say, "Replace the wire from the old splice on, or accept it by name.");
+        }
         let Some(done) = lead.repaired(RepairKind::RepairLead) else { return };
         let Some(splice) = &done.splice else {
             let say = format!("Nobody recorded where the splice of {call} sits and whether it is sound.");
@@ -128,11 +133,32 @@ impl State {
                 let say = format!("{call} is untwisted over {} at its splice.", untwisted.both());
                 add(Code::Untwisted, say, "Twist the pair again over its splices.");
             }
-            None if is_twisted(lead) => {
+            None if lead.is_twisted_or_shielded() => {
                 let say = format!("Nobody measured how far {call} is untwisted at its splice.");
                 add(Code::Untwisted, say, "Twist it again, measure, and say so in its record.");
             }
             _ => {}
+        }
+    }
+
+    /// The lead that was asked for is too short since the plan moved.
+    fn flag_stale_order(&self, lead: &Lead, plans: &[SplicePlan], flags: &mut Flags) {
+        if lead.planned != Some(RepairKind::RepairLead) {
+            return;
+        }
+        let lines = self.requested.iter().flat_map(|request| &request.lines);
+        let asked = lines.filter(|line| line.leads.contains(&lead.id)).find_map(|line| line.length_mm);
+        let length = plans.iter().find_map(|plan| plan.of(&lead.id)).and_then(|ordered| ordered.length);
+        if let Some((asked, length)) =
+            asked.zip(length).filter(|(asked, length)| *asked < length.cut_mm - 1e-6)
+        {
+            let say = format!(
+                "The lead for {} was asked for with {asked} mm; its splice has moved, and it needs {:.0} mm now.",
+                self.call(lead),
+                length.order_mm
+            );
+            let instead = "Send the request again, and tell the desk that the first one is too short.";
+            flags.push(self.about_lead(Flag::job(Code::WireMisfit, say, instead), lead));
         }
     }
 
@@ -175,11 +201,10 @@ impl State {
             let say = self.why_no_plan(plan);
             let instead = match plan.room_needed_mm {
                 _ if plan.is_too_many() => "Replace the branch.".to_owned(),
-                Some(more) if more > 0.0 => format!(
-                    "With {:.0} mm more all would fit: go beyond the branch (with the reason), shorter sleeves, or replace the branch.",
-                    (more - 1e-6).ceil()
+                Some(more) => format!(
+                    "With {more} mm more all would fit: go beyond the branch (with the reason), shorter sleeves, or replace the branch."
                 ),
-                _ => "Shorter sleeves, other stretches kept free, or replace the branch.".to_owned(),
+                None => "Shorter sleeves, other stretches kept free, or replace the branch.".to_owned(),
             };
             flags.push(Flag::job(Code::SpliceTooNear, say, instead).of(housing));
         }
