@@ -115,7 +115,6 @@ fn f29_a_flat_tang_is_re_formed_once_and_then_the_terminal_is_replaced() {
     let lead = InHandLead {
         forbidden: None,
         wires: 1,
-        twisted: false,
         sealed: true,
         pull_to_seat: false,
         reformed: 0,
@@ -190,8 +189,9 @@ fn f55_f57_cut_strands_and_tinned_ends_are_crimped_again_and_the_length_is_used_
     assert!(lead.planned.is_some() && lead.inspected.is_some());
     assert_eq!(bench.job.state().slack_left(&lead), Some((48.0, 12.0)));
     bench.not_flagged(Code::CrimpLook);
-    // There is no terminal on it: it goes nowhere, whatever is said of it.
-    bench.does("Inspect(verdict:Good)");
+    // There is no terminal on it: it is not good, and goes nowhere.
+    let told = bench.impossible("Inspect(verdict:Good)");
+    assert!(told.contains("waits for a new terminal"), "{told}");
     bench.impossible(r#"Insert(into:"new:1",click:true)"#);
 }
 
@@ -355,7 +355,7 @@ fn f62_a_splice_too_near_the_housing_a_branch_or_a_clamp_is_refused() {
     for start in ["39 mm", "120 mm", "190 mm", "440 mm"] {
         let mut bench = ordered(behind);
         let act = spliced(&mut bench, 1, "RD", start);
-        assert_eq!(bench.against(&act), [Code::SpliceTooNear], "{start}");
+        assert!(bench.against(&act).contains(&Code::SpliceTooNear), "{start}");
     }
     let mut bench = ordered(behind);
     let act = spliced(&mut bench, 1, "RD", "45 mm");
@@ -575,36 +575,111 @@ fn a_lead_made_stays_as_it_was_ordered_whatever_is_planned_next() {
         ordered.length.unwrap().order_mm
     };
     let before = length(&bench);
-    let act = spliced(&mut bench, 1, "RD", "60 mm");
+    let act = spliced(&mut bench, 1, "RD", "47 mm");
     bench.does(&act);
     assert_eq!(length(&bench), before);
     bench.does(r#"Behind(housing:"old",behind:(last:"700 mm",keep_out:[("40 mm","100 mm")]))"#);
     assert_eq!(length(&bench), before);
 }
 
-#[test]
-fn f61_a_second_lead_takes_the_first_splice_away_or_is_flagged() {
+/// The first lead spliced from 100 to 135 mm, and another lead planned for it.
+fn planned_again() -> (Bench, String) {
     let mut bench = ordered_one();
+    bench.does(r#"Behind(housing:"old",behind:(last:"700 mm",keep_out:[("40 mm","100 mm")]))"#);
     let first = spliced(&mut bench, 1, "RD", "100 mm");
     bench.does(&first);
+    bench.does(r#"Behind(housing:"old",behind:(last:"700 mm"))"#);
     bench.does("Inspect(verdict:Needs(RepairLead),found:InsulationUnderSeal)");
     bench
         .does(&format!(r#"Planned(lead:"old:1",how:RepairLead,reason:"again",part:"B4-T",order:({ORDER}))"#));
+    (bench, first)
+}
+
+#[test]
+fn f61_a_second_lead_takes_the_first_splice_away_or_is_flagged() {
+    let (mut bench, first) = planned_again();
     // The plan lies behind the old splice, which goes with the old lead.
     let place = bench.job.state().ordered(&"old:1".parse().unwrap()).unwrap().place.unwrap();
     assert_eq!(place.start_mm, 135.0);
     let before_it = first.replace("100 mm", "45 mm");
     assert_eq!(bench.against(&before_it), [Code::SpliceSecond]);
-    let mut other = bench;
-    other.does(&first.replace("100 mm", "135 mm"));
-    other.not_flagged(Code::SpliceSecond);
-    let mut bench = ordered_one();
-    let first = spliced(&mut bench, 1, "RD", "100 mm");
-    bench.does(&first);
-    bench.does("Inspect(verdict:Needs(RepairLead),found:InsulationUnderSeal)");
-    bench.does(r#"Planned(lead:"old:1",how:RepairLead,reason:"again",part:"B4-T")"#);
+    bench.does(&first.replace("100 mm", "135 mm"));
+    bench.not_flagged(Code::SpliceSecond);
+    let (mut bench, _) = planned_again();
     bench.insists(&before_it);
     bench.flagged(Code::SpliceSecond);
+}
+
+#[test]
+fn a_lead_does_not_reach_further_than_it_was_ordered() {
+    let mut bench = ordered_one();
+    let far = spliced(&mut bench, 1, "RD", "60 mm");
+    // Ordered with 110 mm: 18 inside, 25 slack, 67 to the middle of the sleeve.
+    assert_eq!(bench.against(&far), [Code::WireMisfit]);
+    bench.does(&far.replace("60 mm", "49.5 mm"));
+}
+
+#[test]
+fn a_lead_that_waits_for_a_repair_is_not_good_before_it_is_done() {
+    let mut bench = ordered_one();
+    bench.does(r#"Extract(from:"old:1",colour:"RD",freely:true,seal:On)"#);
+    let told = bench.impossible("Inspect(verdict:Good)");
+    assert!(told.contains("W1 waits for a repair lead (nicked)"), "{told}");
+    // Decided otherwise at the bench, with the reason.
+    bench.does(r#"Planned(lead:"old:1",how:Other,reason:"not needed: it was dirt")"#);
+    bench.does(r#"Repair(lead:"old:1",how:Other,done:"nothing to mend: it was dirt")"#);
+    bench.does("Inspect(verdict:Good)");
+}
+
+#[test]
+fn lengths_and_currents_that_cannot_be_are_refused() {
+    let bench = ready();
+    let order =
+        |said: &str| format!(r#"Planned(lead:"old:1",how:RepairLead,reason:"x",order:(gauge:"0.5",{said}))"#);
+    for (said, told) in [
+        (r#"outside_diameter:"0.7 mm""#, "The copper alone is 0.8 mm thick"),
+        (r#"outside_diameter:"1.6 mm",sleeve_diameter:"1.5 mm""#, "does not go over a wire"),
+        (r#"other_end:Stripped("80 mm")"#, "No splice takes an end stripped 80 mm"),
+        (
+            r#"outside_diameter:"1.6 mm",twist:(lay:"2.5 mm",hand:Left)"#,
+            "is not twisted with a lay of 2.5 mm",
+        ),
+        ("load:(current_a:3000,supply_v:12,circuit_mm:1000,conductor_c:20)", "does not carry 3000 A"),
+    ] {
+        let refused = bench.impossible(&order(said));
+        assert!(refused.contains(told), "{said}: {refused}");
+    }
+}
+
+#[test]
+fn a_circuit_that_loses_more_than_the_house_lets_pass_is_flagged() {
+    let mut bench = ready();
+    let order = |amperes: u32| {
+        format!(
+            r#"Planned(lead:"old:1",how:RepairLead,reason:"x",order:({ORDER},gauge:"0.5",load:(current_a:{amperes},supply_v:12,circuit_mm:6000,conductor_c:20)))"#
+        )
+    };
+    let flagged = |bench: &Bench| {
+        let account = bench.job.account(bench.now);
+        account.open_flags().any(|flag| flag.code == Code::WireMisfit && flag.say.contains("loses"))
+    };
+    bench.does(&order(2));
+    assert!(!flagged(&bench));
+    // 6 m of 0.5 mm² have 0.234 ohm (IEC 60228 class 5): 8 A lose 1.87 V, 15.6 % of 12 V.
+    bench.does(&order(8));
+    assert!(flagged(&bench));
+}
+
+#[test]
+fn a_sample_that_came_off_too_early_tells_against_the_position() {
+    let mut bench = in_hand();
+    // IEC 60352-2 by mm² (from memory): 60 N for 0.5 mm².
+    let weak = crimp(&format!(
+        r#"strip:"4.5 mm",height:"1.12 mm",sample_pull:(force_n:52,broke_at:"pulled out"),{QUALIFIED}"#
+    ));
+    assert_eq!(bench.against(&weak), [Code::ToolNotQualified]);
+    bench.does(&weak.replace("52", "61"));
+    bench.not_flagged(Code::ToolNotQualified);
 }
 
 #[test]

@@ -197,7 +197,7 @@ fn a_lead_that_was_asked_for_stays_its_line_when_its_splice_is_made_elsewhere() 
     let (before, moves) = text.split_once("// The moves").unwrap();
     assert_eq!(shop.run_with(&["enter", "mulehaul"], before, &[]).code, 0);
     let sent = shop.json(&["request", "mulehaul", "--send", "--bench", "3"]);
-    let made = moves.split_once("Inspect(verdict:Good)").unwrap().0.replace("105 mm", "120 mm");
+    let made = moves.split_once("Inspect(verdict:Good)").unwrap().0.replace("105 mm", "111 mm");
     let run = shop.run_with(&["enter", "mulehaul"], &format!("// {made}"), &[]);
     assert_eq!(run.code, 0, "{run:?}");
     let now = shop.json(&["request", "mulehaul"]);

@@ -55,7 +55,7 @@ fn in_hand() -> Desk {
 #[test]
 fn what_is_found_is_decided_by_the_table_with_its_reason() {
     let mut desk = in_hand();
-    desk.keys("rb");
+    desk.keys("rh");
     shows(&mut desk, "How far behind the rear face does the damage reach");
     desk.typed("3,5 in");
     shows(&mut desk, "PROPOSED for W401: a repair lead; terminal and wire go");
@@ -219,22 +219,31 @@ fn the_sleeve_is_asked_before_the_joint() {
     let mut desk = mulehaul_until(r#"Repair(lead:"old:1""#);
     desk.keys("d");
     desk.typed("=");
+    // First whether it is the lead that was ordered at all.
+    shows(&mut desk, "IS IT THE LEAD for W401? Measure it, crimp to cut end: 190 mm (-0/+10), 6 mm2");
+    desk.keys("n");
+    shows(&mut desk, "Not the lead that was ordered");
+    desk.keys("y");
     shows(
         &mut desk,
         "Cut the lead to 181.5 mm. The sleeve goes from 105.0 to 150.0 mm behind the rear face. IS THE SLEEVE ON THE WIRE, and boot or nut with it?",
     );
-    shows(&mut desk, "The wire seal stays on the terminal side.");
-    desk.keys("y");
-    shows(&mut desk, "(planned 105 mm)");
+    // The housing is not sealed: no word of a wire seal.
+    assert!(!desk.picture(100, 40, PLAIN).contains("wire seal stays"));
+    desk.keys("o");
+    shows(&mut desk, "(= 105 mm (4.134 in), as planned)");
     desk.typed("60");
-    desk.typed("45");
+    desk.typed("30");
+    shows(&mut desk, "NOT THE SLEEVE that was ordered (45 mm (1.772 in))");
+    desk.press(KeyCode::Esc);
+    desk.typed("=");
     desk.keys("s");
     shows(&mut desk, "starts 60 mm (2.362 in) behind the housing; the damage reaches 90 mm");
     desk.keys("d");
     desk.typed("=");
-    desk.keys("y");
-    desk.typed("105");
-    desk.typed("45");
+    desk.keys("yo");
+    desk.typed("=");
+    desk.typed("=");
     desk.keys("s");
     assert!(desk.bench.job.state().leads[0].repaired(RepairKind::RepairLead).is_some());
 }
@@ -254,4 +263,80 @@ fn what_was_found_at_intake_and_not_decided_stands_on_the_page() {
     let mut desk = mulehaul_until("Behind");
     let shown = page(&mut desk, 4);
     assert!(shown.contains("W401: found at intake, nothing decided: brittle, damage over 90 mm"), "{shown}");
+}
+
+#[test]
+fn a_repair_that_was_planned_is_shown_before_good_is_said_and_good_takes_a_reason() {
+    let mut desk = mulehaul_until(r#"Inspect(verdict:Needs(RepairLead)"#);
+    shows(
+        &mut desk,
+        "PLANNED for it: a repair lead (insulation brittle over 90 mm). LOOK at the terminal of W401",
+    );
+    desk.keys("g");
+    shows(&mut desk, "Why is it not needed after all?");
+    desk.typed("soot only, insulation sound");
+    let lead = desk.bench.job.state().leads[0].clone();
+    assert_eq!((lead.planned, lead.inspected), (None, Some(None)));
+    assert_eq!(lead.repairs[0].kind, RepairKind::Other);
+}
+
+#[test]
+fn a_part_that_does_not_belong_there_is_said_before_it_is_crimped() {
+    let mut desk = mulehaul_until(r#"Repair(lead:"old:3""#);
+    desk.keys("d");
+    desk.typed("MH-TRM-F28");
+    shows(&mut desk, "WRONG PART? Part MH-TRM-F28 is not one for new:3.");
+    desk.press(KeyCode::Esc);
+    desk.typed("=");
+    shows(&mut desk, "TOOL for MH-TRM-F63");
+}
+
+#[test]
+fn esc_on_a_page_goes_back_to_the_question_as_it_stood() {
+    let mut desk = mulehaul_until(r#"Repair(lead:"old:3""#);
+    desk.keys("d");
+    desk.typed("=");
+    desk.keys("hand tool");
+    page(&mut desk, 4);
+    desk.press(KeyCode::Esc);
+    shows(&mut desk, "TOOL for MH-TRM-F63");
+    shows(&mut desk, "> hand tool_");
+}
+
+#[test]
+fn what_lies_behind_is_read_answer_by_answer_and_shows_what_is_on_record() {
+    let mut desk = mulehaul_until(r#"Repair(lead:"old:1""#);
+    desk.keys("!3");
+    shows(&mut desk, "= as on record: 260 mm");
+    desk.typed("abc");
+    shows(&mut desk, "where does the bundle branch?");
+    desk.typed("=");
+    desk.typed("300-120");
+    shows(&mut desk, "ends before it starts");
+    (0..7).for_each(|_| desk.press(KeyCode::Backspace));
+    desk.typed("120-150");
+    desk.typed("=");
+    desk.typed("130");
+    shows(&mut desk, "That lies between 120 and 150");
+    desk.typed("=");
+    shows(&mut desk, "= as on record: no second place before the branch");
+    desk.typed("=");
+    let behind = desk.bench.job.state().behind.values().next().unwrap();
+    assert_eq!((behind.keep_out.len(), behind.last.as_ref().unwrap().mm()), (1, 800.0));
+}
+
+#[test]
+fn an_order_finds_its_wire_by_number_and_asks_again_for_less_damage_than_on_record() {
+    let mut desk = mulehaul_until("Behind");
+    desk.keys("!4");
+    desk.typed("W401");
+    shows(&mut desk, "LEAD for W401");
+    desk.typed("=");
+    desk.typed("RD/YE");
+    shows(&mut desk, "RD/YE is the colour of W402, too: label it.");
+    desk.keys("n");
+    desk.typed("fine strands, cross-linked, C, thin, 4.3");
+    shows(&mut desk, "= as on record: 90 mm");
+    desk.typed("60");
+    shows(&mut desk, "60 mm (2.362 in) is less than the 90 mm (3.543 in) on record");
 }

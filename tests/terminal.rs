@@ -123,7 +123,7 @@ fn the_job_is_walked_from_the_board_to_a_closed_connector_with_mistakes_and_a_ki
     let mut terminal = Terminal::start(&shop, &["open", "fernwalker"]);
     terminal.shows("hand 1");
     terminal.shows("1 IN NO HOUSING");
-    terminal.keys("rg");
+    terminal.keys("ro");
     terminal.shows("no tool position is qualified");
     terminal.keys("y");
     terminal.shows("needs a new terminal");

@@ -29,7 +29,7 @@ pub(super) struct RequestArgs {
     #[arg(long, value_name = "TEXT")]
     deliver_to: Option<String>,
     /// By when, as YYYY-MM-DD
-    #[arg(long, value_name = "DATE")]
+    #[arg(long, value_name = "DATE", value_parser = day)]
     needed_by: Option<String>,
     /// How urgent: machine stopped, needed by date, when convenient
     #[arg(long, value_name = "TEXT")]
@@ -42,6 +42,14 @@ enum Format {
     Csv,
     Json,
     Ron,
+}
+
+/// A day as it is asked for.
+fn day(typed: &str) -> Result<String, String> {
+    match typed.parse::<jiff::civil::Date>() {
+        Ok(day) if day.to_string() == typed => Ok(typed.to_owned()),
+        _ => Err("key the day as 2026-12-01".to_owned()),
+    }
 }
 
 /// Runs the command.

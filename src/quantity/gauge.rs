@@ -40,7 +40,7 @@ impl Gauge {
     pub fn both(&self) -> String {
         match self.size {
             Size::MetricMm2(area) => match NOMINAL_PAIRS.iter().find(|(mm2, _)| *mm2 == area) {
-                Some((_, awg)) => format!("{area} mm² (near {awg} AWG)"),
+                Some((_, awg)) => format!("{area} mm² (charts: {awg} AWG)"),
                 None => format!("{area} mm²"),
             },
             Size::Awg(n) => format!("{} ({:.3} mm²)", awg_name(n), self.area_mm2()),

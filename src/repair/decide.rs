@@ -1,7 +1,10 @@
 //! Keep, re-form, replace the terminal, splice in a lead, or stop: the decision table. It proposes;
 //! the technician may decide otherwise, with a reason.
 
-use crate::record::WireKind;
+use crate::{
+    catalogue::{Gender, Sealing},
+    record::WireKind,
+};
 
 /// Makes the findings and their words from one table.
 macro_rules! findings {
@@ -30,7 +33,7 @@ findings! {
     Corroded "green or white corrosion",
     Burnt "black or blue from heat, plating gone, plastic stuck",
     CrimpBad "conductor crimp: strands out, or pulled by force",
-    GripBad "insulation grip does not hold the seal",
+    GripBad "insulation grip does not hold",
     SealBad "seal cut, rolled, swollen or of the wrong bore",
     InsulationOutside "insulation damaged behind the housing",
     InsulationUnderSeal "insulation nicked under the seal lip",
@@ -45,8 +48,6 @@ pub struct InHandLead {
     pub forbidden: Option<WireKind>,
     /// How many wires share the terminal.
     pub wires: usize,
-    /// Whether it is twisted with another.
-    pub twisted: bool,
     /// Whether the housing keeps water out.
     pub sealed: bool,
     /// Whether its terminal is pulled in by the wire.
@@ -70,6 +71,8 @@ pub enum Advice {
     NewSeal(&'static str),
     /// Splice in a lead.
     RepairLead(&'static str),
+    /// A sleeve over the place.
+    Sleeve(&'static str),
     /// Stop: find the document of this machine.
     Stop(&'static str),
 }
@@ -82,6 +85,7 @@ impl Advice {
             | Self::NewTerminal(why)
             | Self::NewSeal(why)
             | Self::RepairLead(why)
+            | Self::Sleeve(why)
             | Self::Stop(why) => why,
         }
     }
@@ -101,18 +105,22 @@ pub fn advise(finding: Finding, lead: &InHandLead) -> Advice {
         Finding::MaleBent => {
             new_terminal(lead, "straightening is for large soft pins under a document; look at its mate, too")
         }
-        Finding::Corroded => {
-            new_terminal(lead, "look 50 mm up the wire: cut back to bright copper; its seal let water in")
-        }
+        Finding::Corroded => new_terminal(
+            lead,
+            "look 50 mm up the wire: cut back to bright copper; find where the water came in",
+        ),
         Finding::Burnt => {
             Advice::RepairLead("terminal and wire go, back to flexible insulation; find the cause")
         }
         Finding::CrimpBad => new_terminal(lead, "a crimp is never pressed again"),
         Finding::GripBad => new_terminal(lead, "the grip is part of the terminal"),
         Finding::SealBad => Advice::NewSeal("by the insulation's outside diameter, never by gauge"),
-        Finding::InsulationOutside => Advice::RepairLead(
-            "nothing may pass under a seal lip; in a dry place a sleeve may do, by decision",
-        ),
+        Finding::InsulationOutside if lead.sealed => {
+            Advice::RepairLead("nothing but whole insulation may pass under a seal lip")
+        }
+        Finding::InsulationOutside => {
+            Advice::Sleeve("in a dry place, where no copper is seen; else a repair lead, by decision")
+        }
         Finding::InsulationUnderSeal => match can_cut_back(lead) {
             true => new_terminal(lead, "the wire is long enough to cut the nick off"),
             false => {
@@ -123,6 +131,20 @@ pub fn advise(finding: Finding, lead: &InHandLead) -> Advice {
         Finding::Doubled => Advice::RepairLead(
             "join the two behind the seal and run one lead of their summed area, or the next larger",
         ),
+    }
+}
+
+impl Finding {
+    /// Whether it can be found on a terminal of this gender, in a housing sealed so, with so many wires.
+    pub fn can_be_on(self, gender: Gender, sealing: &Sealing, wires: usize) -> bool {
+        match self {
+            Self::FemaleLoose => gender == Gender::Female,
+            Self::MaleBent => gender == Gender::Male,
+            Self::SealBad => *sealing == Sealing::Individual,
+            Self::InsulationUnderSeal => sealing.is_sealed(),
+            Self::Doubled => sealing.is_sealed() && wires > 1,
+            _ => true,
+        }
     }
 }
 

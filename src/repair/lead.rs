@@ -15,7 +15,16 @@ pub struct Twist {
     pub lay_mm: f64,
 }
 
+/// No pair is twisted tighter than this many diameters of its wires to a turn (common practice, no
+/// source).
+const TIGHTEST_LAY: f64 = 3.0;
+
 impl Twist {
+    /// Whether a wire can be twisted so.
+    pub fn can_be(&self) -> bool {
+        self.lay_mm >= TIGHTEST_LAY * self.diameter_mm
+    }
+
     /// How much longer the wire is than the pair.
     pub fn take_up(&self) -> f64 {
         (std::f64::consts::PI * self.diameter_mm / self.lay_mm).hypot(1.0)

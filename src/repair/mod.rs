@@ -17,12 +17,12 @@ mod tool_book;
 
 pub use bundle::{Bundle, Spot, bundle_of, rule_of_thumb_mm, thin_wall_mm};
 pub use cause::DamageCause;
-pub use crimp::{Height, HeightVerdict, LookFault, judge_heights};
+pub use crimp::{FEWEST_SAMPLES, Height, HeightVerdict, LookFault, judge_heights};
 pub use decide::{Advice, Finding, InHandLead, advise};
 pub use electrical::{Copper, copper, of_supply_percent};
 pub use lead::{LeadLength, Twist, lead_length};
-pub use pull::{PULL_MINIMUMS, pull_minimum_n};
+pub use pull::{PULL_MINIMUMS, pull_minimum};
 pub use size::{ClassChange, SizeChange, class_change, size_change};
 pub use stagger::{Ask, LeadAsk, MOST_LEADS, Placed, Stagger, room_needed_mm, stagger};
 pub use statistics::{Capability, Sample};
-pub use tool_book::{PositionKey, Standing, ToolBook, ToolPosition};
+pub use tool_book::{FEWEST_HEIGHTS, PositionKey, Standing, ToolBook, ToolPosition};

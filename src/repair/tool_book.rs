@@ -14,7 +14,7 @@ use super::{
 const SAME_AREA: f64 = 0.005;
 
 /// Heights measured before a position is trusted.
-const FEWEST_HEIGHTS: usize = 3;
+pub const FEWEST_HEIGHTS: usize = 3;
 
 /// What a qualification belongs to.
 #[derive(Debug, Clone, PartialEq)]

@@ -224,6 +224,11 @@ impl RequestForm {
         Some(line.part.as_deref().unwrap_or(&line.description))
     }
 
+    /// The part number of a line, where it has one.
+    pub fn number_of(&self, line: u32) -> Option<&str> {
+        self.lines.iter().find(|l| l.line == line)?.part.as_deref()
+    }
+
     /// The highest line number ever given.
     pub(super) fn last_line(&self) -> u32 {
         self.lines.iter().map(|line| line.line).max().unwrap_or(0)

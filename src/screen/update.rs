@@ -127,14 +127,19 @@ impl Ui {
         self.scroll = 0;
     }
 
-    /// One answer back; with none left, back to the next step.
+    /// From another page back to the bench, where everything stands as it was; else one answer back;
+    /// with none left, back to the next step.
     fn back(&mut self) {
+        if self.page != Page::Bench {
+            self.page = Page::Bench;
+            self.scroll = 0;
+            return;
+        }
         self.message = None;
         if !self.field.is_empty() {
             self.field.clear();
         } else if self.answers.pop().is_none() {
             self.chosen = None;
-            self.page = Page::Bench;
         }
     }
 
@@ -183,16 +188,17 @@ impl Ui {
             Asked::Send(head) => Effect::SendRequest(head),
             Asked::Book(positions) => Effect::Book(positions),
             Asked::Wrong(why) => {
-                // A line of several words stays, to be mended; a label or a colour is read again.
-                if let Some(Answer::Text(typed)) = self.answers.pop()
-                    && typed.contains(' ')
-                {
-                    self.field = typed;
+                match self.answers.pop() {
+                    // A line of several words stays, to be mended; a label or a colour is read again.
+                    Some(Answer::Text(typed)) if typed.contains(' ') => self.field = typed,
+                    Some(_) => {}
+                    // Nothing was answered: the thing itself cannot be.
+                    None if matches!(self.chosen, Some(Topic::Other(_) | Topic::Next(..))) => {
+                        self.chosen = None;
+                    }
+                    None => {}
                 }
                 self.message = Some(Message::Refused(why));
-                if self.answers.is_empty() && matches!(self.chosen, Some(Topic::Other(_) | Topic::Next(..))) {
-                    self.chosen = None;
-                }
                 Effect::None
             }
             Asked::Barred { act, refusals, can_go_on } => {
@@ -234,7 +240,8 @@ impl Ui {
     }
 
     fn refuse(&mut self, act: Box<Act>, refusals: &[Refusal], can_go_on: bool) {
-        let text: Vec<String> = refusals.iter().map(Refusal::to_string).collect();
+        let mut text: Vec<String> = refusals.iter().map(Refusal::to_string).collect();
+        text.extend(can_go_on.then(|| "(! y goes on with it, by name and reason.)".to_owned()));
         self.message = Some(Message::Refused(text.join(" ")));
         self.refused = can_go_on.then_some(act);
     }

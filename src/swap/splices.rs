@@ -90,7 +90,9 @@ impl State {
             let place = made_splice(lead).or_else(planned);
             let length = match made_lead(lead) {
                 Some(made) => made.length,
-                None => place.and_then(|place| length_of(lead, place)),
+                None => {
+                    place.zip(lead.order.as_deref()).and_then(|(place, order)| length_of(lead, order, place))
+                }
             };
             Ordered { lead: lead.id.clone(), place, length }
         });
@@ -185,6 +187,12 @@ impl State {
         own.into_iter().chain(said).chain(before).fold(FAR_MM, f64::min)
     }
 
+    /// How long the repair lead of a lead was asked for, in the request sent last.
+    pub(super) fn asked_length_mm(&self, lead: &ItemId) -> Option<f64> {
+        let lines = self.requested.iter().flat_map(|request| &request.lines);
+        lines.filter(|line| line.leads.contains(lead)).find_map(|line| line.length_mm)
+    }
+
     /// How many wires of a bundle are spliced or will be.
     pub fn splices_in(&self, plan: &SplicePlan) -> usize {
         let before = self.behind.get(&plan.housing).map_or(0, |behind| behind.splices.len());
@@ -230,8 +238,7 @@ fn sleeve_mm(lead: &Lead) -> Option<f64> {
 }
 
 /// The length of a lead for its place; none where inside or slack is not known.
-fn length_of(lead: &Lead, place: Placed) -> Option<LeadLength> {
-    let order = lead.order.as_ref()?;
+pub(super) fn length_of(lead: &Lead, order: &LeadOrder, place: Placed) -> Option<LeadLength> {
     let twist = order.twist.as_ref().and_then(|twist| {
         Some(Twist { diameter_mm: order.diameter_for(lead)?.mm(), lay_mm: twist.lay.mm() })
     });

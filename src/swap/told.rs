@@ -3,7 +3,7 @@
 
 use crate::{face::Face, record::Holds};
 
-use super::{Act, GateAnswer, Inspected, PlugSource, RecordSide, RepairKind};
+use super::{Act, CrimpVerdict, GateAnswer, Inspected, PlugSource, RecordSide, RepairKind};
 
 impl Act {
     /// What happened, in a few words: `the lead is out of old:7`.
@@ -60,6 +60,9 @@ impl Act {
             Self::MoveOther { from, to, .. } => format!("what was in {from} is in {to}"),
             Self::Behind { housing, .. } => format!("what lies behind {housing} is recorded"),
             Self::Planned { lead, how, .. } => format!("{lead} planned: {}", how.words()),
+            Self::Repair { lead, crimp: Some(crimp), .. } if crimp.verdict == CrimpVerdict::Redo => {
+                format!("the crimp on {lead} is cut off again")
+            }
             Self::Repair { lead, how, .. } => format!("{lead} repaired: {}", how.words()),
             Self::Removed { wire, .. } => format!("{wire} is out for good"),
             Self::Seen { item, .. } => format!("{item} is seen elsewhere"),

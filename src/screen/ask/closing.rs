@@ -4,6 +4,7 @@ use crate::{
     catalogue::LockState,
     face::{Face, Pose, Side},
     house::TestKind,
+    quantity::{Instrument, list_of},
     record::{Address, HousingName},
     swap::{Act, JobSide, MatingVerdict, Seen, place_in_words, pose_in_words},
 };
@@ -196,36 +197,83 @@ pub(super) fn mate(answers: &[Answer]) -> Asked {
 /// A test with its value, the limit it is held against and whose that is.
 pub(super) fn test(sight: &Sight<'_>, kind: TestKind, answers: &[Answer]) -> Asked {
     let typed = texts(answers);
-    let limit = match kind {
-        TestKind::Drop => {
-            let rules = &sight.state().rules;
-            format!(" House: {} % of the supply ({}).", rules.drop_percent.value, rules.drop_percent.source)
-        }
-        _ => String::new(),
+    let Some(value) = typed.first() else {
+        return field(format!(
+            "TEST, {kind}{}. Restraint circuits: no meter. Key what the instrument showed",
+            mended(sight)
+        ));
     };
-    match (typed.as_slice(), answers.last()) {
-        ([], _) => {
-            field(format!("TEST, {kind}. Restraint circuits: no meter. Key what the instrument showed"))
+    // The function of the machine, and what a pair shows, are told in words.
+    let is_in_words = matches!(kind, TestKind::Function | TestKind::Pair);
+    if !is_in_words && !is_reading(value) {
+        return Asked::Wrong(format!("\"{value}\" is no reading: key it as {}, or open.", example(kind).0));
+    }
+    let Some(limit) = typed.get(1) else {
+        let (_, limit) = example(kind);
+        return field(format!(
+            "Its limit, a comma, and whose? ({limit}, service manual; - for none){}",
+            house_limit(sight, kind)
+        ));
+    };
+    let (limit, source) = match (*limit, limit.rsplit_once(", ")) {
+        ("-", _) => (None, None),
+        (_, Some((limit, source))) if is_reading(limit) => (Some(limit.to_owned()), Some(source.to_owned())),
+        (_, Some((limit, _))) => {
+            return Asked::Wrong(format!("\"{limit}\" is no limit: 0.5 ohm, service manual."));
         }
-        ([_], _) => {
-            field(format!("Its limit, a comma, and whose? (0.5 V, service manual; - for none){limit}"))
+        (_, None) => {
+            return Asked::Wrong("Whose limit is it? Key a comma and its source behind it.".to_owned());
         }
-        ([value, limit, ..], Some(Answer::Pick(verdict))) => {
-            let (limit, source) = match (*limit, limit.rsplit_once(", ")) {
-                ("-", _) => (None, None),
-                (_, Some((limit, source))) => (Some(limit.to_owned()), Some(source.to_owned())),
-                (limit, None) => (Some(limit.to_owned()), None),
-            };
-            Asked::Ready(vec![Act::Measure {
-                circuit: None,
-                test: kind,
-                value: (*value).to_owned(),
-                limit,
-                source,
-                passed: *verdict == Pick::Passed,
-            }])
-        }
-        (_, _) => picks(format!("{kind}: passed?"), &[Pick::Passed, Pick::Failed]),
+    };
+    match answers.last() {
+        Some(Answer::Pick(verdict)) => Asked::Ready(vec![Act::Measure {
+            circuit: None,
+            test: kind,
+            value: (*value).to_owned(),
+            limit,
+            source,
+            passed: *verdict == Pick::Passed,
+        }]),
+        _ => picks(format!("{kind}: passed?"), &[Pick::Passed, Pick::Failed]),
+    }
+}
+
+/// The wires that were mended: they are tested first, each.
+fn mended(sight: &Sight<'_>) -> String {
+    let state = sight.state();
+    let mended = state.leads.iter().filter(|lead| lead.repairs.iter().any(|done| done.stands()));
+    let calls: Vec<String> = mended.map(|lead| state.call(lead)).collect();
+    match calls.as_slice() {
+        [] => String::new(),
+        calls => format!(", the mended wires first, each: {}", list_of(calls)),
+    }
+}
+
+/// What an instrument shows: a value, or that there is no connection.
+fn is_reading(text: &str) -> bool {
+    let text = text.trim();
+    ["open", "ol", "none"].iter().any(|word| text.eq_ignore_ascii_case(word))
+        || text.trim_start_matches(['<', '>', ' ']).parse::<Instrument>().is_ok()
+}
+
+/// A reading and a limit as they are keyed.
+fn example(kind: TestKind) -> (&'static str, &'static str) {
+    match kind {
+        TestKind::Drop => ("0.2 V", "0.5 V"),
+        TestKind::Neighbours | TestKind::Insulation => ("20 Mohm", "1 Mohm"),
+        TestKind::Continuity | TestKind::Pair | TestKind::Function => ("0.2 ohm", "0.5 ohm"),
+    }
+}
+
+/// The house's own limit, where it has one.
+fn house_limit(sight: &Sight<'_>, kind: TestKind) -> String {
+    let rules = &sight.state().rules;
+    match kind {
+        TestKind::Drop => format!(
+            " House: {} % of the supply, {} % where it must not fail ({}); the machine's manual goes first.",
+            rules.drop_percent.value, rules.drop_critical_percent.value, rules.drop_percent.source
+        ),
+        _ => String::new(),
     }
 }
 

@@ -1,9 +1,9 @@
 //! The repair in the hand, step by step: the record of a crimp, and the joint of a repair lead.
 
 use crate::{
-    catalogue::{PartNumber, Terminal},
+    catalogue::{PartNumber, Sealing, Terminal},
     quantity::{Length, QuantityProblem},
-    repair::{Height, LookFault, PositionKey},
+    repair::{Height, LookFault, PositionKey, pull_minimum},
     swap::{Act, Crimp, CrimpVerdict, Lead, Ordered, RepairKind, STRIP_OFF_MM, SamplePull, Splice},
 };
 
@@ -77,7 +77,7 @@ impl CrimpAsks<'_> {
             _ => Vec::new(),
         };
         let sample_pull = sample(typed(left.next(), ask_sample)?)?;
-        let verdict = match picked(left.next(), ask_tug)? {
+        let verdict = match picked(left.next(), || self.ask_tug(sample_pull.as_ref()))? {
             Pick::Redo => CrimpVerdict::Redo,
             _ => CrimpVerdict::Accepted,
         };
@@ -144,15 +144,22 @@ impl CrimpAsks<'_> {
         };
         let target = self.sheet().and_then(|t| t.strip_mm);
         let target = target.map_or(String::new(), |mm| format!(", sheet {mm} mm"));
-        format!(
-            "{unproved}SEAL ON the wire, small end as its sheet says; then STRIP{target}. Stripped how long?"
-        )
+        let seal = match self.is_sealed() {
+            true => {
+                "SEAL ON the wire, small end as its sheet says; covers and nuts that cannot pass first; then "
+            }
+            false => "BOOT, COVER or NUT that cannot pass the terminal ON the wire; then ",
+        };
+        format!("{unproved}{seal}STRIP{target}. Stripped how long?")
     }
 
     fn ask_height(&self, strip: &Length) -> String {
         let off = match self.sheet().and_then(|t| t.strip_mm) {
             Some(asked) if (strip.mm() - asked).abs() > STRIP_OFF_MM => {
-                format!("STRIPPED {}, the sheet says {asked} mm: cut it off. ", strip.both())
+                format!(
+                    "STRIPPED {}, the sheet says {asked} mm: cut it off, strip again, Esc keys it anew. Else, by name: ",
+                    strip.both()
+                )
             }
             _ => String::new(),
         };
@@ -163,11 +170,42 @@ impl CrimpAsks<'_> {
         )
     }
 
+    /// Whether a seal sits on the wire.
+    fn is_sealed(&self) -> bool {
+        let target = self.sight.survey.target.of(&self.lead.id);
+        let housing = target.and_then(|to| self.sight.housing(&to.housing));
+        housing.is_none_or(|h| h.housing().sealing == Sealing::Individual)
+    }
+
+    fn ask_tug(&self, sample: Option<&SamplePull>) -> Asked {
+        let standard = self.sight.state().rules.pull_standard.value;
+        let least = self.lead.wire_to_crimp().and_then(|wire| pull_minimum(standard, wire.area_mm2()));
+        let weak = match sample.zip(least) {
+            Some((sample, (least_n, source))) if sample.force_n < least_n => {
+                format!(
+                    "TOO WEAK: the sample came off at {} N, least {least_n} N ({source}). ",
+                    sample.force_n
+                )
+            }
+            _ => String::new(),
+        };
+        Asked::Picks {
+            prompt: format!("{weak}FINGER TUG the crimp. Does it stay?"),
+            picks: vec![
+                (Pick::RepairDone, "it stays".to_owned()),
+                (Pick::Redo, Pick::Redo.text().to_owned()),
+            ],
+        }
+    }
+
     fn ask_look(&self, height: Option<&Length>) -> Asked {
         let out = self.sheet_height().zip(height).filter(|(sheet, height)| !sheet.takes(height.mm()));
         let out = out.map_or(String::new(), |(sheet, _)| format!("OUT: the sheet says {sheet}. "));
         picks(
-            out + "LOOK: bellmouth, brush in front, no insulation in it, no strand out or cut, wire not tinned, straight, seal in its wings. All so?",
+            format!(
+                "{out}LOOK: bellmouth, brush in front, no insulation in it, no strand out or cut, wire not tinned, straight{}. All so?",
+                if self.is_sealed() { ", seal in its wings" } else { "" }
+            ),
             &[Pick::Yes, Pick::No],
         )
     }
@@ -210,13 +248,6 @@ fn sample(typed: &str) -> Result<Option<SamplePull>, Asked> {
     Ok(Some(SamplePull { force_n, broke_at: broke_at.to_owned() }))
 }
 
-fn ask_tug() -> Asked {
-    Asked::Picks {
-        prompt: "FINGER TUG the crimp. Does it stay?".to_owned(),
-        picks: vec![(Pick::RepairDone, "it stays".to_owned()), (Pick::Redo, Pick::Redo.text().to_owned())],
-    }
-}
-
 /// The joint of a repair lead, the sleeve first.
 pub(super) fn splice(sight: &Sight<'_>, lead: &Lead, part: Option<PartNumber>, answers: &[Answer]) -> Asked {
     match splice_record(sight, lead, answers) {
@@ -236,33 +267,84 @@ pub(super) fn splice(sight: &Sight<'_>, lead: &Lead, part: Option<PartNumber>, a
 fn splice_record(sight: &Sight<'_>, lead: &Lead, answers: &[Answer]) -> Result<Splice, Asked> {
     let plan = sight.survey.ordered(sight.state(), &lead.id);
     let mut left = answers.iter();
-    picked(left.next(), || ask_sleeve(plan))?;
-    let start = length(typed(left.next(), || {
-        let place = plan.and_then(|ordered| ordered.place);
-        let at = place.map_or(String::new(), |place| format!(" (planned {} mm)", place.start_mm));
+    if lead.order.is_some() {
+        let is_it = picked(left.next(), || ask_lead(sight, lead, plan))?;
+        if is_it == Pick::No {
+            return Err(Asked::Wrong(
+                "Not the lead that was ordered: park the wire, send the lead back, or order anew what it is (! 4)."
+                    .to_owned(),
+            ));
+        }
+    }
+    picked(left.next(), || ask_sleeve(sight, lead, plan))?;
+    let place = plan.and_then(|ordered| ordered.place);
+    let planned = place.and_then(|place| format!("{} mm", place.start_mm).parse::<Length>().ok());
+    let start = or_as_planned(left.next(), planned.as_ref(), |offer| {
         format!(
-            "STRIP, insert to the stop, LOOK in the window, CRIMP, tug, SHRINK. Where does the sleeve start, from the rear face?{at}"
+            "STRIP, insert to the stop, LOOK in the window, CRIMP, tug, SHRINK. Where does the sleeve start, from the rear face?{offer}"
         )
-    })?)?;
-    let sleeve = length(typed(left.next(), || "How long is the sleeve?".to_owned())?)?;
+    })?;
+    let ordered = lead.order.as_ref().and_then(|order| order.sleeve.as_ref());
+    let sleeve = or_as_planned(left.next(), ordered, |offer| format!("How long is the sleeve?{offer}"))?;
+    let other_sleeve =
+        ordered.filter(|ordered| (ordered.mm() - sleeve.mm()).abs() > 0.5).map_or(String::new(), |ordered| {
+            format!("NOT THE SLEEVE that was ordered ({}): is it the right one? ", ordered.both())
+        });
     let untwisted = match lead.is_twisted_or_shielded() {
         true => {
-            let ask = || "TWIST the pair again over the splice. Untwisted length left?".to_owned();
+            let ask =
+                || format!("{other_sleeve}TWIST the pair again over the splice. Untwisted length left?");
             Some(length(typed(left.next(), ask)?)?)
         }
         false => None,
     };
     let sound = picked(left.next(), || {
         picks(
-            "Copper at both sides of the window, adhesive out at both ends, held a tug, not soldered?",
+            format!(
+                "{other_sleeve}Copper at both sides of the window, adhesive out at both ends, held a tug, not soldered?"
+            ),
             &[Pick::Sound, Pick::No],
         )
     })?;
     Ok(Splice { start, sleeve, sound: sound == Pick::Sound, untwisted, solder: None })
 }
 
+/// A length as keyed, or with = the one that was planned.
+fn or_as_planned(
+    answer: Option<&Answer>,
+    planned: Option<&Length>,
+    question: impl FnOnce(String) -> String,
+) -> Result<Length, Asked> {
+    let offer = || planned.map_or(String::new(), |planned| format!(" (= {}, as planned)", planned.both()));
+    match (typed(answer, || question(offer()))?, planned) {
+        ("=", Some(planned)) => Ok(planned.clone()),
+        (text, _) => length(text),
+    }
+}
+
+/// Whether the lead on the bench is the one that was ordered.
+fn ask_lead(sight: &Sight<'_>, lead: &Lead, plan: Option<&Ordered>) -> Asked {
+    let state = sight.state();
+    let order = lead.order.as_deref().cloned().unwrap_or_default();
+    let long = plan.and_then(|ordered| ordered.length);
+    let long = long.map_or("its length".to_owned(), |length| format!("{:.0} mm (-0/+10)", length.order_mm));
+    let gauge = order.gauge_for(lead).map_or(String::new(), |gauge| format!(", {}", gauge.both()));
+    let colour = order.colour_for(lead).map_or(String::new(), |colour| format!(", {colour}"));
+    let record = if order.crimp_record == Some(true) { ", with the record of its crimp" } else { "" };
+    picks(
+        format!(
+            "IS IT THE LEAD for {}? Measure it, crimp to cut end: {long}{gauge}{colour}; read the label at both ends{record}.",
+            state.call(lead)
+        ),
+        &[Pick::Yes, Pick::No],
+    )
+}
+
 /// Where the sleeve goes, and whether it is on before anything is joined.
-fn ask_sleeve(plan: Option<&Ordered>) -> Asked {
+fn ask_sleeve(sight: &Sight<'_>, lead: &Lead, plan: Option<&Ordered>) -> Asked {
+    let target = sight.survey.target.of(&lead.id).and_then(|to| sight.housing(&to.housing));
+    let is_sealed = target.is_none_or(|h| h.housing().sealing == Sealing::Individual);
+    let seal = if is_sealed { " The wire seal stays on the terminal side." } else { "" };
     let cut = plan.and_then(|ordered| ordered.length);
     let cut = cut.map_or(String::new(), |length| format!("Cut the lead to {:.1} mm. ", length.cut_mm));
     let place = plan.and_then(|ordered| ordered.place).map_or(String::new(), |place| {
@@ -270,7 +352,7 @@ fn ask_sleeve(plan: Option<&Ordered>) -> Asked {
     });
     picks(
         format!(
-            "{cut}{place}IS THE SLEEVE ON THE WIRE, and boot or nut with it? Only then strip and join. The wire seal stays on the terminal side."
+            "{cut}{place}IS THE SLEEVE ON THE WIRE, and boot or nut with it? Only then strip and join.{seal}"
         ),
         &[Pick::SleeveOn],
     )

@@ -1,10 +1,10 @@
 //! What is found on the lead in the hand, what the decision table proposes, and what is decided.
 
 use crate::{
-    catalogue::{Sealing, Seating},
+    catalogue::{Gender, Sealing, Seating},
     quantity::Length,
     repair::{Advice, Finding, InHandLead, advise},
-    swap::{Act, Inspected, Lead, RepairKind},
+    swap::{Act, Inspected, JobHousing, JobSide, Lead, RepairKind},
 };
 
 use super::{Answer, Asked, field, picks, repair, texts};
@@ -38,17 +38,16 @@ pub(super) fn inspect(sight: &Sight<'_>, lead: &Lead, call: &str, answers: &[Ans
     let rest = answers.get(1..).unwrap_or_default();
     match answers {
         [] => picks(
-            format!(
-                "LOOK at the terminal of {call}: tang, spring, crimp, seal. Test pin only of the same family."
-            ),
+            look_prompt(sight, lead, call),
             &[Pick::Good, Pick::RepairNeeded, Pick::PutBack, Pick::Tagged],
         ),
+        [Answer::Pick(Pick::Good), ..] if lead.planned.is_some() => good_after_all(lead, call, rest),
         [Answer::Pick(Pick::Good), ..] => {
             Asked::Ready(vec![Act::Inspect { verdict: Inspected::Good, found: None, damage: None }])
         }
         [Answer::Pick(Pick::PutBack), ..] => Asked::Ready(vec![Act::PutBack]),
         [Answer::Pick(Pick::Tagged), ..] => repair::park(lead.planned, rest),
-        [_] => picks(format!("{call}: what do you find?"), &FINDINGS.map(|(pick, _)| pick)),
+        [_] => picks(format!("{call}: what do you find?"), &can_be_found(sight, lead)),
         [_, found, more @ ..] => {
             let finding = FINDINGS.iter().find(|(pick, _)| *found == Answer::Pick(*pick)).map(|(_, f)| *f);
             match finding {
@@ -56,6 +55,68 @@ pub(super) fn inspect(sight: &Sight<'_>, lead: &Lead, call: &str, answers: &[Ans
                 None => Asked::Wrong("Choose what you find.".to_owned()),
             }
         }
+    }
+}
+
+/// What to look at on this terminal, and what was planned for it.
+fn look_prompt(sight: &Sight<'_>, lead: &Lead, call: &str) -> String {
+    let housing = goes_into(sight, lead).or_else(|| sight.state().side(JobSide::Old).next());
+    let contact = match housing.map(|h| h.housing().gender) {
+        Some(Gender::Male) => "pin",
+        _ => "spring",
+    };
+    let is_sealed = housing.is_some_and(|h| h.housing().sealing == Sealing::Individual);
+    let seal = if is_sealed { ", seal" } else { "" };
+    let planned = lead.planned.map_or(String::new(), |how| {
+        let why = lead.planned_why.as_deref().unwrap_or("no reason said");
+        format!("PLANNED for it: {} ({why}). ", how.words())
+    });
+    format!(
+        "{planned}LOOK at the terminal of {call}: tang, {contact}, crimp{seal}. Test pin only of the same family."
+    )
+}
+
+/// The new housing a lead goes into.
+fn goes_into<'a>(sight: &Sight<'a>, lead: &Lead) -> Option<&'a JobHousing> {
+    sight.housing(&sight.survey.target.of(&lead.id)?.housing)
+}
+
+/// The findings that can be on this lead.
+fn can_be_found(sight: &Sight<'_>, lead: &Lead) -> Vec<Pick> {
+    let housing = goes_into(sight, lead).or_else(|| sight.state().side(JobSide::New).next());
+    let fits = |finding: Finding| {
+        housing.is_none_or(|h| {
+            let housing = h.housing();
+            finding.can_be_on(housing.gender, &housing.sealing, lead.wires_left())
+        })
+    };
+    FINDINGS.iter().filter(|(_, finding)| fits(*finding)).map(|(pick, _)| *pick).collect()
+}
+
+/// A repair was planned, and the bench sees that none is needed: with the reason.
+fn good_after_all(lead: &Lead, call: &str, answers: &[Answer]) -> Asked {
+    let planned = lead.planned.map_or("", RepairKind::words);
+    match texts(answers).first() {
+        None => field(format!("{call} waits for {planned}. Why is it not needed after all? (Esc: it is)")),
+        Some(why) => Asked::Ready(vec![
+            Act::Planned {
+                lead: lead.id.clone(),
+                how: RepairKind::Other,
+                reason: format!("{planned} not needed: {why}"),
+                part: None,
+                order: None,
+            },
+            Act::Repair {
+                lead: lead.id.clone(),
+                how: RepairKind::Other,
+                done: format!("nothing to mend: {why}"),
+                part: None,
+                crimp: None,
+                splice: None,
+                anyway: None,
+            },
+            Act::Inspect { verdict: Inspected::Good, found: None, damage: None },
+        ]),
     }
 }
 
@@ -83,6 +144,7 @@ fn decide(sight: &Sight<'_>, lead: &Lead, call: &str, finding: Finding, answers:
         Advice::NewTerminal(_) => RepairKind::NewTerminal,
         Advice::NewSeal(_) => RepairKind::NewSeal,
         Advice::RepairLead(_) => RepairKind::RepairLead,
+        Advice::Sleeve(_) => RepairKind::Other,
         Advice::Stop(why) => return stop(call, why, rest),
     };
     let act = |how, reason: String| {
@@ -96,7 +158,7 @@ fn decide(sight: &Sight<'_>, lead: &Lead, call: &str, finding: Finding, answers:
     let rest_texts = texts(rest);
     match rest {
         [] => picks(
-            format!("PROPOSED for {call}: {}; {}.", proposed.words(), advice.why()),
+            format!("PROPOSED for {call}: {}; {}.", proposed_words(advice, proposed), advice.why()),
             &[Pick::DoIt, Pick::Otherwise],
         ),
         [Answer::Pick(Pick::DoIt), ..] => act(proposed, format!("{}: {}", finding.words(), advice.why())),
@@ -112,6 +174,13 @@ fn decide(sight: &Sight<'_>, lead: &Lead, call: &str, finding: Finding, answers:
     }
 }
 
+fn proposed_words(advice: Advice, proposed: RepairKind) -> &'static str {
+    match advice {
+        Advice::Sleeve(_) => "a sleeve over it",
+        _ => proposed.words(),
+    }
+}
+
 fn stop(call: &str, why: &str, rest: &[Answer]) -> Asked {
     match rest {
         [] => picks(format!("STOP with {call}: {why}."), &[Pick::PutBack, Pick::Tagged]),
@@ -123,8 +192,7 @@ fn stop(call: &str, why: &str, rest: &[Answer]) -> Asked {
 /// What the table looks at beside the finding.
 fn looked_at(sight: &Sight<'_>, lead: &Lead) -> InHandLead {
     let state = sight.state();
-    let to = sight.survey.target.of(&lead.id);
-    let housing = to.and_then(|to| state.housing(&to.housing));
+    let housing = goes_into(sight, lead);
     let terminal = state.terminal_for(lead);
     let wire = lead.wire_to_crimp();
     let today = sight.today();
@@ -134,8 +202,7 @@ fn looked_at(sight: &Sight<'_>, lead: &Lead) -> InHandLead {
     InHandLead {
         forbidden: lead.seen.wires.iter().map(|wire| wire.kind).find(|kind| kind.forbids_splice()),
         wires: lead.wires_left(),
-        twisted: lead.seen.wires.iter().any(|wire| wire.twisted_with.is_some()),
-        sealed: housing.is_some_and(|h| h.housing().sealing != Sealing::Unsealed),
+        sealed: housing.is_some_and(|h| h.housing().sealing.is_sealed()),
         pull_to_seat: terminal.is_some_and(|terminal| terminal.seating == Seating::Pull),
         reformed: lead.reforms(),
         slack_mm: state.slack_left(lead),

@@ -25,7 +25,7 @@ pub(super) fn jump(sight: &Sight<'_>, answers: &[Answer]) -> Asked {
 }
 
 /// A label first; then a wire number, a circuit, a part of one, a colour.
-fn find(sight: &Sight<'_>, typed: &str) -> Result<Address, String> {
+pub(super) fn find(sight: &Sight<'_>, typed: &str) -> Result<Address, String> {
     let no_label = match sight.resolve(JobSide::Old, typed) {
         Ok(at) => return Ok(at),
         Err(why) => why,

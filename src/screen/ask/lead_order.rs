@@ -2,8 +2,8 @@
 //! the other end; and what lies behind the housing.
 
 use crate::{
-    quantity::Length,
-    record::InsulationClass,
+    quantity::{Length, list_of},
+    record::{HousingName, InsulationClass},
     swap::{
         Act, Behind, Hand, JobSide, Lead, LeadOrder, Load, OtherEnd, RepairKind, TwistAsked, Verdict, Wall,
     },
@@ -15,10 +15,9 @@ use crate::screen::{keys::Pick, sight::Sight};
 /// A lead by its old label, then its order.
 pub(super) fn by_label(sight: &Sight<'_>, answers: &[Answer]) -> Asked {
     let Some((Answer::Text(label), rest)) = answers.split_first() else {
-        return field("ORDER a repair lead for the lead of which old cavity?");
+        return field("ORDER a repair lead: for which old cavity, or which wire?");
     };
-    let lead = sight
-        .resolve(JobSide::Old, label)
+    let lead = super::jump::find(sight, label)
         .map(|at| sight.state().leads.iter().find(|lead| lead.id == crate::swap::ItemId::At(at.clone())));
     match lead {
         Ok(Some(lead)) => order(sight, lead, rest),
@@ -42,12 +41,30 @@ pub(super) fn order(sight: &Sight<'_>, lead: &Lead, answers: &[Answer]) -> Asked
                 }
             }
         }
+        if ask == Ask::Damage
+            && let Some(less) = less_than_on_record(lead, &order)
+        {
+            return Asked::Wrong(less);
+        }
         // Too little copper or too low a class is said when it is keyed.
         if let Verdict::Impossible(refusal) = sight.preview(&planned(lead, &order)) {
             return Asked::Wrong(refusal.to_string());
         }
     }
     Asked::Ready(vec![planned(lead, &order)])
+}
+
+/// Damage that is keyed as less than was recorded: one of the two is wrong.
+fn less_than_on_record(lead: &Lead, order: &LeadOrder) -> Option<String> {
+    let keyed = order.damage.as_ref()?;
+    let known = lead.damages().max_by(|a, b| a.mm().total_cmp(&b.mm()))?;
+    (keyed.mm() < known.mm()).then(|| {
+        format!(
+            "{} is less than the {} on record: key = or more; if it is less, correct the record first (! c).",
+            keyed.both(),
+            known.both()
+        )
+    })
 }
 
 fn planned(lead: &Lead, order: &LeadOrder) -> Act {
@@ -104,6 +121,21 @@ impl Asks<'_> {
         all
     }
 
+    /// Other wires of the bundle with the colour that is ordered: they will look alike.
+    fn look_alikes(&self, so_far: &LeadOrder) -> String {
+        let Some(colour) = so_far.colour_for(self.lead) else { return String::new() };
+        let state = self.sight.state();
+        let is_like = |other: &&Lead| {
+            other.id != self.lead.id
+                && other.seen.wires.iter().any(|wire| wire.colour.known() == Some(colour))
+        };
+        let like: Vec<String> = state.leads.iter().filter(is_like).map(|lead| state.call(lead)).collect();
+        match like.as_slice() {
+            [] => String::new(),
+            some => format!("{colour} is the colour of {}, too: label it. ", list_of(some)),
+        }
+    }
+
     fn ask(&self, ask: Ask, so_far: &LeadOrder) -> Asked {
         let call = self.call;
         let yes_no = [Pick::Yes, Pick::No];
@@ -118,12 +150,19 @@ impl Asks<'_> {
                 let size = size.map_or(String::new(), |size| format!("{size}. "));
                 field(format!("{size}Which colour? (= as it is)"))
             }
-            Ask::OtherColour => picks("Will another colour do, with a label at both ends?", &yes_no),
+            Ask::OtherColour => picks(
+                format!("{}Will another colour do, with a label at both ends?", self.look_alikes(so_far)),
+                &yes_no,
+            ),
             Ask::Insulation => field(
                 "Conductor, insulation, class, wall, outside diameter, with commas: fine strands, cross-linked, B, thin, 2.4",
             ),
             Ask::Damage => {
-                field("How far behind the rear face does the damage reach? (mm; = as on record; 0 none)")
+                let known = self.lead.damages().map(Length::mm).fold(0.0, f64::max);
+                let known = if known > 0.0 { format!("{known} mm") } else { "none".to_owned() };
+                field(format!(
+                    "How far behind the rear face does the damage reach? (mm; 0 none; = as on record: {known})"
+                ))
             }
             Ask::Lengths => field("Inside the housing, slack, longer way, in mm: 24 30 0"),
             Ask::Sleeve => field("Length of the sleeve, and its diameter, in mm: 45 7"),
@@ -136,7 +175,7 @@ impl Asks<'_> {
                 let many = self.sight.state().rules.most_splices.value;
                 picks(
                     format!(
-                        "Is {call} spliced already between here and the next branch? (at most {many} in a bundle)"
+                        "Is {call} spliced already between here and the next branch? (at most {many} in a bundle; where it lies: ! 3)"
                     ),
                     &yes_no,
                 )
@@ -278,42 +317,99 @@ fn other_end(typed: &str) -> Result<OtherEnd, String> {
     }
 }
 
-/// What lies behind a housing, along its bundle.
+/// What lies behind a housing, along its bundle; each answer is read before the next question, and
+/// what is on record stands beside it.
 pub(super) fn behind(sight: &Sight<'_>, answers: &[Answer]) -> Asked {
     let olds: Vec<_> = sight.state().side(JobSide::Old).map(|h| h.name.clone()).collect();
     let typed = texts(answers);
     let (name, typed) = match (olds.as_slice(), typed.as_slice()) {
-        ([one], typed) => (one.clone(), typed.to_vec()),
+        ([one], typed) => (one.clone(), typed),
         (_, []) => return field("BEHIND which old housing?"),
         (_, [name, rest @ ..]) => match olds.iter().find(|old| old.to_string() == *name) {
-            Some(name) => (name.clone(), rest.to_vec()),
+            Some(name) => (name.clone(), rest),
             None => return Asked::Wrong(format!("There is no old housing {name}.")),
         },
     };
-    let read = || -> Result<Option<Behind>, String> {
-        let [branches, keep_out, splices, last, beyond, ..] = typed.as_slice() else { return Ok(None) };
-        let said = |text: &str| (text != "-").then(|| text.to_owned());
-        Ok(Some(Behind {
-            branches: said(branches).map_or(Ok(Vec::new()), |text| lengths(&text))?,
-            keep_out: stretches(keep_out)?,
-            splices: stretches(splices)?,
-            last: said(last).map(|text| self::read(&text)).transpose()?,
-            beyond: said(beyond),
-        }))
+    let now = sight.state().behind.get(&name);
+    match read_behind(&name, now, typed) {
+        Ok(behind) => Asked::Ready(vec![Act::Behind { housing: name, behind }]),
+        Err(question) => question,
+    }
+}
+
+fn read_behind(name: &HousingName, now: Option<&Behind>, typed: &[&str]) -> Result<Behind, Asked> {
+    let on_record = now.cloned().unwrap_or_default();
+    let offer =
+        |told: String| if now.is_some() { format!("; = as on record: {told}") } else { String::new() };
+    let mut left = typed.iter().copied();
+    let mut answer = |question: String, none: &str, told: String| {
+        left.next().ok_or_else(|| field(format!("{question} ({none}{})", offer(told))))
     };
-    match (typed.len(), read()) {
-        (0, _) => field(format!(
-            "BEHIND {name}, in mm from its rear face: where does the bundle branch? (260; - nowhere)"
-        )),
-        (1, _) => {
-            field("Where may no splice lie: clamps, grommets, bends, heat? (120-150 300-340; - nowhere)")
-        }
-        (2, _) => field("Splices there already, from-to? (- none)"),
-        (3, _) => field("As far as splices may go? (800; - no limit)"),
-        (4, _) => field("May splices lie beyond a branch? Why? (- they may not)"),
-        (_, Ok(Some(behind))) => Asked::Ready(vec![Act::Behind { housing: name, behind }]),
-        (_, Ok(None)) => Asked::Wrong("Key all five.".to_owned()),
-        (_, Err(why)) => Asked::Wrong(why),
+    let wrong = Asked::Wrong;
+    let branches = answer(
+        format!("BEHIND {name}, in mm from its rear face: where does the bundle branch?"),
+        "260; - nowhere",
+        told_of(&on_record.branches),
+    )?;
+    let branches = match branches {
+        "=" => on_record.branches,
+        "-" => Vec::new(),
+        typed => lengths(typed).map_err(wrong)?,
+    };
+    let keep_out = answer(
+        "Where may no splice lie: clamps, grommets, bends, heat?".to_owned(),
+        "120-150 300-340; - nowhere",
+        stretches_told(&on_record.keep_out),
+    )?;
+    let keep_out = if keep_out == "=" { on_record.keep_out } else { stretches(keep_out).map_err(wrong)? };
+    let splices = answer(
+        "Splices there already, from-to?".to_owned(),
+        "300-340; - none",
+        stretches_told(&on_record.splices),
+    )?;
+    let splices = if splices == "=" { on_record.splices } else { stretches(splices).map_err(wrong)? };
+    let last = answer(
+        "As far as splices may go?".to_owned(),
+        "800; - no limit",
+        on_record.last.as_ref().map_or("no limit".to_owned(), ToString::to_string),
+    )?;
+    let last = match last {
+        "=" => on_record.last,
+        "-" => None,
+        typed => Some(read(typed).map_err(wrong)?),
+    };
+    let barred = keep_out.iter().find(|(from, to)| {
+        last.as_ref().is_some_and(|last: &Length| last.mm() > from.mm() + 1e-9 && last.mm() < to.mm() - 1e-9)
+    });
+    if let Some((from, to)) = barred {
+        return Err(wrong(format!(
+            "That lies between {from} and {to}, where no splice may lie: key {from}."
+        )));
+    }
+    let beyond = answer(
+        "May splices lie beyond a branch? Why?".to_owned(),
+        "- they may not",
+        on_record.beyond.clone().unwrap_or("they may not".to_owned()),
+    )?;
+    let beyond = match beyond {
+        "=" => on_record.beyond,
+        "-" => None,
+        why => Some(why.to_owned()),
+    };
+    Ok(Behind { branches, keep_out, splices, last, beyond })
+}
+
+fn told_of(lengths: &[Length]) -> String {
+    match lengths {
+        [] => "nowhere".to_owned(),
+        some => some.iter().map(ToString::to_string).collect::<Vec<_>>().join(" "),
+    }
+}
+
+fn stretches_told(stretches: &[(Length, Length)]) -> String {
+    match stretches {
+        [] => "none".to_owned(),
+        some => some.iter().map(|(from, to)| format!("{from} to {to}")).collect::<Vec<_>>().join(", "),
     }
 }
 
@@ -322,7 +418,15 @@ fn stretches(typed: &str) -> Result<Vec<(Length, Length)>, String> {
         return Ok(Vec::new());
     }
     let stretch = |text: &str| match text.split_once('-') {
-        Some((from, to)) => Ok((read(from)?, read(to)?)),
+        Some((from, to)) => {
+            let (from, to): (Length, Length) = (read(from)?, read(to)?);
+            match from.mm() < to.mm() {
+                true => Ok((from, to)),
+                false => {
+                    Err(format!("{from} to {to} ends before it starts: key it from the rear face outwards."))
+                }
+            }
+        }
         None => Err(format!("\"{text}\" is no stretch: key from-to, as in 120-150.")),
     };
     typed.split_whitespace().map(stretch).collect()

@@ -111,6 +111,17 @@ pub enum Asked {
     Go(Do),
 }
 
+impl Asked {
+    /// The question with something said before it.
+    fn after(self, said: &str) -> Self {
+        match self {
+            Self::Field { prompt } => Self::Field { prompt: format!("{said}{prompt}") },
+            Self::Picks { prompt, picks } => Self::Picks { prompt: format!("{said}{prompt}"), picks },
+            other => other,
+        }
+    }
+}
+
 /// A question with one-key answers, each in the words of the table.
 pub(super) fn picks(prompt: impl Into<String>, picks: &[Pick]) -> Asked {
     let picks = picks.iter().map(|pick| (*pick, pick.text().to_owned())).collect();
@@ -229,11 +240,8 @@ pub fn ask(sight: &Sight<'_>, topic: &Topic, answers: &[Answer]) -> Asked {
 fn ask_step(sight: &Sight<'_>, step: &Do, answers: &[Answer]) -> Asked {
     let asked = ask_of_step(sight, step, answers);
     match asked {
-        Asked::Picks { prompt, picks } if answers.is_empty() && starts_the_work(sight, step) => {
-            Asked::Picks {
-                prompt: format!("LAY OUT first what the page of that name lists. {prompt}"),
-                picks,
-            }
+        Asked::Picks { .. } if answers.is_empty() && starts_the_work(sight, step) => {
+            asked.after("LAY OUT first what the page of that name lists. ")
         }
         asked => asked,
     }

@@ -151,6 +151,9 @@ fn send(sight: &Sight<'_>, answers: &[Answer]) -> Asked {
         (0, _) => return field("SEND the request. Which bench asks? (- leaves it open)"),
         (1, _) => return field("Deliver to whom, where? (- leaves it open)"),
         (2, _) => return field("Needed by which day? (2026-12-01; - leaves it open)"),
+        (_, None) if said(2).is_some_and(|day| !is_day(&day)) => {
+            return Asked::Wrong("Key the day as 2026-12-01.".to_owned());
+        }
         (_, None) => {
             let offered = [Pick::MachineStopped, Pick::ByTheDay, Pick::WhenConvenient];
             return picks("How urgent is it?", &offered);
@@ -382,27 +385,44 @@ fn reopen(sight: &Sight<'_>, typed: &[&str]) -> Asked {
     }
 }
 
+/// A flag accepted by name; what cannot be accepted is said when its number is keyed.
 fn accept(sight: &Sight<'_>, typed: &[&str]) -> Asked {
     let open: Vec<_> = sight.survey.account.open_flags().collect();
+    let Some(number) = typed.first() else {
+        return field("ACCEPT which flag? Key its number on the account page");
+    };
+    let flag = number.parse::<usize>().ok().and_then(|n| open.get(n.checked_sub(1)?).copied());
+    let Some(flag) = flag else { return Asked::Wrong(format!("Key a number from 1 to {}.", open.len())) };
+    let accepted = |by: &str, reason: &str, due: Option<&str>| Act::Accept {
+        flag: flag.code,
+        at: flag.at.clone(),
+        by: Some(by.to_owned()),
+        reason: reason.to_owned(),
+        due: due.map(ToOwned::to_owned),
+    };
     match typed {
-        [] => field("ACCEPT which flag? Key its number on the account page"),
-        [_] => field("Who accepts it?"),
+        [_] => {
+            let verdict = sight.preview(&accepted("-", "-", None));
+            let only = match verdict.refusals() {
+                [] => "",
+                _ => " No name can accept it; as a temporary measure with its date it waits.",
+            };
+            field(format!("ACCEPT: {}{only} Who answers for it?", flag.say))
+        }
         [_, _] => field("Why?"),
         [_, _, _] => field("Until when, if it is a temporary measure? (2026-12-01, or -)"),
-        [number, by, reason, due, ..] => {
-            let flag = number.parse::<usize>().ok().and_then(|n| open.get(n.checked_sub(1)?).copied());
-            match flag {
-                None => Asked::Wrong(format!("Key a number from 1 to {}.", open.len())),
-                Some(flag) => Asked::Ready(vec![Act::Accept {
-                    flag: flag.code,
-                    at: flag.at.clone(),
-                    by: Some((*by).to_owned()),
-                    reason: (*reason).to_owned(),
-                    due: (*due != "-").then(|| (*due).to_owned()),
-                }]),
-            }
+        [_, _, _, due, ..] if *due != "-" && !is_day(due) => {
+            Asked::Wrong("Key the day as 2026-12-01, or -.".to_owned())
         }
+        [_, by, reason, due, ..] => {
+            Asked::Ready(vec![accepted(by, reason, Some(*due).filter(|due| *due != "-"))])
+        }
+        [] => Asked::Wrong("Key its number.".to_owned()),
     }
+}
+
+fn is_day(text: &str) -> bool {
+    text.parse::<jiff::civil::Date>().is_ok_and(|day| day.to_string() == text)
 }
 
 /// Whether a thing makes sense now, so that the menu shows only what works.

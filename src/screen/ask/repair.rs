@@ -3,7 +3,7 @@
 use crate::{
     catalogue::PartNumber,
     quantity::list_of,
-    swap::{Act, Lead, RepairKind, Tag},
+    swap::{Act, Code, Lead, RepairKind, Tag},
 };
 
 use super::{Answer, Asked, crimp, decide, field, lead_order, other, picks, texts};
@@ -121,11 +121,22 @@ fn done(sight: &Sight<'_>, lead: &Lead, kind: RepairKind, answers: &[Answer]) ->
         Ok(part) => part,
         Err(why) => return Asked::Wrong(format!("{why}")),
     };
-    match kind {
+    let misfit = misfit(sight, lead, kind, parsed.clone());
+    let asked = match kind {
         RepairKind::NewTerminal => crimp::new_terminal(sight, lead, parsed, rest),
         RepairKind::RepairLead => crimp::splice(sight, lead, parsed, rest),
         _ => Asked::Ready(vec![plain(lead, kind, "new seal on", parsed)]),
-    }
+    };
+    if rest.is_empty() { asked.after(&misfit) } else { asked }
+}
+
+/// That a part does not belong there, said before it is fitted; empty where it does.
+fn misfit(sight: &Sight<'_>, lead: &Lead, kind: RepairKind, part: Option<PartNumber>) -> String {
+    let verdict = sight.preview(&plain(lead, kind, "looked at", part));
+    let misfits = verdict.refusals().iter().filter(|refusal| refusal.code == Some(Code::TerminalMisfit));
+    let said: Vec<String> =
+        misfits.map(|refusal| format!("WRONG PART? {refusal} Esc keys it anew. ")).collect();
+    said.concat()
 }
 
 fn plain(lead: &Lead, how: RepairKind, done: &str, part: Option<PartNumber>) -> Act {
@@ -153,5 +164,5 @@ fn named_part(sight: &Sight<'_>, lead: &Lead) -> Option<String> {
 fn asked_for<'a>(sight: &Sight<'a>, lead: &Lead) -> Option<&'a str> {
     let request = sight.job.state().requested.as_ref()?;
     let line = request.lines.iter().find(|line| line.leads.contains(&lead.id))?;
-    sight.last_request?.part_of(line.line)
+    sight.last_request?.number_of(line.line)
 }

@@ -6,81 +6,97 @@ use super::{Answer, Asked, field, texts};
 use crate::{
     catalogue::PartNumber,
     quantity::Gauge,
-    repair::{Height, PositionKey, ToolPosition, pull_minimum_n},
+    repair::{FEWEST_HEIGHTS, FEWEST_SAMPLES, Height, PositionKey, ToolPosition, pull_minimum},
     screen::sight::Sight,
 };
 
-/// Samples that prove a tool's position.
+/// Samples that prove a tool's position. Each answer is read before the next question.
 pub(super) fn prove(sight: &Sight<'_>, answers: &[Answer]) -> Asked {
-    match texts(answers).as_slice() {
-        [] => field("PROVE a tool's position: tool with serial, comma, position?"),
-        [_] => field("On which terminal? (its part number)"),
-        [_, _] => field("On which wire? (mm² or AWG)"),
-        [_, _, _] => field("Conductor crimp heights of 3 samples or more, in mm, blanks between?"),
-        [_, _, _, _] => {
-            field("Forces at which 5 samples or more came off, insulation grip open, in N, blanks between?")
-        }
-        [_, _, _, _, _] => field("Good until which day? (2027-03-31)"),
-        [tool, terminal, wire, heights, pulls, until, ..] => {
-            let key = match key_of(tool, terminal, wire) {
-                Ok(key) => key,
-                Err(why) => return Asked::Wrong(why),
-            };
-            match position(sight, key, heights, pulls, until) {
-                Ok(position) => Asked::Book(vec![position]),
-                Err(why) => Asked::Wrong(why),
-            }
-        }
+    match read_samples(sight, &texts(answers)) {
+        Ok(position) => Asked::Book(vec![position]),
+        Err(question) => question,
     }
 }
 
-fn key_of(tool: &str, terminal: &str, wire: &str) -> Result<PositionKey, String> {
-    let (tool, position) = tool_and_position(tool)?;
-    let terminal: PartNumber = terminal.parse().map_err(|why| format!("{why}"))?;
-    let wire: Gauge = wire.parse().map_err(|why| format!("{why}"))?;
-    Ok(PositionKey { tool, position, terminal, wire })
+fn read_samples(sight: &Sight<'_>, typed: &[&str]) -> Result<ToolPosition, Asked> {
+    let state = sight.state();
+    let lead = state.lead_in_hand();
+    let in_hand = lead.and_then(|lead| state.terminal_for(lead)).map(|terminal| &terminal.part);
+    let wire_in_hand = lead.and_then(|lead| lead.wire_to_crimp());
+    let mut left = typed.iter().copied();
+    let mut answer = |question: String| left.next().ok_or_else(|| field(question));
+    let tool = answer("PROVE a tool's position: tool with serial, comma, position?".to_owned())?;
+    let (tool, position) = tool_and_position(tool).map_err(Asked::Wrong)?;
+    let offer = in_hand.map_or(String::new(), |part| format!("; = {part}, of the lead in the hand"));
+    let terminal: PartNumber =
+        match (answer(format!("On which terminal? (its part number{offer})"))?, in_hand) {
+            ("=", Some(part)) => part.clone(),
+            (typed, _) => typed.parse().map_err(|why| Asked::Wrong(format!("{why}")))?,
+        };
+    let offer = wire_in_hand.map_or(String::new(), |wire| format!("; = {}", wire.both()));
+    let wire: Gauge = match (answer(format!("On which wire? (mm² or AWG{offer})"))?, wire_in_hand) {
+        ("=", Some(wire)) => wire.clone(),
+        (typed, _) => typed.parse().map_err(|why| Asked::Wrong(format!("{why}")))?,
+    };
+    let sheet = sheet_of(sight, &terminal, &wire);
+    let told = sheet.map_or("NO sheet gives one for it".to_owned(), |sheet| format!("sheet {sheet}"));
+    let heights =
+        answer(format!("Conductor crimp heights of 3 samples or more, in mm, blanks between? ({told})"))?;
+    let heights_mm = readings(heights, FEWEST_HEIGHTS).map_err(Asked::Wrong)?;
+    let minimum = pull_minimum(state.rules.pull_standard.value, wire.area_mm2());
+    let told = minimum.map_or("NO table has a least force for it".to_owned(), |(newton, source)| {
+        format!("least {newton} N, {source}")
+    });
+    let pulls = answer(format!(
+        "Forces at which 5 samples or more came off, insulation grip open, in N, blanks between? ({told})"
+    ))?;
+    let pulls_n = readings(pulls, FEWEST_SAMPLES).map_err(Asked::Wrong)?;
+    let until = answer("Good until which day? (2027-03-31)".to_owned())?;
+    let until: Date = until.parse().map_err(|_| Asked::Wrong("Key the day as 2027-03-31.".to_owned()))?;
+    if until.to_string() < sight.today() {
+        return Err(Asked::Wrong(format!("{until} is past.")));
+    }
+    Ok(ToolPosition {
+        key: PositionKey { tool, position, terminal, wire },
+        heights_mm,
+        pulls_n,
+        minimum_n: minimum.map(|(newton, source)| (newton, source.to_owned())),
+        sheet,
+        until: until.to_string(),
+        by: sight.by.to_owned(),
+        at: sight.survey.now,
+        withdrawn: None,
+    })
+}
+
+/// The height that the families of the job have for a terminal on a wire.
+fn sheet_of(sight: &Sight<'_>, terminal: &PartNumber, wire: &Gauge) -> Option<Height> {
+    let mut terminals = sight.state().housings.iter().flat_map(|h| &h.definition.family().terminals);
+    let (target_mm, tolerance_mm) = terminals.find(|t| t.part == *terminal)?.height_for(wire.area_mm2())?;
+    Some(Height { target_mm, tolerance_mm })
 }
 
 /// The tool and its position, as they are keyed with a comma between.
 pub(super) fn tool_and_position(typed: &str) -> Result<(String, String), String> {
     let (tool, position) = typed.rsplit_once(',').ok_or("Key the tool, a comma, its position.")?;
-    Ok((tool.trim().to_owned(), position.trim().to_owned()))
-}
-
-/// The position with its samples, the sheet of its terminal and the least force of the house.
-fn position(
-    sight: &Sight<'_>,
-    key: PositionKey,
-    heights: &str,
-    pulls: &str,
-    until: &str,
-) -> Result<ToolPosition, String> {
-    let state = sight.state();
-    let area = key.wire.area_mm2();
-    let mut terminals = state.housings.iter().flat_map(|h| &h.definition.family().terminals);
-    let sheet = terminals.find(|t| t.part == key.terminal).and_then(|t| t.height_for(area));
-    let standard = state.rules.pull_standard.value;
-    let until: Date = until.parse().map_err(|_| "Key the day as 2027-03-31.".to_owned())?;
-    Ok(ToolPosition {
-        heights_mm: readings(heights)?,
-        pulls_n: readings(pulls)?,
-        minimum_n: pull_minimum_n(standard, area).map(|newton| (newton, standard.source().to_owned())),
-        sheet: sheet.map(|(target_mm, tolerance_mm)| Height { target_mm, tolerance_mm }),
-        until: until.to_string(),
-        by: sight.by.to_owned(),
-        at: sight.survey.now,
-        withdrawn: None,
-        key,
-    })
+    let (tool, position) = (tool.trim(), position.trim());
+    if tool.is_empty() || position.is_empty() {
+        return Err("Key the tool, a comma, its position.".to_owned());
+    }
+    Ok((tool.to_owned(), position.to_owned()))
 }
 
 /// Readings with blanks between them, each more than nothing.
-fn readings(text: &str) -> Result<Vec<f64>, String> {
+fn readings(text: &str, fewest: usize) -> Result<Vec<f64>, String> {
     let reading = |typed: &str| {
         let number = typed.replace(',', ".").parse::<f64>().ok();
         number.filter(|n| n.is_finite() && *n > 0.0).ok_or(format!("\"{typed}\" is no reading."))
     };
-    text.split_whitespace().map(reading).collect()
+    let read: Vec<f64> = text.split_whitespace().map(reading).collect::<Result<_, _>>()?;
+    match read.len() < fewest {
+        true => Err(format!("{} readings are too few: {fewest} or more.", read.len())),
+        false => Ok(read),
+    }
 }
 
 /// A tool that was dropped, is worn, or whose nest was changed: one position of it, or all.

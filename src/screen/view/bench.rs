@@ -290,11 +290,11 @@ fn draw_counts(sight: &Sight<'_>, theme: Theme, area: Rect, buf: &mut Buffer) {
         wires.old, wires.hand, wires.parked, wires.new, plugs.old, plugs.hand, plugs.tray, plugs.new
     );
     put(buf, area, 0, &Line::raw(left));
-    put(buf, area, 1, &open_line(sight, theme));
+    put(buf, area, 1, &open_line(sight, theme, usize::from(area.width)));
 }
 
 /// The gravest thing that is open, and what is parked.
-fn open_line<'a>(sight: &Sight<'_>, theme: Theme) -> Line<'a> {
+fn open_line<'a>(sight: &Sight<'_>, theme: Theme, width: usize) -> Line<'a> {
     let state = sight.state();
     let ordinary =
         |code: Code| matches!(code, Code::NotFinished | Code::InHand | Code::Parked | Code::NotTugged);
@@ -312,10 +312,9 @@ fn open_line<'a>(sight: &Sight<'_>, theme: Theme) -> Line<'a> {
     match flags.as_slice() {
         [] => {}
         [first, rest @ ..] => {
-            text.push_str(&format!("OPEN {}", first.say));
-            if !rest.is_empty() {
-                text.push_str(&format!(" (+{} more)", rest.len()));
-            }
+            let more = if rest.is_empty() { String::new() } else { format!(" (+{} more)", rest.len()) };
+            let room = width.saturating_sub(text.chars().count() + more.chars().count() + "OPEN ".len());
+            text.push_str(&format!("OPEN {}{more}", text::start_of(&first.say, room)));
         }
     }
     let style = if flags.is_empty() && out == 0 { theme.faint() } else { theme.now() };

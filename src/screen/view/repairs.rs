@@ -6,7 +6,7 @@ use ratatui::{buffer::Buffer, layout::Rect, style::Style};
 use crate::{
     picture::{Harness, Ruler, Splicing, draw_heights, draw_outline, draw_splices},
     quantity::Length,
-    repair::{Capability, Standing, ToolPosition},
+    repair::{Capability, FEWEST_SAMPLES, Standing, ToolPosition},
     screen::{sight::Sight, state::Ui, theme::Theme},
     swap::{
         Crimp, CrimpVerdict, ItemId, Lead, Occasion, Ordered, RepairDone, SplicePlan, Thickness, caution,
@@ -329,7 +329,9 @@ fn add_position(position: &ToolPosition, today: &str, theme: Theme, lines: &mut 
     );
     if let (Some(sheet), Some(heights)) = (position.sheet, position.heights()) {
         let (low, high) = sheet.limits_mm();
-        let capability = heights.capability(low, high).map_or(String::new(), |capability| {
+        // Fewer say nothing of what the position is capable of.
+        let capability = heights.capability(low, high).filter(|_| heights.n >= FEWEST_SAMPLES);
+        let capability = capability.map_or(String::new(), |capability| {
             let (least, most) = capability.cpk_interval(heights.n, Capability::Z95);
             format!(", Cp {:.2}, Cpk {:.2} (95 %: {least:.2} to {most:.2})", capability.cp, capability.cpk)
         });

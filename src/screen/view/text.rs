@@ -64,15 +64,27 @@ pub(super) fn end_of(text: &str, width: usize) -> String {
     if text.width() <= width {
         return text.to_owned();
     }
-    let mut left = width.saturating_sub(3);
+    let end = as_many(text.chars().rev(), width.saturating_sub(3));
+    format!("...{}", end.chars().rev().collect::<String>())
+}
+
+/// The start of a text; what does not fit is left out behind.
+pub(super) fn start_of(text: &str, width: usize) -> String {
+    match text.width() <= width {
+        true => text.to_owned(),
+        false => format!("{}...", as_many(text.chars(), width.saturating_sub(3)).trim_end()),
+    }
+}
+
+/// As many characters as fit into so many columns.
+fn as_many(chars: impl Iterator<Item = char>, mut left: usize) -> String {
     let fits = |c: &char| {
         let own = c.to_string().width();
         let does = own <= left;
         left = left.saturating_sub(own);
         does
     };
-    let end: String = text.chars().rev().take_while(fits).collect();
-    format!("...{}", end.chars().rev().collect::<String>())
+    chars.take_while(fits).collect()
 }
 
 /// Breaks a text into lines of at most `width` columns, at blanks.

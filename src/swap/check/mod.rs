@@ -3,10 +3,12 @@
 
 mod closing;
 mod moves;
+mod orders;
 mod plugs;
 mod records;
 mod repairs;
 mod setup;
+mod splices;
 
 use super::{Act, Code, Entry, Job, Refusal, Verdict, state::State, target::Target};
 

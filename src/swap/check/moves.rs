@@ -8,7 +8,7 @@ use crate::{
 
 use super::{Checked, Rules, impossible};
 use crate::swap::{
-    Act, Code, InHand, ItemId, JobSide, Lead, Occupant, Place, Refusal, Seat, Tag,
+    Act, Code, InHand, Inspected, ItemId, JobSide, Lead, Occupant, Place, Refusal, Seat, Tag,
     state::State,
     target::{Destination, Target},
 };
@@ -21,9 +21,10 @@ impl State {
                 self.check_cut(from, circuit.as_deref().unwrap_or_default(), target)
             }
             Act::Loose { leads } => self.check_loose(leads),
-            Act::Inspect { .. } => match self.lead_in_hand() {
-                Some(_) => Ok(Rules::default()),
-                None => impossible("There is no lead in the hand.", "Take one out first."),
+            Act::Inspect { verdict, .. } => match (self.lead_in_hand(), verdict) {
+                (None, _) => impossible("There is no lead in the hand.", "Take one out first."),
+                (Some(lead), Inspected::Good) => self.check_good(lead),
+                (Some(_), Inspected::Needs(_)) => Ok(Rules::default()),
             },
             Act::Insert { into, .. } => self.check_insert(into, target),
             Act::Tug { at, held } => match self.lead_at(at) {
@@ -46,6 +47,16 @@ impl State {
             }
             _ => Ok(Rules::default()),
         }
+    }
+
+    /// A lead that waits for a repair is not good before that is done, or decided otherwise.
+    fn check_good(&self, lead: &Lead) -> Checked {
+        let Some(how) = lead.planned else { return Ok(Rules::default()) };
+        let why = lead.planned_why.as_deref().unwrap_or("no reason said");
+        impossible(
+            format!("{} waits for {} ({why}).", self.call(lead), how.words()),
+            "Do that repair; if none is needed after all, plan another repair with the reason, and say there what was seen.",
+        )
     }
 
     /// The lead in a cavity, or a sentence that says what is there.

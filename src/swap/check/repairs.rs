@@ -1,18 +1,12 @@
-//! Checks of repairs: what may be planned on a wire, and what a crimp or a splice has to be before
-//! it counts.
+//! Checks of repairs: what a crimp or a splice has to be before it counts.
 
-use super::{Checked, Rules, barred, impossible};
+use super::{Checked, Rules, impossible, orders::check_behind};
 use crate::{
     catalogue::{PartNumber, Terminal},
-    house::Solder,
-    quantity::{Gauge, Length},
     record::Address,
-    repair::{ClassChange, Height, Placed, SizeChange, class_change, size_change},
+    repair::{Height, pull_minimum},
     swap::{
-        Act, Behind, Code, Crimp, CrimpVerdict, JobSide, Lead, LeadOrder, Load, Place, Refusal, RepairKind,
-        STRIP_OFF_MM, Splice, SplicePlan,
-        splices::{made_splice, splices_on},
-        state::State,
+        Act, Code, Crimp, CrimpVerdict, JobSide, Lead, Place, RepairKind, STRIP_OFF_MM, Splice, state::State,
     },
 };
 
@@ -48,76 +42,6 @@ impl State {
             Act::Removed { wire, document } => self.check_removed(wire, document),
             Act::Seen { item, at, .. } => self.check_seen(item, at),
             _ => Ok(Rules::default()),
-        }
-    }
-
-    /// Why a repair may not be planned on a lead, by its kind and what was ordered.
-    pub(in crate::swap) fn check_planned(
-        &self,
-        lead: &Lead,
-        how: RepairKind,
-        order: Option<&LeadOrder>,
-    ) -> Result<(), Refusal> {
-        // Any repair of such a wire needs the machine's own document; a repair lead above all.
-        let forbidden = lead.seen.wires.iter().find(|w| w.kind.forbids_splice());
-        if let Some(wire) = forbidden {
-            return barred(
-                Code::SpliceForbidden,
-                format!(
-                    "{} is a {}: {} is not planned on it.",
-                    self.call(lead),
-                    wire.kind.words(),
-                    how.words()
-                ),
-                "Stop, and ask for the document of this machine.",
-            );
-        }
-        if let Some(order) = order {
-            self.check_size(lead, order)?;
-            self.check_class(lead, order)?;
-            order.load.as_ref().map_or(Ok(()), check_load)?;
-            check_lengths(order)?;
-        }
-        Ok(())
-    }
-
-    /// The new wire against all the copper it stands in for.
-    fn check_size(&self, lead: &Lead, order: &LeadOrder) -> Result<(), Refusal> {
-        let (Some(old), Some(new)) = (lead.area_mm2(), &order.gauge) else { return Ok(()) };
-        match self.size_change(lead, old, new) {
-            SizeChange::Refused(percent) => barred(
-                Code::GaugeReduced,
-                format!(
-                    "{} has {:.2} mm² less copper than {} ({percent:.1} %): refused.",
-                    new.both(),
-                    old - new.area_mm2(),
-                    self.call(lead)
-                ),
-                "Order the same area or more; the terminal and the seal have to take it.",
-            ),
-            SizeChange::Kept | SizeChange::Warn(_) | SizeChange::Approved(_) => Ok(()),
-        }
-    }
-
-    /// How the copper changes, by area and by the pairs the house lists.
-    pub fn size_change(&self, lead: &Lead, old_mm2: f64, new: &Gauge) -> SizeChange {
-        let rules = &self.rules;
-        let same = |a: f64, b: f64| (a - b).abs() < 1e-9;
-        let is_approved = rules.approved_pairs.value.iter().any(|(from, to)| {
-            same(from.area_mm2(), old_mm2) && same(to.area_mm2(), new.area_mm2()) && lead.wires_left() == 1
-        });
-        size_change(old_mm2, new.area_mm2(), rules.least_gauge_percent.value, is_approved)
-    }
-
-    fn check_class(&self, lead: &Lead, order: &LeadOrder) -> Result<(), Refusal> {
-        let old = lead.seen.wires.iter().filter_map(|wire| wire.insulation_class).max();
-        match class_change(old, order.insulation_class) {
-            ClassChange::Lowered => barred(
-                Code::ClassLowered,
-                format!("The insulation ordered for {} is of a lower temperature class.", self.call(lead)),
-                "Order the same class or a higher one; cross-linked may replace PVC, never the reverse.",
-            ),
-            ClassChange::Kept | ClassChange::Unknown => Ok(()),
         }
     }
 
@@ -179,89 +103,27 @@ impl State {
             let instead = "Qualify it on samples first: three heights, five pulls judged by the lowest.";
             rules.add(Code::ToolNotQualified, say, instead);
         }
-    }
-
-    fn check_splice(&self, lead: &Lead, splice: &Splice, rules: &mut Rules) {
-        let call = self.call(lead);
-        if let Some(before) =
-            splices_on(lead).first().filter(|before| before.start_mm >= splice.place().end_mm)
-        {
-            let say = format!(
-                "The splice of {call} made before, at {} to {} mm, stays in the wire behind this one.",
-                before.start_mm, before.end_mm
+        if let Some(weak) = self.weak_sample(lead, crimp) {
+            rules.add(
+                Code::ToolNotQualified,
+                weak,
+                "Withdraw the position and prove it anew; cut this crimp off.",
             );
-            rules.add(Code::SpliceSecond, say, "Cut it out: replace the wire from the old splice on.");
-        }
-        if let Some(near) = self.splice_too_near(lead, splice, lead.damage_mm(), &self.splice_plans()) {
-            rules.add(Code::SpliceTooNear, near, "Cut the lead where the plan has it.");
-        }
-        if !splice.sound {
-            let say = format!("The splice of {call} was not found sound.");
-            let instead =
-                "Copper at both sides of the window, adhesive out at both ends, and it holds a tug.";
-            rules.add(Code::CrimpLook, say, instead);
-        }
-        if splice.solder.is_some() && self.rules.solder.value == Solder::Never {
-            let say = format!("The splice of {call} is soldered, and the house rule says no.");
-            rules.add(Code::Soldered, say, "Crimp it: solder wicks up the wire and breaks at its edge.");
-        }
-        let limit = self.rules.untwisted_mm.value;
-        if let Some(untwisted) = splice.untwisted.as_ref().filter(|length| length.mm() > limit) {
-            let say = format!("{call} is untwisted over {}, more than {limit} mm.", untwisted.both());
-            rules.add(Code::Untwisted, say, "Twist the pair again over its splices.");
         }
     }
 
-    /// What a splice comes too near to, in a sentence; none when it lies well.
-    pub(in crate::swap) fn splice_too_near(
-        &self,
-        lead: &Lead,
-        splice: &Splice,
-        damage: f64,
-        plans: &[SplicePlan],
-    ) -> Option<String> {
-        let call = self.call(lead);
-        let Placed { start_mm: start, end_mm: end, .. } = splice.place();
-        let plan = plans.iter().find(|plan| plan.of(&lead.id).is_some())?;
-        let ask = &plan.ask;
-        if start < ask.clearance_mm - 1e-9 {
-            return Some(format!(
-                "The splice of {call} starts {} behind the housing; {} mm must lie between.",
-                splice.start.both(),
-                ask.clearance_mm
-            ));
-        }
-        if damage > 0.0 && start < damage + ask.margin_mm - 1e-9 {
-            return Some(format!(
-                "The splice of {call} starts {} behind the housing; the damage reaches {damage} mm, and {} mm of sound wire come first.",
-                splice.start.both(),
-                ask.margin_mm
-            ));
-        }
-        let keep_out = ask.keep_out_mm.iter().find(|(from, to)| end > *from + 1e-9 && start < *to - 1e-9);
-        if let Some((from, to)) = keep_out {
-            return Some(format!(
-                "The splice of {call} lies between {from} and {to} mm, where none may lie."
-            ));
-        }
-        let behind = self.behind.get(&plan.housing);
-        let last = self.last_for(lead, behind.unwrap_or(&Behind::default()));
-        if end > last + 1e-9 {
-            return Some(format!(
-                "The sleeve of {call} ends {end} mm behind the housing; none may pass {last} mm."
-            ));
-        }
-        let own = self.gap_of(lead);
-        let others = self.leads.iter().filter(|other| other.id != lead.id && plan.of(&other.id).is_some());
-        let made = others.filter(|other| made_splice(other).is_some()).flat_map(|other| {
-            let gap = self.gap_of(other).max(own);
-            splices_on(other).into_iter().map(move |place| (place.start_mm, place.end_mm, gap))
-        });
-        let before = behind.into_iter().flat_map(|behind| &behind.splices);
-        let before = before.map(|(from, to)| (from.mm(), to.mm(), own));
-        let is_near = |(from, to, gap): &(f64, f64, f64)| end + gap > from + 1e-9 && start < to + gap - 1e-9;
-        let (from, to, gap) = before.chain(made).find(is_near)?;
-        Some(format!("The splice of {call} lies less than {gap} mm from the one at {from} to {to} mm."))
+    /// A sample of this crimp that came off too early, in a sentence; none where it held, or where
+    /// no table has a least force for the wire.
+    pub fn weak_sample(&self, lead: &Lead, crimp: &Crimp) -> Option<String> {
+        let force_n = crimp.sample_pull.as_ref()?.force_n;
+        let area_mm2 = crimp.wire_of(lead)?.area_mm2();
+        let (least_n, source) = pull_minimum(self.rules.pull_standard.value, area_mm2)?;
+        (force_n < least_n).then(|| {
+            format!(
+                "The sample made with {} came off at {force_n} N, least {least_n} N ({source}).",
+                crimp.with()
+            )
+        })
     }
 
     /// The terminal a crimp was made on, where the families of the job know it.
@@ -344,48 +206,6 @@ impl State {
             let say = format!("Terminal {part} is plated with {new}, the old one with {old}.");
             rules.add(Code::TerminalMisfit, say, "Keep the plating: the mating half has the same.");
         }
-    }
-}
-
-/// A sleeve and a lay have a length.
-fn check_lengths(order: &LeadOrder) -> Result<(), Refusal> {
-    let lay = order.twist.as_ref().map(|twist| &twist.lay);
-    match order.sleeve.iter().chain(lay).find(|length| length.mm() < 1.0) {
-        Some(length) => {
-            impossible(format!("A sleeve or a lay of {length} cannot be."), "Measure it, from 1 mm up.")
-        }
-        None => Ok(()),
-    }
-}
-
-/// What a circuit can carry.
-fn check_load(load: &Load) -> Result<(), Refusal> {
-    let can_be = |value: f64, least: f64, most: f64| (least..=most).contains(&value);
-    let is_sound = can_be(load.current_a, 0.0, 10_000.0)
-        && can_be(load.supply_v, 0.1, 100_000.0)
-        && can_be(load.circuit_mm, 0.0, 10_000_000.0)
-        && can_be(load.conductor_c, -60.0, 300.0);
-    match is_sound {
-        true => Ok(()),
-        false => impossible(
-            "No circuit carries that.",
-            "Key 0 to 10000 A, 0.1 V or more, up to 10 km, -60 to 300 °C.",
-        ),
-    }
-}
-
-/// Stretches end after they start.
-fn check_behind(behind: &Behind) -> Checked {
-    if behind.beyond.as_ref().is_some_and(|why| why.trim().is_empty()) {
-        return impossible("Beyond a branch only with a reason.", "Say why splices may lie there.");
-    }
-    let turned = |(from, to): &&(Length, Length)| to.mm() < from.mm();
-    match behind.keep_out.iter().chain(&behind.splices).find(turned) {
-        Some((from, to)) => impossible(
-            format!("The stretch from {from} to {to} ends before it starts."),
-            "Key it from the rear face outwards.",
-        ),
-        None => Ok(Rules::default()),
     }
 }
 

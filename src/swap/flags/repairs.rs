@@ -17,6 +17,7 @@ impl State {
             self.flag_splice(lead, &plans, flags);
             self.flag_order(lead, flags);
             self.flag_stale_order(lead, &plans, flags);
+            self.flag_drop(lead, &plans, flags);
             self.flag_untwisted_as_found(lead, flags);
             self.flag_shared_hole(lead, target, flags);
         }
@@ -59,6 +60,9 @@ impl State {
         }
         if let Some(found) = self.look_faults(lead, done.part.as_ref(), crimp) {
             add(Code::CrimpLook, format!("The crimp on {call}: {found}."), "Cut it off and crimp again.");
+        }
+        if let Some(weak) = self.weak_sample(lead, crimp) {
+            add(Code::ToolNotQualified, weak, "Withdraw the position and crimp again, or accept it by name.");
         }
         if !crimp.is_from_a_proved_position() {
             let told = crimp.book.as_ref().map_or("not looked up".to_owned(), ToString::to_string);
@@ -120,6 +124,9 @@ impl State {
         if let Some(near) = self.splice_too_near(lead, splice, done.damage_mm, plans) {
             add(Code::SpliceTooNear, near, "Make the lead anew, cut where the plan has its splice.");
         }
+        if let Some(short) = self.lead_too_short(lead, splice) {
+            add(Code::WireMisfit, short, "Was another lead used? Say so by name, or make it anew.");
+        }
         if !splice.sound {
             let say = format!("The splice of {call} was not found sound.");
             add(Code::CrimpLook, say, "Make it again: window, adhesive, tug.");
@@ -146,8 +153,7 @@ impl State {
         if lead.planned != Some(RepairKind::RepairLead) {
             return;
         }
-        let lines = self.requested.iter().flat_map(|request| &request.lines);
-        let asked = lines.filter(|line| line.leads.contains(&lead.id)).find_map(|line| line.length_mm);
+        let asked = self.asked_length_mm(&lead.id);
         let length = plans.iter().find_map(|plan| plan.of(&lead.id)).and_then(|ordered| ordered.length);
         if let Some((asked, length)) =
             asked.zip(length).filter(|(asked, length)| *asked < length.cut_mm - 1e-6)
@@ -158,6 +164,25 @@ impl State {
                 length.order_mm
             );
             let instead = "Send the request again, and tell the desk that the first one is too short.";
+            flags.push(self.about_lead(Flag::job(Code::WireMisfit, say, instead), lead));
+        }
+    }
+
+    /// The circuit loses more with its repair lead than the house lets pass.
+    fn flag_drop(&self, lead: &Lead, plans: &[SplicePlan], flags: &mut Flags) {
+        let length = plans.iter().find_map(|plan| plan.of(&lead.id)).and_then(|ordered| ordered.length);
+        let drop = self.circuit_drop(lead, length).filter(|drop| lead.has_repair_lead() && drop.is_over());
+        if let Some(drop) = drop {
+            let say = format!(
+                "The circuit of {} loses {:.2} V ({:.1} %) with its lead in it; {} % are let pass ({}).",
+                self.call(lead),
+                drop.drop_v,
+                drop.percent,
+                drop.limit.value,
+                drop.limit.source
+            );
+            let instead =
+                "Order a larger lead, or hold it against the machine's manual and accept it by name.";
             flags.push(self.about_lead(Flag::job(Code::WireMisfit, say, instead), lead));
         }
     }
