@@ -58,12 +58,7 @@ fn recorded(old: &str, new: &str) -> Bench {
     let library = vec![("bench-six.ron".to_owned(), FAMILY.to_owned())];
     let catalogue = Catalogue::built_in().with_library(library);
     let mut bench = Bench::from(&catalogue, old, new, HouseRules::default());
-    for gate in ["Restraint", "HighVoltage", "Interlock", "StoredEnergy"] {
-        bench.does(&format!(r#"Gate(gate:{gate},answer:Absent,document:"d",name:"n")"#));
-    }
-    bench.does(
-        r#"Gate(gate:Battery,answer:Released,document:"d",name:"n",measured:(volts:"0 V",between:"1 and 2",tester_proved:true))"#,
-    );
+    bench.passes_the_gates();
     bench.does_all(&[
         r#"View(housing:"old",face:Wire,up:"latch")"#,
         r#"View(housing:"new",face:Wire,up:"latch")"#,

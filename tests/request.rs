@@ -208,3 +208,62 @@ fn a_lead_that_was_asked_for_stays_its_line_when_its_splice_is_made_elsewhere() 
     assert_eq!(leads(&now), leads(&sent));
     assert_eq!(leads(&now).len(), 2);
 }
+
+/// The power connector with its two leads ordered.
+fn two_leads() -> Shop {
+    let shop = Shop::new();
+    let rules = demo("clearance-40.ron");
+    let ticket = ["--serial", "MT3-4006", "--reason", "melted", "--rules", rules.to_str().unwrap()];
+    shop.new_job("mulehaul", "mh-06", "mh-06", &ticket);
+    let text = std::fs::read_to_string(demo("mulehaul-power.acts")).unwrap();
+    let (before, _) = text.split_once("// The moves").unwrap();
+    assert_eq!(shop.run_with(&["enter", "mulehaul"], before, &[]).code, 0);
+    shop
+}
+
+#[test]
+fn a_lead_order_says_on_paper_and_in_the_table_what_its_splice_joins_and_how_large_its_sleeve_is() {
+    let shop = two_leads();
+    let paper = shop.run(&["request", "mulehaul", "--bench", "Bench 3"]).out;
+    let plain = paper.split_whitespace().collect::<Vec<_>>().join(" ");
+    for words in [
+        "joins 6 mm² (charts: 8 AWG) to 6 mm² (charts: 8 AWG), sleeve 45 mm (1.77 in) long, 8 mm (0.31 in) over it",
+        "length 190 mm (7.48 in) -0/+10 mm",
+        "why melted; cause: ",
+        "asked by kt, bench 3",
+    ] {
+        assert!(plain.contains(words), "{words}: {paper}");
+    }
+    let table = shop.run(&["request", "mulehaul", "--format", "csv"]).out;
+    let mut rows = csv::Reader::from_reader(table.as_bytes());
+    let last = rows.headers().unwrap().len() - 1;
+    let rows: Vec<csv::StringRecord> = rows.records().map(Result::unwrap).collect();
+    let leads: Vec<&str> = rows.iter().filter(|row| &row[3] == "repair lead").map(|row| &row[last]).collect();
+    assert_eq!(leads.len(), 2);
+    assert!(
+        leads.iter().all(|lead| lead.contains("insulation cross-linked") && lead.contains("label at both"))
+    );
+}
+
+#[test]
+fn a_new_revision_says_what_it_replaces_and_what_changed() {
+    let shop = two_leads();
+    assert_eq!(shop.run(&["request", "mulehaul", "--send", "--bench", "3"]).code, 0);
+    let first = shop.run(&["request", "mulehaul"]).out;
+    assert!(!first.contains("REPLACES") && !first.contains("CHANGED"), "{first}");
+    // Damage that reaches further moves the first splice, and with it the length.
+    let act = r#"RecordCorrected(at:"old:1",holds:Wired(wires:[(number:"W401",circuit:"drive feed",colour:"RD",gauge:"6.0",damage:"100 mm")],terminal:"MH-TRM-F63"),reason:"brittle further in")"#;
+    assert_eq!(shop.run_with(&["enter", "mulehaul"], act, &[]).code, 0);
+    let account = shop.json(&["check", "mulehaul"]);
+    let flags = account["flags"].as_array().unwrap();
+    let stale = flags.iter().find(|f| f["say"].as_str().unwrap().contains("was asked for with 190 mm"));
+    assert_eq!(stale.map(|flag| &flag["code"]), Some(&"wire-misfit".into()), "{account}");
+    let second = shop.run(&["request", "mulehaul"]).out;
+    let plain = second.split_whitespace().collect::<Vec<_>>().join(" ");
+    assert!(plain.contains("REPLACES revision 1 and all before it"), "{second}");
+    assert!(plain.contains("CHANGED: length was 190 mm"), "{second}");
+    // Once the desk knows, nothing is stale.
+    assert_eq!(shop.run(&["request", "mulehaul", "--send"]).code, 0);
+    let account = shop.json(&["check", "mulehaul"]);
+    assert!(!account.to_string().contains("was asked for with"), "{account}");
+}

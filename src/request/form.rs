@@ -314,19 +314,29 @@ impl RequestForm {
     }
 }
 
+/// Fields that follow from others.
+const FOLLOWING: [&str; 3] = ["description", "describe", "cut_mm"];
+
 /// Names the fields that differ, with what stood there before.
 fn told_apart(name: &str, old: &Value, new: &Value, told: &mut Vec<String>) {
     match (old, new) {
         (Value::Object(old), Value::Object(new)) => {
-            let fields =
-                new.iter().filter(|(field, _)| !["description", "describe"].contains(&field.as_str()));
-            for (field, value) in fields {
+            for (field, value) in new.iter().filter(|(field, _)| !FOLLOWING.contains(&field.as_str())) {
                 told_apart(field, old.get(field).unwrap_or(&Value::Null), value, told);
             }
         }
         (old, new) if old == new => {}
-        (Value::Null, _) => told.push(format!("{} is said for the first time", name.replace('_', " "))),
-        (old, _) => told.push(format!("{} was {}", name.replace('_', " "), plain(old))),
+        (old, _) => {
+            let (name, unit) = match name.strip_suffix("_mm") {
+                Some(name) => (name, " mm"),
+                None => (name, ""),
+            };
+            let name = name.replace('_', " ");
+            told.push(match old {
+                Value::Null => format!("{name} is said for the first time"),
+                old => format!("{name} was {}{unit}", plain(old)),
+            });
+        }
     }
 }
 
@@ -335,6 +345,7 @@ fn plain(value: &Value) -> String {
         Value::String(text) => text.clone(),
         Value::Bool(true) => "yes".to_owned(),
         Value::Bool(false) => "no".to_owned(),
+        Value::Number(number) => number.as_f64().map_or_else(|| number.to_string(), |n| n.to_string()),
         Value::Array(list) => list.iter().map(plain).collect::<Vec<_>>().join(", "),
         other => other.to_string(),
     }
