@@ -226,25 +226,33 @@ fn the_sleeve_is_asked_before_the_joint() {
     desk.keys("y");
     shows(
         &mut desk,
-        "Cut the lead to 181.5 mm. The sleeve goes from 105.0 to 150.0 mm behind the rear face. IS THE SLEEVE ON THE WIRE, and boot or nut with it?",
+        "MARK the joint. Where will the sleeve start, from the rear face? (= 105 mm (4.134 in), as planned)",
+    );
+    desk.typed("60");
+    desk.typed("30");
+    shows(&mut desk, "NOT THERE: The splice of W401 starts 60 mm (2.362 in) behind the housing");
+    shows(&mut desk, "NOT THE SLEEVE that was ordered (45 mm (1.772 in))");
+    desk.press(KeyCode::Esc);
+    desk.press(KeyCode::Esc);
+    desk.typed("=");
+    desk.typed("=");
+    shows(
+        &mut desk,
+        "Cut the lead to 181.5 mm; the sleeve goes from 105.0 to 150.0 mm. IS THE SLEEVE ON THE WIRE, and boot or nut with it?",
     );
     // The housing is not sealed: no word of a wire seal.
     assert!(!desk.picture(100, 40, PLAIN).contains("wire seal stays"));
-    desk.keys("o");
-    shows(&mut desk, "(= 105 mm (4.134 in), as planned)");
+    (0..2).for_each(|_| desk.press(KeyCode::Esc));
     desk.typed("60");
-    desk.typed("30");
-    shows(&mut desk, "NOT THE SLEEVE that was ordered (45 mm (1.772 in))");
-    desk.press(KeyCode::Esc);
     desk.typed("=");
-    desk.keys("s");
+    desk.keys("os");
     shows(&mut desk, "starts 60 mm (2.362 in) behind the housing; the damage reaches 90 mm");
     desk.keys("d");
     desk.typed("=");
-    desk.keys("yo");
+    desk.keys("y");
     desk.typed("=");
     desk.typed("=");
-    desk.keys("s");
+    desk.keys("os");
     assert!(desk.bench.job.state().leads[0].repaired(RepairKind::RepairLead).is_some());
 }
 

@@ -1,10 +1,10 @@
-//! The repair in the hand, step by step: the record of a crimp, and the joint of a repair lead.
+//! A new terminal, step by step: the record of its crimp.
 
 use crate::{
     catalogue::{PartNumber, Sealing, Terminal},
     quantity::{Length, QuantityProblem},
     repair::{Height, LookFault, PositionKey, pull_minimum},
-    swap::{Act, Crimp, CrimpVerdict, Lead, Ordered, RepairKind, STRIP_OFF_MM, SamplePull, Splice},
+    swap::{Act, Crimp, CrimpVerdict, Lead, RepairKind, STRIP_OFF_MM, SamplePull},
 };
 
 use super::{Answer, Asked, field, picks};
@@ -35,7 +35,7 @@ pub(super) fn new_terminal(
 }
 
 /// What is typed, or the question that asks for it.
-fn typed(answer: Option<&Answer>, question: impl FnOnce() -> String) -> Result<&str, Asked> {
+pub(super) fn typed(answer: Option<&Answer>, question: impl FnOnce() -> String) -> Result<&str, Asked> {
     match answer {
         Some(Answer::Text(text)) => Ok(text.trim()),
         Some(Answer::Pick(_)) | None => Err(field(question())),
@@ -43,14 +43,15 @@ fn typed(answer: Option<&Answer>, question: impl FnOnce() -> String) -> Result<&
 }
 
 /// What is picked, or the question that asks for it.
-fn picked(answer: Option<&Answer>, question: impl FnOnce() -> Asked) -> Result<Pick, Asked> {
+pub(super) fn picked(answer: Option<&Answer>, question: impl FnOnce() -> Asked) -> Result<Pick, Asked> {
     match answer {
         Some(Answer::Pick(pick)) => Ok(*pick),
         Some(Answer::Text(_)) | None => Err(question()),
     }
 }
 
-fn length(text: &str) -> Result<Length, Asked> {
+/// A length as keyed, or what is wrong with it.
+pub(super) fn length(text: &str) -> Result<Length, Asked> {
     text.parse().map_err(|why: QuantityProblem| Asked::Wrong(why.to_string()))
 }
 
@@ -246,114 +247,4 @@ fn sample(typed: &str) -> Result<Option<SamplePull>, Asked> {
         .filter(|newton| newton.is_finite() && *newton > 0.0)
         .ok_or_else(|| wrong(format!("\"{force}\" is no force in N.")))?;
     Ok(Some(SamplePull { force_n, broke_at: broke_at.to_owned() }))
-}
-
-/// The joint of a repair lead, the sleeve first.
-pub(super) fn splice(sight: &Sight<'_>, lead: &Lead, part: Option<PartNumber>, answers: &[Answer]) -> Asked {
-    match splice_record(sight, lead, answers) {
-        Err(question) => question,
-        Ok(splice) => Asked::Ready(vec![Act::Repair {
-            lead: lead.id.clone(),
-            how: RepairKind::RepairLead,
-            done: "sleeve on, stripped, joined, looked, crimped, tugged, shrunk".to_owned(),
-            crimp: None,
-            splice: Some(Box::new(splice)),
-            anyway: None,
-            part,
-        }]),
-    }
-}
-
-fn splice_record(sight: &Sight<'_>, lead: &Lead, answers: &[Answer]) -> Result<Splice, Asked> {
-    let plan = sight.survey.ordered(sight.state(), &lead.id);
-    let mut left = answers.iter();
-    if lead.order.is_some() {
-        let is_it = picked(left.next(), || ask_lead(sight, lead, plan))?;
-        if is_it == Pick::No {
-            return Err(Asked::Wrong(
-                "Not the lead that was ordered: park the wire, send the lead back, or order anew what it is (! 4)."
-                    .to_owned(),
-            ));
-        }
-    }
-    picked(left.next(), || ask_sleeve(sight, lead, plan))?;
-    let place = plan.and_then(|ordered| ordered.place);
-    let planned = place.and_then(|place| format!("{} mm", place.start_mm).parse::<Length>().ok());
-    let start = or_as_planned(left.next(), planned.as_ref(), |offer| {
-        format!(
-            "STRIP, insert to the stop, LOOK in the window, CRIMP, tug, SHRINK. Where does the sleeve start, from the rear face?{offer}"
-        )
-    })?;
-    let ordered = lead.order.as_ref().and_then(|order| order.sleeve.as_ref());
-    let sleeve = or_as_planned(left.next(), ordered, |offer| format!("How long is the sleeve?{offer}"))?;
-    let other_sleeve =
-        ordered.filter(|ordered| (ordered.mm() - sleeve.mm()).abs() > 0.5).map_or(String::new(), |ordered| {
-            format!("NOT THE SLEEVE that was ordered ({}): is it the right one? ", ordered.both())
-        });
-    let untwisted = match lead.is_twisted_or_shielded() {
-        true => {
-            let ask =
-                || format!("{other_sleeve}TWIST the pair again over the splice. Untwisted length left?");
-            Some(length(typed(left.next(), ask)?)?)
-        }
-        false => None,
-    };
-    let sound = picked(left.next(), || {
-        picks(
-            format!(
-                "{other_sleeve}Copper at both sides of the window, adhesive out at both ends, held a tug, not soldered?"
-            ),
-            &[Pick::Sound, Pick::No],
-        )
-    })?;
-    Ok(Splice { start, sleeve, sound: sound == Pick::Sound, untwisted, solder: None })
-}
-
-/// A length as keyed, or with = the one that was planned.
-fn or_as_planned(
-    answer: Option<&Answer>,
-    planned: Option<&Length>,
-    question: impl FnOnce(String) -> String,
-) -> Result<Length, Asked> {
-    let offer = || planned.map_or(String::new(), |planned| format!(" (= {}, as planned)", planned.both()));
-    match (typed(answer, || question(offer()))?, planned) {
-        ("=", Some(planned)) => Ok(planned.clone()),
-        (text, _) => length(text),
-    }
-}
-
-/// Whether the lead on the bench is the one that was ordered.
-fn ask_lead(sight: &Sight<'_>, lead: &Lead, plan: Option<&Ordered>) -> Asked {
-    let state = sight.state();
-    let order = lead.order.as_deref().cloned().unwrap_or_default();
-    let long = plan.and_then(|ordered| ordered.length);
-    let long = long.map_or("its length".to_owned(), |length| format!("{:.0} mm (-0/+10)", length.order_mm));
-    let gauge = order.gauge_for(lead).map_or(String::new(), |gauge| format!(", {}", gauge.both()));
-    let colour = order.colour_for(lead).map_or(String::new(), |colour| format!(", {colour}"));
-    let record = if order.crimp_record == Some(true) { ", with the record of its crimp" } else { "" };
-    picks(
-        format!(
-            "IS IT THE LEAD for {}? Measure it, crimp to cut end: {long}{gauge}{colour}; read the label at both ends{record}.",
-            state.call(lead)
-        ),
-        &[Pick::Yes, Pick::No],
-    )
-}
-
-/// Where the sleeve goes, and whether it is on before anything is joined.
-fn ask_sleeve(sight: &Sight<'_>, lead: &Lead, plan: Option<&Ordered>) -> Asked {
-    let target = sight.survey.target.of(&lead.id).and_then(|to| sight.housing(&to.housing));
-    let is_sealed = target.is_none_or(|h| h.housing().sealing == Sealing::Individual);
-    let seal = if is_sealed { " The wire seal stays on the terminal side." } else { "" };
-    let cut = plan.and_then(|ordered| ordered.length);
-    let cut = cut.map_or(String::new(), |length| format!("Cut the lead to {:.1} mm. ", length.cut_mm));
-    let place = plan.and_then(|ordered| ordered.place).map_or(String::new(), |place| {
-        format!("The sleeve goes from {:.1} to {:.1} mm behind the rear face. ", place.start_mm, place.end_mm)
-    });
-    picks(
-        format!(
-            "{cut}{place}IS THE SLEEVE ON THE WIRE, and boot or nut with it? Only then strip and join.{seal}"
-        ),
-        &[Pick::SleeveOn],
-    )
 }

@@ -14,6 +14,7 @@ mod other;
 mod record;
 mod repair;
 mod setup;
+mod splice;
 mod tool;
 mod wire_line;
 

@@ -6,7 +6,7 @@ use crate::{
     swap::{Act, Code, Lead, RepairKind, Tag},
 };
 
-use super::{Answer, Asked, crimp, decide, field, lead_order, other, picks, texts};
+use super::{Answer, Asked, crimp, decide, field, lead_order, other, picks, splice, texts};
 use crate::screen::{keys::Pick, sight::Sight};
 
 /// Every move that is left waits for a part: what for, and what may come.
@@ -124,7 +124,7 @@ fn done(sight: &Sight<'_>, lead: &Lead, kind: RepairKind, answers: &[Answer]) ->
     let misfit = misfit(sight, lead, kind, parsed.clone());
     let asked = match kind {
         RepairKind::NewTerminal => crimp::new_terminal(sight, lead, parsed, rest),
-        RepairKind::RepairLead => crimp::splice(sight, lead, parsed, rest),
+        RepairKind::RepairLead => splice::splice(sight, lead, parsed, rest),
         _ => Asked::Ready(vec![plain(lead, kind, "new seal on", parsed)]),
     };
     if rest.is_empty() { asked.after(&misfit) } else { asked }

@@ -1,0 +1,170 @@
+//! The joint of a repair lead, step by step in the order of the hands: the right lead, the mark, the
+//! sleeve, and only then what cannot be undone.
+
+use crate::{
+    catalogue::{PartNumber, Sealing},
+    quantity::Length,
+    swap::{Act, Lead, LeadOrder, Ordered, RepairKind, Splice},
+};
+
+use super::{
+    Answer, Asked,
+    crimp::{length, picked, typed},
+    picks,
+};
+use crate::screen::{keys::Pick, sight::Sight};
+
+/// Sleeves this near in length are the same one.
+const SAME_SLEEVE_MM: f64 = 0.5;
+
+/// The joint, or the next question about it.
+pub(super) fn splice(sight: &Sight<'_>, lead: &Lead, part: Option<PartNumber>, answers: &[Answer]) -> Asked {
+    let asks = SpliceAsks {
+        sight,
+        lead,
+        part,
+        order: lead.order.as_deref(),
+        plan: sight.survey.ordered(sight.state(), &lead.id),
+    };
+    match asks.record(answers) {
+        Err(question) => question,
+        Ok(splice) => Asked::Ready(vec![asks.done(splice)]),
+    }
+}
+
+/// The questions about one joint.
+struct SpliceAsks<'a> {
+    sight: &'a Sight<'a>,
+    lead: &'a Lead,
+    part: Option<PartNumber>,
+    order: Option<&'a LeadOrder>,
+    plan: Option<&'a Ordered>,
+}
+
+impl SpliceAsks<'_> {
+    fn record(&self, answers: &[Answer]) -> Result<Splice, Asked> {
+        let mut left = answers.iter();
+        if let Some(order) = self.order
+            && picked(left.next(), || self.ask_lead(order))? == Pick::No
+        {
+            let not_it = "Not the lead that was ordered: park the wire, send the lead back, or order anew what it is (! 4).";
+            return Err(Asked::Wrong(not_it.to_owned()));
+        }
+        let planned = self.plan.and_then(|ordered| ordered.place);
+        let planned = planned.and_then(|place| format!("{} mm", place.start_mm).parse::<Length>().ok());
+        let start = or_as_planned(left.next(), planned.as_ref(), |offer| {
+            format!("MARK the joint. Where will the sleeve start, from the rear face?{offer}")
+        })?;
+        let ordered = self.order.and_then(|order| order.sleeve.as_ref());
+        let sleeve = or_as_planned(left.next(), ordered, |offer| format!("How long is the sleeve?{offer}"))?;
+        let marked = Splice { start, sleeve, sound: true, untwisted: None, solder: None };
+        picked(left.next(), || self.ask_sleeve(&marked))?;
+        let join = "STRIP, insert to the stop, LOOK in the window, CRIMP, tug, SHRINK";
+        let untwisted = match self.lead.is_twisted_or_shielded() {
+            true => {
+                let ask = || format!("{join}; TWIST the pair again over the splice. Untwisted length left?");
+                Some(length(typed(left.next(), ask)?)?)
+            }
+            false => None,
+        };
+        let join = if untwisted.is_some() { String::new() } else { format!("{join}. ") };
+        let sound = picked(left.next(), || {
+            picks(
+                format!(
+                    "{join}Sleeve on its mark, copper at both sides of the window, adhesive out at both ends, held a tug, not soldered?"
+                ),
+                &[Pick::Sound, Pick::No],
+            )
+        })?;
+        Ok(Splice { sound: sound == Pick::Sound, untwisted, ..marked })
+    }
+
+    fn done(&self, splice: Splice) -> Act {
+        Act::Repair {
+            lead: self.lead.id.clone(),
+            how: RepairKind::RepairLead,
+            done: "marked, sleeve on, stripped, joined, looked, crimped, tugged, shrunk".to_owned(),
+            crimp: None,
+            splice: Some(Box::new(splice)),
+            anyway: None,
+            part: self.part.clone(),
+        }
+    }
+
+    /// Whether the lead on the bench is the one that was ordered.
+    fn ask_lead(&self, order: &LeadOrder) -> Asked {
+        let long = self.plan.and_then(|ordered| ordered.length);
+        let long =
+            long.map_or("its length".to_owned(), |length| format!("{:.0} mm (-0/+10)", length.order_mm));
+        let gauge = order.gauge_for(self.lead).map_or(String::new(), |gauge| format!(", {}", gauge.both()));
+        let colour = order.colour_for(self.lead).map_or(String::new(), |colour| format!(", {colour}"));
+        let record = if order.crimp_record == Some(true) { ", with the record of its crimp" } else { "" };
+        picks(
+            format!(
+                "IS IT THE LEAD for {}? Measure it, crimp to cut end: {long}{gauge}{colour}; read the label at both ends{record}.",
+                self.sight.state().call(self.lead)
+            ),
+            &[Pick::Yes, Pick::No],
+        )
+    }
+
+    /// What stands against the mark, and whether the sleeve is on before anything is joined.
+    fn ask_sleeve(&self, marked: &Splice) -> Asked {
+        let target = self.sight.survey.target.of(&self.lead.id);
+        let housing = target.and_then(|to| self.sight.housing(&to.housing));
+        let is_sealed = housing.is_none_or(|h| h.housing().sealing == Sealing::Individual);
+        let seal = if is_sealed { " The wire seal stays on the terminal side." } else { "" };
+        picks(
+            format!(
+                "{}{}{}IS THE SLEEVE ON THE WIRE, and boot or nut with it? Only then strip and join.{seal}",
+                self.against(marked),
+                self.other_sleeve(marked),
+                self.cut_to(marked)
+            ),
+            &[Pick::SleeveOn],
+        )
+    }
+
+    /// What a rule has against the place, before the wire is cut.
+    fn against(&self, marked: &Splice) -> String {
+        let verdict = self.sight.preview(&self.done(marked.clone()));
+        let say = |refusal: &crate::swap::Refusal| format!("NOT THERE: {} Esc marks it anew. ", refusal.say);
+        verdict.refusals().iter().map(say).collect()
+    }
+
+    fn other_sleeve(&self, marked: &Splice) -> String {
+        let ordered = self.order.and_then(|order| order.sleeve.as_ref());
+        match ordered.filter(|ordered| (ordered.mm() - marked.sleeve.mm()).abs() > SAME_SLEEVE_MM) {
+            Some(ordered) => {
+                format!("NOT THE SLEEVE that was ordered ({}): is it the right one? ", ordered.both())
+            }
+            None => String::new(),
+        }
+    }
+
+    /// How long the lead is cut, where it is joined as planned.
+    fn cut_to(&self, marked: &Splice) -> String {
+        let place = marked.place();
+        let planned = self.plan.and_then(|ordered| ordered.place.zip(ordered.length));
+        match planned.filter(|(planned, _)| (planned.centre_mm - place.centre_mm).abs() < SAME_SLEEVE_MM) {
+            Some((_, length)) => format!(
+                "Cut the lead to {:.1} mm; the sleeve goes from {:.1} to {:.1} mm. ",
+                length.cut_mm, place.start_mm, place.end_mm
+            ),
+            None => "Cut the lead to its mark. ".to_owned(),
+        }
+    }
+}
+
+/// A length as keyed, or with = the one that was planned.
+fn or_as_planned(
+    answer: Option<&Answer>,
+    planned: Option<&Length>,
+    question: impl FnOnce(String) -> String,
+) -> Result<Length, Asked> {
+    let offer = || planned.map_or(String::new(), |planned| format!(" (= {}, as planned)", planned.both()));
+    match (typed(answer, || question(offer()))?, planned) {
+        ("=", Some(planned)) => Ok(planned.clone()),
+        (text, _) => length(text),
+    }
+}
