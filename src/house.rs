@@ -72,6 +72,10 @@ pub struct Spares {
     pub terminals_least: u32,
     /// …or this share of the need in per cent, whichever is more.
     pub terminals_percent: u32,
+    /// Terminals of a size above 1.5.
+    pub terminals_large: u32,
+    /// Splices with their sleeves, of each kind.
+    pub splices: u32,
     /// Sample terminals when the tool's position has to be qualified first.
     pub samples: u32,
 }
@@ -153,7 +157,15 @@ impl Default for HouseRules {
             unused_sealed: Rule::new(UnusedCavities::Plug, practice),
             unused_unsealed: Rule::new(UnusedCavities::Leave, practice),
             spares: Rule::new(
-                Spares { plugs: 2, wire_seals: 2, terminals_least: 2, terminals_percent: 50, samples: 5 },
+                Spares {
+                    plugs: 2,
+                    wire_seals: 2,
+                    terminals_least: 2,
+                    terminals_percent: 50,
+                    terminals_large: 1,
+                    splices: 1,
+                    samples: 5,
+                },
                 practice,
             ),
             pause_h: Rule::new(8, practice),

@@ -267,3 +267,29 @@ fn a_new_revision_says_what_it_replaces_and_what_changed() {
     let account = shop.json(&["check", "mulehaul"]);
     assert!(!account.to_string().contains("was asked for with"), "{account}");
 }
+
+#[test]
+fn a_splice_that_does_not_come_with_its_lead_is_a_line_with_one_to_spare() {
+    let shop = two_leads();
+    let request = shop.json(&["request", "mulehaul"]);
+    // A large terminal has one to spare, not two.
+    assert_eq!(
+        (&line(&request, "terminal")["need"], &line(&request, "terminal")["spare"]),
+        (&1.into(), &1.into())
+    );
+    assert!(request["lines"].as_array().unwrap().iter().all(|line| line["kind"] != "splice"));
+    let text = std::fs::read_to_string(demo("mulehaul-power.acts")).unwrap();
+    for lead in ["old:1", "old:2"] {
+        let start = format!(r#"Planned(lead:"{lead}",how:RepairLead"#);
+        let order = text.lines().find(|act| act.starts_with(&start)).unwrap();
+        let order = order.replace("splice_included:true", "splice_included:false");
+        assert_eq!(shop.run_with(&["enter", "mulehaul"], &order, &[]).code, 0);
+    }
+    let request = shop.json(&["request", "mulehaul"]);
+    let lines = request["lines"].as_array().unwrap();
+    let splices: Vec<&Value> = lines.iter().filter(|line| line["kind"] == "splice").collect();
+    // 6 mm² and 4 mm² do not take the same barrel.
+    assert_eq!(splices.len(), 2);
+    assert!(splices.iter().all(|splice| splice["need"] == 1 && splice["spare"] == 1), "{splices:?}");
+    assert_eq!(splices[0]["for"].as_array().unwrap().len(), 1);
+}

@@ -124,7 +124,7 @@ fn the_job_is_walked_from_the_board_to_a_closed_connector_with_mistakes_and_a_ki
     terminal.shows("hand 1");
     terminal.shows("1 IN NO HOUSING");
     terminal.keys("ro");
-    terminal.shows("no tool position is qualified");
+    terminal.shows("No tool position is qualified");
     terminal.keys("y");
     terminal.shows("needs a new terminal");
     prove_the_tool(&mut terminal);

@@ -89,6 +89,16 @@ impl Advice {
             | Self::Stop(why) => why,
         }
     }
+
+    /// What has to be there first.
+    pub fn first(self, lead: &InHandLead) -> &'static str {
+        match self {
+            Self::NewTerminal(_) if !lead.tool_qualified => {
+                "No tool position is qualified for this terminal and wire: qualify one on samples first, or order a lead with the terminal fitted."
+            }
+            _ => "",
+        }
+    }
 }
 
 /// What to do about a finding.
@@ -167,10 +177,5 @@ fn new_terminal(lead: &InHandLead, why: &'static str) -> Advice {
             "a double crimp is made only where the terminal's sheet lists that pair: join them behind the seal, run one lead",
         );
     }
-    match lead.tool_qualified {
-        true => Advice::NewTerminal(why),
-        false => Advice::NewTerminal(
-            "and no tool position is qualified for this terminal and wire: qualify one on samples first, or order a lead with the terminal fitted",
-        ),
-    }
+    Advice::NewTerminal(why)
 }

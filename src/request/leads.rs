@@ -32,8 +32,8 @@ pub(super) struct Wanted<'a> {
     pub part: Option<&'a PartNumber>,
 }
 
-/// The line of a repair lead, and those of what goes with it.
-pub(super) fn lead_lines(state: &State, wanted: &Wanted<'_>) -> Vec<Line> {
+/// The line of a repair lead, and that of its splice where it does not come with it.
+pub(super) fn lead_lines(state: &State, wanted: &Wanted<'_>) -> (Line, Option<Line>) {
     let Wanted { lead, new, size, to, .. } = *wanted;
     let order = wanted.order.cloned().unwrap_or_default();
     let spec = spec(state, wanted, &order);
@@ -47,13 +47,11 @@ pub(super) fn lead_lines(state: &State, wanted: &Wanted<'_>) -> Vec<Line> {
     asked.leads = vec![lead.id.clone()];
     asked.substitute = ASK_FIRST;
     asked.lead = Some(spec);
-    let mut lines = vec![asked];
-    lines.extend(splice_line(lead, &order, to));
-    lines
+    (asked, splice_line(lead, &order))
 }
 
 /// The splice and its sleeve, where they do not come with the lead.
-fn splice_line(lead: &Lead, order: &LeadOrder, to: &str) -> Option<Line> {
+fn splice_line(lead: &Lead, order: &LeadOrder) -> Option<Line> {
     let splice = order.splice.as_ref().filter(|_| order.splice_included == Some(false))?;
     let wire = order.gauge_for(lead).map_or("?".to_owned(), Gauge::both);
     let sleeve =
@@ -70,8 +68,6 @@ fn splice_line(lead: &Lead, order: &LeadOrder, to: &str) -> Option<Line> {
         sealing: "sealed",
         ..super::Describe::default()
     });
-    asked.for_cavities = vec![to.to_owned()];
-    asked.leads = vec![lead.id.clone()];
     asked.substitute = ASK_FIRST;
     Some(asked)
 }

@@ -17,6 +17,8 @@ use crate::{
 pub(super) fn repair_lines(state: &State, survey: &Survey, proved: &Proved<'_>, lines: &mut Vec<Line>) {
     let mut terminals: BTreeMap<String, Line> = BTreeMap::new();
     let mut seals: BTreeMap<String, Line> = BTreeMap::new();
+    let mut splices: BTreeMap<String, Line> = BTreeMap::new();
+    let mut large: BTreeSet<String> = BTreeSet::new();
     let mut unproved: BTreeSet<String> = BTreeSet::new();
     for lead in &state.leads {
         let Some((new, size, to)) = goes_into(state, survey, lead) else { continue };
@@ -25,6 +27,9 @@ pub(super) fn repair_lines(state: &State, survey: &Survey, proved: &Proved<'_>, 
             match kind {
                 RepairKind::NewTerminal => {
                     let asked = terminal_line(state, new, size, lead, part);
+                    if size.is_some_and(is_large) {
+                        large.insert(part_key(&asked));
+                    }
                     if !proved.is_proved(&asked, lead) {
                         unproved.insert(part_key(&asked));
                     }
@@ -46,7 +51,11 @@ pub(super) fn repair_lines(state: &State, survey: &Survey, proved: &Proved<'_>, 
                     };
                     let is_made = made.is_some();
                     let wanted = Wanted { lead, order, is_made, length, new, size, to: &to, part };
-                    lines.extend(lead_lines(state, &wanted));
+                    let (line, splice) = lead_lines(state, &wanted);
+                    lines.push(line);
+                    if let Some(splice) = splice {
+                        add(&mut splices, splice, lead, &to);
+                    }
                 }
                 RepairKind::Reform | RepairKind::Other => {}
             }
@@ -55,16 +64,30 @@ pub(super) fn repair_lines(state: &State, survey: &Survey, proved: &Proved<'_>, 
     let spares = &state.rules.spares.value;
     for mut asked in terminals.into_values() {
         let share = (asked.need * spares.terminals_percent).div_ceil(100);
-        asked.spare = spares.terminals_least.max(share);
+        asked.spare = match large.contains(&part_key(&asked)) {
+            true => spares.terminals_large,
+            false => spares.terminals_least.max(share),
+        };
         let samples = sample_line(&asked, spares.samples)
             .filter(|samples| unproved.contains(&part_key(&asked)) || proved.was_asked(samples));
         lines.push(asked);
         lines.extend(samples);
     }
+    for mut asked in splices.into_values() {
+        asked.spare = spares.splices;
+        lines.push(asked);
+    }
     for mut asked in seals.into_values() {
         asked.spare = spares.wire_seals;
         lines.push(asked);
     }
+}
+
+/// Sizes are named by the width of their blade or pin in mm; up to this one they are small.
+const SMALL_UP_TO: f64 = 1.5;
+
+fn is_large(size: &SizeName) -> bool {
+    size.to_string().parse::<f64>().is_ok_and(|mm| mm > SMALL_UP_TO)
 }
 
 /// The housing and cavity size a lead's parts are for, and the cavity in words. A lead that has no

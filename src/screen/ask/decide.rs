@@ -67,7 +67,8 @@ fn look_prompt(sight: &Sight<'_>, lead: &Lead, call: &str) -> String {
     };
     let is_sealed = housing.is_some_and(|h| h.housing().sealing == Sealing::Individual);
     let seal = if is_sealed { ", seal" } else { "" };
-    let planned = lead.planned.map_or(String::new(), |how| {
+    let before = lead.planned.filter(|_| lead.inspected.is_none());
+    let planned = before.map_or(String::new(), |how| {
         let why = lead.planned_why.as_deref().unwrap_or("no reason said");
         format!("PLANNED for it: {} ({why}). ", how.words())
     });
@@ -138,7 +139,8 @@ fn decide(sight: &Sight<'_>, lead: &Lead, call: &str, finding: Finding, answers:
             }
         }
     };
-    let advice = advise(finding, &looked_at(sight, lead));
+    let seen = looked_at(sight, lead);
+    let advice = advise(finding, &seen);
     let proposed = match advice {
         Advice::Reform(_) => RepairKind::Reform,
         Advice::NewTerminal(_) => RepairKind::NewTerminal,
@@ -158,7 +160,12 @@ fn decide(sight: &Sight<'_>, lead: &Lead, call: &str, finding: Finding, answers:
     let rest_texts = texts(rest);
     match rest {
         [] => picks(
-            format!("PROPOSED for {call}: {}; {}.", proposed_words(advice, proposed), advice.why()),
+            format!(
+                "PROPOSED for {call}: {}; {}. {}",
+                proposed_words(advice, proposed),
+                advice.why(),
+                advice.first(&seen)
+            ),
             &[Pick::DoIt, Pick::Otherwise],
         ),
         [Answer::Pick(Pick::DoIt), ..] => act(proposed, format!("{}: {}", finding.words(), advice.why())),

@@ -98,7 +98,12 @@ fn crimp_in_words(crimp: &Crimp) -> String {
         CrimpVerdict::Accepted => "accepted",
         CrimpVerdict::Redo => "made again",
     };
-    format!("{}, {height}, {verdict}; position {book}", crimp.with())
+    let sample = crimp
+        .sample_pull
+        .as_ref()
+        .map_or(String::new(), |sample| format!(", sample {} N ({})", sample.force_n, sample.broke_at));
+    let strip = crimp.strip.as_ref().map_or(String::new(), |strip| format!(", stripped {}", strip.both()));
+    format!("{}{strip}, {height}{sample}, {verdict}; position {book}", crimp.with())
 }
 
 /// The harness with its sleeves, and the lengths beside it.

@@ -52,7 +52,15 @@ struct SparesForm {
     wire_seals: u32,
     terminals_least: u32,
     terminals_percent: u32,
+    #[serde(default = "one")]
+    terminals_large: u32,
+    #[serde(default = "one")]
+    splices: u32,
     samples: u32,
+}
+
+fn one() -> u32 {
+    1
 }
 
 #[derive(Serialize, Deserialize)]
