@@ -159,6 +159,8 @@ fn the_job_is_walked_from_the_board_to_a_closed_connector_with_mistakes_and_a_ki
     terminal.keys("q");
     terminal.ends();
     let account = shop.json(&["check", "fernwalker"]);
+    let journal = std::fs::read_to_string(shop.path("fernwalker.job.ron")).unwrap();
+    assert!(journal.contains(r#"lot:"4711""#));
     assert_eq!((account["state"].as_str(), account["flags"].as_array().unwrap().len()), (Some("closed"), 0));
 }
 
@@ -182,8 +184,8 @@ fn prove_the_tool(terminal: &mut Terminal) {
 /// The bench says which position to use; the record of the crimp is keyed as it is made.
 fn new_terminal(terminal: &mut Terminal) {
     terminal.keys("d");
-    terminal.shows("(= FW-TRM-F15; - for none)");
-    terminal.typed("=");
+    terminal.shows("(= FW-TRM-F15; - for none");
+    terminal.typed("= lot 4711");
     terminal.shows("use hand tool 0113, B (qualified until");
     terminal.typed("hand tool 0113, B");
     terminal.shows("sheet 4.5 mm");

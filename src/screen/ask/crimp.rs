@@ -16,6 +16,7 @@ pub(super) fn new_terminal(
     sight: &Sight<'_>,
     lead: &Lead,
     part: Option<PartNumber>,
+    lot: Option<String>,
     answers: &[Answer],
 ) -> Asked {
     let terminal = part.or_else(|| sight.state().terminal_for(lead).map(|terminal| terminal.part.clone()));
@@ -26,7 +27,7 @@ pub(super) fn new_terminal(
             lead: lead.id.clone(),
             how: RepairKind::NewTerminal,
             done: "seal, strip, crimp, look, tug".to_owned(),
-            crimp: Some(Box::new(crimp)),
+            crimp: Some(Box::new(Crimp { lot, ..crimp })),
             splice: None,
             anyway: None,
             part: terminal,

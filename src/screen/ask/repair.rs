@@ -106,9 +106,14 @@ fn done(sight: &Sight<'_>, lead: &Lead, kind: RepairKind, answers: &[Answer]) ->
     }
     let Some((Answer::Text(part), rest)) = answers.split_first() else {
         let asked = named_part(sight, lead).map_or(String::new(), |part| format!("= {part}; "));
-        return field(format!("Part number of the new part? ({asked}- for none)"));
+        let lot = if kind == RepairKind::NewTerminal { "; with its lot: = lot 4711" } else { "" };
+        return field(format!("Part number of the new part? ({asked}- for none{lot})"));
     };
-    let part = match part.as_str() {
+    let (part, lot) = match part.split_once(" lot ") {
+        Some((part, lot)) if kind == RepairKind::NewTerminal => (part.trim(), Some(lot.trim().to_owned())),
+        _ => (part.as_str(), None),
+    };
+    let part = match part {
         "-" => None,
         "=" => match named_part(sight, lead) {
             None => return Asked::Wrong("No part was named: key its number, or - for none.".to_owned()),
@@ -123,7 +128,7 @@ fn done(sight: &Sight<'_>, lead: &Lead, kind: RepairKind, answers: &[Answer]) ->
     };
     let misfit = misfit(sight, lead, kind, parsed.clone());
     let asked = match kind {
-        RepairKind::NewTerminal => crimp::new_terminal(sight, lead, parsed, rest),
+        RepairKind::NewTerminal => crimp::new_terminal(sight, lead, parsed, lot, rest),
         RepairKind::RepairLead => splice::splice(sight, lead, parsed, rest),
         _ => Asked::Ready(vec![plain(lead, kind, "new seal on", parsed)]),
     };

@@ -103,7 +103,8 @@ fn crimp_in_words(crimp: &Crimp) -> String {
         .as_ref()
         .map_or(String::new(), |sample| format!(", sample {} N ({})", sample.force_n, sample.broke_at));
     let strip = crimp.strip.as_ref().map_or(String::new(), |strip| format!(", stripped {}", strip.both()));
-    format!("{}{strip}, {height}{sample}, {verdict}; position {book}", crimp.with())
+    let lot = crimp.lot.as_ref().map_or(String::new(), |lot| format!("lot {lot}, "));
+    format!("{lot}{}{strip}, {height}{sample}, {verdict}; position {book}", crimp.with())
 }
 
 /// The harness with its sleeves, and the lengths beside it.
