@@ -125,7 +125,7 @@ fn f63_f69_a_splice_that_was_not_looked_at_or_a_pair_left_untwisted_is_caught() 
     assert_eq!(bench.against(&act.replace("sound:true", "sound:false")), [Code::CrimpLook]);
     assert_eq!(bench.against(&act.replace("20 mm", "60 mm")), [Code::Untwisted]);
     bench.does(&act.replace(r#",untwisted:"20 mm""#, ""));
-    bench.flagged(Code::Untwisted);
+    bench.flagged(Code::UnknownValue);
 }
 
 #[test]

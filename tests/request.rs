@@ -206,6 +206,8 @@ fn a_lead_that_was_asked_for_stays_its_line_when_its_splice_is_made_elsewhere() 
         lines.map(|l| (l["line"].clone(), l["need"].clone())).collect()
     };
     assert_eq!(leads(&now), leads(&sent));
+    // What was asked for is done: nothing the desk has to know.
+    assert_eq!(now["changed"], Value::Bool(false), "{now}");
     assert_eq!(leads(&now).len(), 2);
 }
 

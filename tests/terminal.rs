@@ -197,7 +197,7 @@ fn new_terminal(terminal: &mut Terminal) {
     terminal.shows("SAMPLE made with it");
     terminal.typed("-");
     terminal.shows("FINGER TUG the crimp");
-    terminal.keys("d");
+    terminal.keys("t");
 }
 
 /// Takes the lead out, with its colour where it is asked.

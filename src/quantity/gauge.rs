@@ -47,6 +47,11 @@ impl Gauge {
         }
     }
 
+    /// Whether both are the same wire: sizes nearer than half a per cent in area are.
+    pub fn is_same_size(&self, other: &Gauge) -> bool {
+        self.change_percent_from(other).abs() <= 0.5
+    }
+
     /// How much larger (+) or smaller (−) than `other`, in per cent of `other`'s area.
     pub fn change_percent_from(&self, other: &Gauge) -> f64 {
         (self.area_mm2() / other.area_mm2() - 1.0) * 100.0

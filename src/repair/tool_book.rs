@@ -10,9 +10,6 @@ use super::{
     statistics::Sample,
 };
 
-/// Sizes this near, in share of area, are the same wire.
-const SAME_AREA: f64 = 0.005;
-
 /// Heights measured before a position is trusted.
 pub const FEWEST_HEIGHTS: usize = 3;
 
@@ -98,12 +95,7 @@ impl PositionKey {
         self.tool.eq_ignore_ascii_case(&other.tool)
             && self.position.eq_ignore_ascii_case(&other.position)
             && self.terminal == other.terminal
-            && self.is_for_wire(&other.wire)
-    }
-
-    fn is_for_wire(&self, wire: &Gauge) -> bool {
-        let (own, other) = (self.wire.area_mm2(), wire.area_mm2());
-        ((own - other) / other).abs() <= SAME_AREA
+            && self.wire.is_same_size(&other.wire)
     }
 }
 
@@ -180,9 +172,11 @@ pub struct ToolBook {
 
 impl ToolBook {
     /// What counts of a position on a day: what was said of it last, by whichever bench. Of two at the
-    /// same moment the worse one counts.
+    /// same moment the worse one counts. What is proved later proves nothing of that day; what is
+    /// withdrawn counts at once, for clocks differ.
     fn last_said(&self, key: &PositionKey, today: &str) -> Option<&ToolPosition> {
-        let said = self.positions.iter().filter(|said| said.key.is_same(key) && said.is_said_by(today));
+        let counts = |said: &&ToolPosition| said.withdrawn.is_some() || said.is_said_by(today);
+        let said = self.positions.iter().filter(|said| said.key.is_same(key)).filter(counts);
         said.max_by_key(|said| (said.at, said.withdrawn.is_some(), said.lacks().is_some()))
     }
 
@@ -208,7 +202,7 @@ impl ToolBook {
     ) -> impl Iterator<Item = &'a ToolPosition> {
         self.in_force(today).filter(move |position| {
             position.key.terminal == *terminal
-                && position.key.is_for_wire(wire)
+                && position.key.wire.is_same_size(wire)
                 && position.standing(today).is_qualified()
         })
     }

@@ -265,19 +265,14 @@ impl RequestForm {
             old.kind == form.kind && old.part == form.part && is_same && !taken.contains(&old.line)
         };
         let old = self.lines.iter().find(same_part)?;
-        let form = LineForm { line: old.line, ..form };
-        Some((old.line, form == *old))
+        Some((old.line, old.told_apart_from(&form).is_empty()))
     }
 
     /// What a line says otherwise than the one of the same number, each in words. What is told by
     /// description follows from the other fields.
     pub(super) fn changes(&self, line: &Line) -> Vec<String> {
-        let as_value = |line: &LineForm| serde_json::to_value(line).unwrap_or_default();
-        let mut told = Vec::new();
-        if let Some(old) = self.lines.iter().find(|old| old.line == line.line) {
-            told_apart("", &as_value(old), &as_value(&LineForm::from(line)), &mut told);
-        }
-        told
+        let old = self.lines.iter().find(|old| old.line == line.line);
+        old.map_or_else(Vec::new, |old| old.told_apart_from(&LineForm::from(line)))
     }
 
     /// Lines that nothing asks for any more, with need 0, and whether that is new.
@@ -314,8 +309,23 @@ impl RequestForm {
     }
 }
 
-/// Fields that follow from others.
-const FOLLOWING: [&str; 3] = ["description", "describe", "cut_mm"];
+impl LineForm {
+    /// What a line of a later revision says otherwise, each in words.
+    fn told_apart_from(&self, later: &Self) -> Vec<String> {
+        // What describes a repair lead follows from what is ordered.
+        let plain = |line: &Self| match line.lead {
+            Some(_) => Self { description: String::new(), describe: None, ..line.clone() },
+            None => line.clone(),
+        };
+        let as_value = |line: &Self| serde_json::to_value(plain(line)).unwrap_or_default();
+        let mut told = Vec::new();
+        told_apart("", &as_value(self), &as_value(later), &mut told);
+        told
+    }
+}
+
+/// Fields that follow from others, or only number the line.
+const FOLLOWING: [&str; 2] = ["line", "cut_mm"];
 
 /// Names the fields that differ, with what stood there before.
 fn told_apart(name: &str, old: &Value, new: &Value, told: &mut Vec<String>) {

@@ -79,6 +79,8 @@ pub struct Ui {
     pub turned: bool,
     /// How far a list is scrolled.
     pub scroll: usize,
+    /// Whether the answers led to one act alone, so that its refusal leaves everything as it was.
+    pub is_one_act: bool,
 }
 
 impl Default for Ui {
@@ -94,6 +96,7 @@ impl Default for Ui {
             flipped: false,
             turned: false,
             scroll: 0,
+            is_one_act: false,
         }
     }
 }

@@ -184,7 +184,10 @@ impl Ui {
     fn advance(&mut self, sight: &Sight<'_>) -> Effect {
         self.message = None;
         match self.asked(sight) {
-            Asked::Ready(acts) => Effect::Enter(acts),
+            Asked::Ready(acts) => {
+                self.is_one_act = acts.len() == 1;
+                Effect::Enter(acts)
+            }
             Asked::Send(head) => Effect::SendRequest(head),
             Asked::Book(positions) => Effect::Book(positions),
             Asked::Wrong(why) => {
@@ -224,7 +227,11 @@ impl Ui {
                 self.message = (!what.is_empty()).then_some(Message::Done(what));
             }
             Outcome::Refused { act, refusals, can_go_on } => {
-                self.forget_answers();
+                // Nothing happened: the last question is asked again, with what was answered before it.
+                match self.is_one_act {
+                    true => self.answers.truncate(self.answers.len().saturating_sub(1)),
+                    false => self.forget_answers(),
+                }
                 self.refuse(act, &refusals, can_go_on);
             }
             Outcome::NotSo(why) => {

@@ -41,8 +41,9 @@ struct PositionForm {
     sheet_mm: Option<(f64, f64)>,
     until: String,
     by: String,
-    /// When it was said, as in a journal: 2026-11-02T08:00:00Z.
-    at: String,
+    /// When it was said, as in a journal: 2026-11-02T08:00:00Z. Without it, before all others.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    at: Option<String>,
     #[serde(default, skip_serializing_if = "Option::is_none")]
     withdrawn: Option<String>,
 }
@@ -54,9 +55,12 @@ impl PositionForm {
         if !is_day {
             return Err(format!("until: \"{}\" is no day: write it as 2027-03-31", harmless(&self.until)));
         }
-        let at = self.at.parse().map_err(|_| {
-            format!("at: \"{}\" is no moment: write it as 2026-11-02T08:00:00Z", harmless(&self.at))
-        })?;
+        let at = match &self.at {
+            None => Timestamp::UNIX_EPOCH,
+            Some(at) => at.parse().map_err(|_| {
+                format!("at: \"{}\" is no moment: write it as 2026-11-02T08:00:00Z", harmless(at))
+            })?,
+        };
         let Self { tool, position, terminal, wire, .. } = self;
         Ok(ToolPosition {
             key: PositionKey { tool, position, terminal, wire },
@@ -87,7 +91,7 @@ impl From<&ToolPosition> for PositionForm {
             sheet_mm: sheet.map(|sheet| (sheet.target_mm, sheet.tolerance_mm)),
             until,
             by,
-            at: at.to_string(),
+            at: Some(at.to_string()),
             withdrawn,
         }
     }

@@ -36,7 +36,7 @@ impl State {
     /// What the circuit of a lead loses; none where load or sizes were not said. The repair lead
     /// counts with its own size over its own length, the rest with the size it had.
     pub fn circuit_drop(&self, lead: &Lead, length: Option<LeadLength>) -> Option<CircuitDrop> {
-        let order = lead.order.as_ref()?;
+        let order = lead.order_in_force()?;
         let load = order.load?;
         let new = order.gauge_for(lead)?;
         let old = lead.first_wire().and_then(|wire| wire.gauge.known()).unwrap_or(new);

@@ -224,6 +224,14 @@ impl Lead {
         self.wire_to_crimp().map(Gauge::area_mm2).or_else(|| self.area_mm2())
     }
 
+    /// What the repair lead that is planned for it has to be, else the one on it; none without either.
+    pub fn order_in_force(&self) -> Option<&LeadOrder> {
+        match self.planned {
+            Some(RepairKind::RepairLead) => self.order.as_deref(),
+            _ => Some(&self.repaired(RepairKind::RepairLead)?.made.as_ref()?.order),
+        }
+    }
+
     /// Whether a wire of it is twisted with another.
     pub fn is_in_a_pair(&self) -> bool {
         self.seen.wires.iter().any(|wire| wire.twisted_with.is_some())

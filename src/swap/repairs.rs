@@ -223,6 +223,8 @@ pub struct RepairDone {
     pub part: Option<PartNumber>,
     /// The crimp, where one was made.
     pub crimp: Option<Crimp>,
+    /// The wire that was crimped, as far as it was known then: what the tool book was asked about.
+    pub crimped_on: Option<Gauge>,
     /// The splice, where one was made.
     pub splice: Option<Splice>,
     /// How far the damage reached that it mends.
@@ -238,6 +240,8 @@ pub struct MadeLead {
     pub order: LeadOrder,
     /// As long as its plan had it.
     pub length: Option<LeadLength>,
+    /// As long as the desk was asked for, where it was.
+    pub asked_mm: Option<f64>,
 }
 
 impl RepairDone {

@@ -91,7 +91,7 @@ impl State {
             let length = match made_lead(lead) {
                 Some(made) => made.length,
                 None => {
-                    place.zip(lead.order.as_deref()).and_then(|(place, order)| length_of(lead, order, place))
+                    place.zip(lead.order_in_force()).and_then(|(place, order)| length_of(lead, order, place))
                 }
             };
             Ordered { lead: lead.id.clone(), place, length }
@@ -154,7 +154,7 @@ impl State {
             gap_mm: rules.splice_gap_mm.value,
             margin_mm: rules.damage_margin_mm.value,
             keep_out_mm,
-            existing_mm: behind.splices.iter().map(stretch).collect(),
+            existing_mm: self.splices_before(&old.name),
             made_mm: made.collect(),
             leads: leads.iter().map(lead).collect(),
         }
@@ -180,7 +180,7 @@ impl State {
     /// the first branch, unless splices may lie beyond.
     pub(super) fn last_for(&self, lead: &Lead, behind: &Behind) -> f64 {
         let near = self.rules.branch_clearance_mm.value;
-        let own = lead.order.as_ref().and_then(|order| order.last.as_ref()).map(Length::mm);
+        let own = lead.order_in_force().and_then(|order| order.last.as_ref()).map(Length::mm);
         let said = behind.last.as_ref().map(Length::mm);
         let branches = behind.branches.iter().filter(|_| behind.beyond.is_none());
         let before = branches.map(|branch| branch.mm() - near);
@@ -190,18 +190,33 @@ impl State {
     /// How long the repair lead of a lead was asked for, in the request sent last.
     pub(super) fn asked_length_mm(&self, lead: &ItemId) -> Option<f64> {
         let lines = self.requested.iter().flat_map(|request| &request.lines);
-        lines.filter(|line| line.leads.contains(lead)).find_map(|line| line.length_mm)
+        // A lead that is made stays a line; the one to come is the latest.
+        lines
+            .filter(|line| line.leads.contains(lead) && line.need > 0)
+            .filter_map(|line| line.length_mm)
+            .next_back()
+    }
+
+    /// Splices that were in a bundle before this job. One that was made in it is known already, when
+    /// somebody says it once more.
+    pub(super) fn splices_before(&self, housing: &HousingName) -> Vec<(f64, f64)> {
+        let made: Vec<Placed> = self.leads_of(housing).flat_map(splices_on).collect();
+        let near = |a: f64, b: f64| (a - b).abs() <= 1.0;
+        let is_made = |from: f64, to: f64| {
+            made.iter().any(|place| near(place.start_mm, from) && near(place.end_mm, to))
+        };
+        let said = self.behind.get(housing).into_iter().flat_map(|behind| &behind.splices);
+        said.map(|(from, to)| (from.mm(), to.mm())).filter(|(from, to)| !is_made(*from, *to)).collect()
     }
 
     /// How many wires of a bundle are spliced or will be.
     pub fn splices_in(&self, plan: &SplicePlan) -> usize {
-        let before = self.behind.get(&plan.housing).map_or(0, |behind| behind.splices.len());
-        plan.leads.len() + before
+        plan.leads.len() + self.splices_before(&plan.housing).len()
     }
 }
 
 /// The repair lead of a lead, once it is made; none while another one is planned.
-fn made_lead(lead: &Lead) -> Option<&MadeLead> {
+pub(super) fn made_lead(lead: &Lead) -> Option<&MadeLead> {
     let is_open = lead.planned == Some(RepairKind::RepairLead);
     lead.repaired(RepairKind::RepairLead).filter(|_| !is_open)?.made.as_ref()
 }
@@ -234,7 +249,7 @@ impl Splice {
 }
 
 fn sleeve_mm(lead: &Lead) -> Option<f64> {
-    lead.order.as_ref()?.sleeve.as_ref().map(Length::mm)
+    lead.order_in_force()?.sleeve.as_ref().map(Length::mm)
 }
 
 /// The length of a lead for its place; none where inside or slack is not known.
@@ -250,7 +265,7 @@ impl Lead {
     /// How far the damage reaches: the furthest of what was ordered for, what is on record and what was
     /// found in the hand. Nothing, where nothing was said.
     pub fn damage_mm(&self) -> f64 {
-        let said = self.order.as_ref().and_then(|order| order.damage.as_ref());
+        let said = self.order_in_force().and_then(|order| order.damage.as_ref());
         said.into_iter().chain(self.damages()).map(Length::mm).fold(0.0, f64::max)
     }
 

@@ -65,7 +65,7 @@ impl State {
         // Every lead with the diameters of its wires.
         let wires: Vec<(&Lead, Vec<f64>)> =
             bundle.iter().map(|lead| (*lead, self.diameters(lead, &mut assumed, &mut left_out))).collect();
-        let sleeve = |lead: &Lead| Some(lead.order.as_ref()?.sleeve_diameter.as_ref()?.mm());
+        let sleeve = |lead: &Lead| Some(lead.order_in_force()?.sleeve_diameter.as_ref()?.mm());
         let section = |has_sleeve: &dyn Fn(&Lead) -> bool| {
             let of_lead = |(lead, own): &(&Lead, Vec<f64>)| match sleeve(lead).filter(|_| has_sleeve(lead)) {
                 Some(sleeve) => vec![sleeve],

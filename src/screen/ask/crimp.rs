@@ -193,10 +193,7 @@ impl CrimpAsks<'_> {
         };
         Asked::Picks {
             prompt: format!("{weak}FINGER TUG the crimp. Does it stay?"),
-            picks: vec![
-                (Pick::RepairDone, "it stays".to_owned()),
-                (Pick::Redo, Pick::Redo.text().to_owned()),
-            ],
+            picks: vec![(Pick::Held, "it stays".to_owned()), (Pick::Redo, Pick::Redo.text().to_owned())],
         }
     }
 

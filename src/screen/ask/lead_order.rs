@@ -1,15 +1,13 @@
 //! What a repair lead has to be, asked in the order of the bench: wire, insulation, lengths, splice,
-//! the other end; and what lies behind the housing.
+//! the other end.
 
 use crate::{
     quantity::{Length, list_of},
-    record::{HousingName, InsulationClass},
-    swap::{
-        Act, Behind, Hand, JobSide, Lead, LeadOrder, Load, OtherEnd, RepairKind, TwistAsked, Verdict, Wall,
-    },
+    record::InsulationClass,
+    swap::{Act, Hand, Lead, LeadOrder, Load, OtherEnd, RepairKind, TwistAsked, Verdict, Wall},
 };
 
-use super::{Answer, Asked, field, picks, texts};
+use super::{Answer, Asked, field, picks};
 use crate::screen::{keys::Pick, sight::Sight};
 
 /// A lead by its old label, then its order.
@@ -30,11 +28,18 @@ pub(super) fn by_label(sight: &Sight<'_>, answers: &[Answer]) -> Asked {
 pub(super) fn order(sight: &Sight<'_>, lead: &Lead, answers: &[Answer]) -> Asked {
     let call = sight.state().call(lead);
     let asks = Asks { sight, lead, call: &call };
-    let mut order = LeadOrder::default();
+    // Ordered before, everything stays as it was said until it is keyed anew.
+    let mut order = lead.order.as_deref().cloned().unwrap_or_default();
     let mut left = answers.iter();
     for ask in asks.all() {
         match left.next() {
-            None => return asks.ask(ask, &order),
+            None => {
+                let stays = lead.order.is_some() && !matches!(ask, Ask::Size | Ask::Colour | Ask::Damage);
+                return match asks.ask(ask, &order) {
+                    Asked::Field { prompt } if stays => field(format!("{prompt} (= as ordered before)")),
+                    asked => asked,
+                };
+            }
             Some(answer) => {
                 if let Err(why) = take(&mut order, ask, answer) {
                     return Asked::Wrong(why);
@@ -60,7 +65,7 @@ fn less_than_on_record(lead: &Lead, order: &LeadOrder) -> Option<String> {
     let known = lead.damages().max_by(|a, b| a.mm().total_cmp(&b.mm()))?;
     (keyed.mm() < known.mm()).then(|| {
         format!(
-            "{} is less than the {} on record: key = or more; if it is less, correct the record first (! c).",
+            "{} is less than the {} on record: key = or more; if it is less, measure it in the hand anew or correct the record (! c).",
             keyed.both(),
             known.both()
         )
@@ -195,6 +200,9 @@ fn take(order: &mut LeadOrder, ask: Ask, answer: &Answer) -> Result<(), String> 
         Answer::Pick(_) => "",
     };
     let kept = typed == "=";
+    if kept && is_said(order, ask) {
+        return Ok(());
+    }
     match ask {
         Ask::Size if kept => {}
         Ask::Size => order.gauge = Some(read(typed)?),
@@ -220,6 +228,7 @@ fn take(order: &mut LeadOrder, ask: Ask, answer: &Answer) -> Result<(), String> 
             }
             _ => return Err("Key its length, and its diameter if you know it.".to_owned()),
         },
+        Ask::Splice if kept => return Err("Say which splice and sleeve.".to_owned()),
         Ask::Splice => order.splice = Some(typed.to_owned()),
         Ask::Included => order.splice_included = Some(yes),
         Ask::Twist => order.twist = Some(twist(typed)?),
@@ -232,14 +241,36 @@ fn take(order: &mut LeadOrder, ask: Ask, answer: &Answer) -> Result<(), String> 
     Ok(())
 }
 
-fn read<T: std::str::FromStr>(typed: &str) -> Result<T, String>
+/// Whether an order says something about a question already.
+fn is_said(order: &LeadOrder, ask: Ask) -> bool {
+    match ask {
+        Ask::Insulation => order.strands.is_some(),
+        Ask::Lengths => order.inside.is_some(),
+        Ask::Sleeve => order.sleeve.is_some(),
+        Ask::Splice => order.splice.is_some(),
+        Ask::Twist => order.twist.is_some(),
+        Ask::OtherEnd => order.other_end.is_some(),
+        Ask::Load => order.load.is_some(),
+        Ask::Size
+        | Ask::Colour
+        | Ask::OtherColour
+        | Ask::Damage
+        | Ask::Included
+        | Ask::CrimpRecord
+        | Ask::Spliced => false,
+    }
+}
+
+/// A value as keyed, or what is wrong with it in words.
+pub(super) fn read<T: std::str::FromStr>(typed: &str) -> Result<T, String>
 where
     T::Err: std::fmt::Display,
 {
     typed.parse().map_err(|why: T::Err| why.to_string())
 }
 
-fn lengths(typed: &str) -> Result<Vec<Length>, String> {
+/// Lengths with blanks between them.
+pub(super) fn lengths(typed: &str) -> Result<Vec<Length>, String> {
     typed.split_whitespace().map(read).collect()
 }
 
@@ -315,119 +346,4 @@ fn other_end(typed: &str) -> Result<OtherEnd, String> {
         None if typed == "splice" => Ok(OtherEnd::SpliceFitted),
         _ => Err("Key strip and a length, square, or splice.".to_owned()),
     }
-}
-
-/// What lies behind a housing, along its bundle; each answer is read before the next question, and
-/// what is on record stands beside it.
-pub(super) fn behind(sight: &Sight<'_>, answers: &[Answer]) -> Asked {
-    let olds: Vec<_> = sight.state().side(JobSide::Old).map(|h| h.name.clone()).collect();
-    let typed = texts(answers);
-    let (name, typed) = match (olds.as_slice(), typed.as_slice()) {
-        ([one], typed) => (one.clone(), typed),
-        (_, []) => return field("BEHIND which old housing?"),
-        (_, [name, rest @ ..]) => match olds.iter().find(|old| old.to_string() == *name) {
-            Some(name) => (name.clone(), rest),
-            None => return Asked::Wrong(format!("There is no old housing {name}.")),
-        },
-    };
-    let now = sight.state().behind.get(&name);
-    match read_behind(&name, now, typed) {
-        Ok(behind) => Asked::Ready(vec![Act::Behind { housing: name, behind }]),
-        Err(question) => question,
-    }
-}
-
-fn read_behind(name: &HousingName, now: Option<&Behind>, typed: &[&str]) -> Result<Behind, Asked> {
-    let on_record = now.cloned().unwrap_or_default();
-    let offer =
-        |told: String| if now.is_some() { format!("; = as on record: {told}") } else { String::new() };
-    let mut left = typed.iter().copied();
-    let mut answer = |question: String, none: &str, told: String| {
-        left.next().ok_or_else(|| field(format!("{question} ({none}{})", offer(told))))
-    };
-    let wrong = Asked::Wrong;
-    let branches = answer(
-        format!("BEHIND {name}, in mm from its rear face: where does the bundle branch?"),
-        "260; - nowhere",
-        told_of(&on_record.branches),
-    )?;
-    let branches = match branches {
-        "=" => on_record.branches,
-        "-" => Vec::new(),
-        typed => lengths(typed).map_err(wrong)?,
-    };
-    let keep_out = answer(
-        "Where may no splice lie: clamps, grommets, bends, heat?".to_owned(),
-        "120-150 300-340; - nowhere",
-        stretches_told(&on_record.keep_out),
-    )?;
-    let keep_out = if keep_out == "=" { on_record.keep_out } else { stretches(keep_out).map_err(wrong)? };
-    let splices = answer(
-        "Splices there already, from-to?".to_owned(),
-        "300-340; - none",
-        stretches_told(&on_record.splices),
-    )?;
-    let splices = if splices == "=" { on_record.splices } else { stretches(splices).map_err(wrong)? };
-    let last = answer(
-        "As far as splices may go?".to_owned(),
-        "800; - no limit",
-        on_record.last.as_ref().map_or("no limit".to_owned(), ToString::to_string),
-    )?;
-    let last = match last {
-        "=" => on_record.last,
-        "-" => None,
-        typed => Some(read(typed).map_err(wrong)?),
-    };
-    let barred = keep_out.iter().find(|(from, to)| {
-        last.as_ref().is_some_and(|last: &Length| last.mm() > from.mm() + 1e-9 && last.mm() < to.mm() - 1e-9)
-    });
-    if let Some((from, to)) = barred {
-        return Err(wrong(format!(
-            "That lies between {from} and {to}, where no splice may lie: key {from}."
-        )));
-    }
-    let beyond = answer(
-        "May splices lie beyond a branch? Why?".to_owned(),
-        "- they may not",
-        on_record.beyond.clone().unwrap_or("they may not".to_owned()),
-    )?;
-    let beyond = match beyond {
-        "=" => on_record.beyond,
-        "-" => None,
-        why => Some(why.to_owned()),
-    };
-    Ok(Behind { branches, keep_out, splices, last, beyond })
-}
-
-fn told_of(lengths: &[Length]) -> String {
-    match lengths {
-        [] => "nowhere".to_owned(),
-        some => some.iter().map(ToString::to_string).collect::<Vec<_>>().join(" "),
-    }
-}
-
-fn stretches_told(stretches: &[(Length, Length)]) -> String {
-    match stretches {
-        [] => "none".to_owned(),
-        some => some.iter().map(|(from, to)| format!("{from} to {to}")).collect::<Vec<_>>().join(", "),
-    }
-}
-
-fn stretches(typed: &str) -> Result<Vec<(Length, Length)>, String> {
-    if typed == "-" {
-        return Ok(Vec::new());
-    }
-    let stretch = |text: &str| match text.split_once('-') {
-        Some((from, to)) => {
-            let (from, to): (Length, Length) = (read(from)?, read(to)?);
-            match from.mm() < to.mm() {
-                true => Ok((from, to)),
-                false => {
-                    Err(format!("{from} to {to} ends before it starts: key it from the rear face outwards."))
-                }
-            }
-        }
-        None => Err(format!("\"{text}\" is no stretch: key from-to, as in 120-150.")),
-    };
-    typed.split_whitespace().map(stretch).collect()
 }

@@ -2,9 +2,11 @@
 //! When everything is known it gives the acts; nothing here is remembered between key presses but
 //! the answers themselves.
 
+mod behind;
 mod closing;
 mod crimp;
 mod decide;
+mod desk;
 mod gate;
 mod jump;
 mod lead_order;

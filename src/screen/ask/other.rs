@@ -5,11 +5,10 @@ use crate::{
     quantity::Length,
     record::Address,
     repair::DamageCause,
-    request::RequestHead,
     swap::{About, Act, ItemId, JobSide, Place, SeenAt},
 };
 
-use super::{Answer, Asked, Wanted, closing::side_words, field, picks, record, repair, texts};
+use super::{Answer, Asked, Wanted, closing::side_words, desk, field, picks, record, repair, texts};
 use crate::screen::{keys::Pick, sight::Sight};
 
 /// Another thing one can do here.
@@ -102,7 +101,7 @@ pub(super) fn ask_other(sight: &Sight<'_>, thing: OtherThing, answers: &[Answer]
             }
         },
         OtherThing::Cause => cause(&typed),
-        OtherThing::Behind => super::lead_order::behind(sight, answers),
+        OtherThing::Behind => super::behind::behind(sight, answers),
         OtherThing::OrderLead => super::lead_order::by_label(sight, answers),
         OtherThing::ProveTool => super::tool::prove(sight, answers),
         OtherThing::WithdrawTool => super::tool::withdraw(sight, answers),
@@ -117,8 +116,8 @@ pub(super) fn ask_other(sight: &Sight<'_>, thing: OtherThing, answers: &[Answer]
         }
         OtherThing::ReopenLock => reopen(sight, &typed),
         OtherThing::Accept => accept(sight, &typed),
-        OtherThing::SendRequest => send(sight, answers),
-        OtherThing::Arrived => arrived(&typed),
+        OtherThing::SendRequest => desk::send(sight, answers),
+        OtherThing::Arrived => desk::arrived(&typed),
         OtherThing::Removed => match typed.as_slice() {
             [] => field("TAKE OUT for good: which wire? (old:11, or old:11/2 for one of several)"),
             [_] => field("Under which document?"),
@@ -136,37 +135,6 @@ pub(super) fn ask_other(sight: &Sight<'_>, thing: OtherThing, answers: &[Answer]
             Some(why) => Asked::Ready(vec![Act::Stop { why: (*why).to_owned() }]),
         },
     }
-}
-
-/// What the desk would phone back about, asked before the first revision; later ones keep it.
-fn send(sight: &Sight<'_>, answers: &[Answer]) -> Asked {
-    let typed = texts(answers);
-    let said = |n: usize| typed.get(n).filter(|text| **text != "-").map(|text| (*text).to_owned());
-    let urgency = match answers.last() {
-        Some(Answer::Pick(pick)) => Some(pick.text().to_owned()),
-        _ => None,
-    };
-    match (typed.len(), &urgency) {
-        _ if sight.last_request.is_some() => {}
-        (0, _) => return field("SEND the request. Which bench asks? (- leaves it open)"),
-        (1, _) => return field("Deliver to whom, where? (- leaves it open)"),
-        (2, _) => return field("Needed by which day? (2026-12-01; - leaves it open)"),
-        (_, None) if said(2).is_some_and(|day| !is_day(&day)) => {
-            return Asked::Wrong("Key the day as 2026-12-01.".to_owned());
-        }
-        (_, None) => {
-            let offered = [Pick::MachineStopped, Pick::ByTheDay, Pick::WhenConvenient];
-            return picks("How urgent is it?", &offered);
-        }
-        (_, Some(_)) => {}
-    }
-    Asked::Send(RequestHead {
-        asked_by: sight.by.to_owned(),
-        bench: said(0),
-        deliver_to: said(1),
-        needed_by: said(2),
-        urgency,
-    })
 }
 
 /// The cause, from the list, and what is known of it.
@@ -188,18 +156,6 @@ fn cause(typed: &[&str]) -> Asked {
         [number, text, ..] => {
             Asked::Ready(vec![Act::Cause { text: (*text).to_owned(), kind: named(number) }])
         }
-    }
-}
-
-/// A part that came.
-pub(super) fn arrived(typed: &[&str]) -> Asked {
-    match typed {
-        [] => field("ARRIVED: which line of the request?"),
-        [_] => field("How many came?"),
-        [line, count, ..] => match (line.parse(), count.parse()) {
-            (Ok(line), Ok(count)) => Asked::Ready(vec![Act::Arrived { line, count }]),
-            _ => Asked::Wrong("Key two whole numbers.".to_owned()),
-        },
     }
 }
 
@@ -411,7 +367,7 @@ fn accept(sight: &Sight<'_>, typed: &[&str]) -> Asked {
         }
         [_, _] => field("Why?"),
         [_, _, _] => field("Until when, if it is a temporary measure? (2026-12-01, or -)"),
-        [_, _, _, due, ..] if *due != "-" && !is_day(due) => {
+        [_, _, _, due, ..] if *due != "-" && !desk::is_day(due) => {
             Asked::Wrong("Key the day as 2026-12-01, or -.".to_owned())
         }
         [_, by, reason, due, ..] => {
@@ -419,10 +375,6 @@ fn accept(sight: &Sight<'_>, typed: &[&str]) -> Asked {
         }
         [] => Asked::Wrong("Key its number.".to_owned()),
     }
-}
-
-fn is_day(text: &str) -> bool {
-    text.parse::<jiff::civil::Date>().is_ok_and(|day| day.to_string() == text)
 }
 
 /// Whether a thing makes sense now, so that the menu shows only what works.

@@ -6,7 +6,7 @@ use crate::{
     swap::{Act, Code, Lead, RepairKind, Tag},
 };
 
-use super::{Answer, Asked, crimp, decide, field, lead_order, other, picks, splice, texts};
+use super::{Answer, Asked, crimp, decide, desk, field, lead_order, picks, splice, texts};
 use crate::screen::{keys::Pick, sight::Sight};
 
 /// Every move that is left waits for a part: what for, and what may come.
@@ -28,7 +28,7 @@ pub(super) fn waiting(sight: &Sight<'_>, answers: &[Answer]) -> Asked {
             let prompt = format!("WAITING for parts: {}.{next}", list_of(&calls));
             picks(prompt, &[Pick::TakeUp, Pick::PartArrived])
         }
-        [Answer::Pick(Pick::PartArrived), rest @ ..] => other::arrived(&texts(rest)),
+        [Answer::Pick(Pick::PartArrived), rest @ ..] => desk::arrived(&texts(rest)),
         [_, rest @ ..] => match (leads.as_slice(), texts(rest).first().map(|tag| tag.parse())) {
             ([(_, tag)], _) => Asked::Ready(vec![Act::TakeUp { tag: (*tag).clone() }]),
             (_, None) => field("TAKE UP which tag?"),

@@ -259,7 +259,7 @@ fn add_thickness(sight: &Sight<'_>, thickness: &Thickness, theme: Theme, lines: 
 /// Resistance and drop of each circuit that gets a lead, and how its copper changes.
 fn add_circuits(sight: &Sight<'_>, repaired: &[&Lead], theme: Theme, lines: &mut Lines) {
     let state = sight.state();
-    let ordered: Vec<&&Lead> = repaired.iter().filter(|lead| lead.order.is_some()).collect();
+    let ordered: Vec<&&Lead> = repaired.iter().filter(|lead| lead.order_in_force().is_some()).collect();
     if ordered.is_empty() {
         return;
     }
@@ -267,7 +267,7 @@ fn add_circuits(sight: &Sight<'_>, repaired: &[&Lead], theme: Theme, lines: &mut
     lines.add("CIRCUITS WITH THE LEAD IN THEM", theme.now());
     for lead in ordered {
         let call = state.call(lead);
-        let Some(order) = &lead.order else { continue };
+        let Some(order) = lead.order_in_force() else { continue };
         if let Some(size) = state.size_in_words(lead, order) {
             lines.add(&format!("{call}: {size}"), Style::new());
         }

@@ -54,7 +54,11 @@ impl State {
                 if let Some(lead) = self.hand_mut() {
                     lead.finding = *found;
                     let needs = match verdict {
-                        Inspected::Good => None,
+                        Inspected::Good => {
+                            lead.planned = None;
+                            lead.planned_part = None;
+                            None
+                        }
                         Inspected::Needs(kind) => Some(*kind),
                     };
                     lead.inspected = Some(needs);

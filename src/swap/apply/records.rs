@@ -5,7 +5,7 @@ use std::collections::BTreeMap;
 use crate::{
     catalogue::Sealing,
     face::Label,
-    record::{Address, Holds, HousingName, Seal},
+    record::{Address, Holds, HousingName, LeadSeen, Seal},
 };
 
 use crate::swap::{
@@ -50,6 +50,7 @@ impl State {
         let id = ItemId::At(at.clone());
         let behind = ItemId::PlugBehind(at.clone());
         let former = self.leads.iter().find(|l| l.id == id).cloned();
+        let before = self.found.get(at).and_then(Holds::lead).cloned();
         self.leads.retain(|l| l.id != id);
         self.plugs.retain(|p| p.id != id && p.id != behind);
         self.others.retain(|o| o.id != id);
@@ -65,7 +66,7 @@ impl State {
             Holds::Wired(seen) => {
                 let fresh = new_lead(id, seen.clone(), Place::In(at.clone()), self.default_seal(at));
                 self.leads.push(match former {
-                    Some(former) => described_anew(former, fresh),
+                    Some(former) => described_anew(former, fresh, before.as_ref()),
                     None => fresh,
                 });
                 self.leads.sort_by(|a, b| a.id.cmp(&b.id));
@@ -117,8 +118,22 @@ impl State {
                 Some((housing.address(label), holds))
             })
             .collect();
+        // What was tagged, found and planned belongs to the wire, not to the label it was keyed at.
+        let formers: BTreeMap<ItemId, Lead> = keyed_as
+            .iter()
+            .filter_map(|(keyed, label)| {
+                let former = self.lead(&ItemId::At(housing.address(keyed)))?.clone();
+                Some((ItemId::At(housing.address(label)), former))
+            })
+            .collect();
         for (at, holds) in moved {
             self.set_found(&at, &holds);
+        }
+        for (id, former) in formers {
+            if let Some(lead) = self.lead_mut(&id) {
+                let Lead { seen, place, .. } = lead.clone();
+                *lead = Lead { id, seen, place, ..former };
+            }
         }
         if let Some(housing) = self.housings.iter_mut().find(|h| h.name == *name) {
             housing.anchors.clear();
@@ -126,16 +141,27 @@ impl State {
     }
 }
 
-/// A lead whose description is corrected keeps its tag, what was found and planned, and its repairs:
-/// at the terminal it is still what it was made.
-fn described_anew(former: Lead, fresh: Lead) -> Lead {
+/// A lead whose description is corrected keeps its seal, its tag, what was found and planned, and its
+/// repairs: at the terminal it is still what it was made. Damage counts anew where it is not what was
+/// recorded before.
+fn described_anew(former: Lead, fresh: Lead, before: Option<&LeadSeen>) -> Lead {
+    let damage = |seen: &LeadSeen| seen.wires.iter().map(|wire| wire.damage.clone()).collect::<Vec<_>>();
+    let now = damage(&fresh.seen);
+    let is_measured_again = now.iter().any(Option::is_some) && before.map(damage) != Some(now);
     let made = former.repaired(RepairKind::RepairLead).and_then(|done| done.made.clone());
-    let damage = |lead: &Lead| lead.seen.wires.iter().map(|wire| wire.damage.clone()).collect::<Vec<_>>();
-    let is_measured_again = damage(&fresh) != damage(&former) && damage(&fresh).iter().any(Option::is_some);
-    let damage_found = former.damage_found.clone().filter(|_| !is_measured_again);
-    let mut lead = Lead { seen: fresh.seen, seal: fresh.seal, damage_found, ..former };
+    let wires = fresh.seen.wires.len();
+    let mut lead = Lead {
+        seal: fresh.seen.seal.unwrap_or(former.seal),
+        damage_found: former.damage_found.clone().filter(|_| !is_measured_again),
+        removed_wires: former.removed_wires.iter().copied().filter(|place| *place <= wires).collect(),
+        seen: fresh.seen,
+        ..former
+    };
     if let Some(made) = made {
         is_new_wire(&mut lead, &made.order);
+        if !is_measured_again {
+            lead.seen.wires.iter_mut().for_each(|wire| wire.damage = None);
+        }
     }
     lead
 }

@@ -33,9 +33,12 @@ impl State {
                         .and_then(|lead| lead.order.as_deref().cloned())
                         .unwrap_or_default(),
                     length: self.ordered(lead).and_then(|ordered| ordered.length),
+                    asked_mm: self.asked_length_mm(lead),
                 });
+                let crimped_on = crimp.as_ref().and_then(|crimp| crimp.wire_of(self.lead(lead)?).cloned());
                 let done = RepairDone {
                     damage_mm,
+                    crimped_on,
                     kind: *how,
                     part: part.clone(),
                     crimp: crimp.as_deref().cloned(),
@@ -56,6 +59,7 @@ fn repaired(lead: &mut Lead, done: RepairDone, sealed: bool) {
     let (kind, stands) = (done.kind, done.stands());
     if let Some(made) = done.made.as_ref().filter(|_| stands) {
         is_new_wire(lead, &made.order);
+        lead.seen.wires.iter_mut().for_each(|wire| wire.damage = None);
         lead.damage_found = None;
     }
     lead.repairs.push(done);
@@ -91,7 +95,6 @@ pub(super) fn is_new_wire(lead: &mut Lead, order: &LeadOrder) {
         if order.insulation_class.is_some() {
             wire.insulation_class = order.insulation_class;
         }
-        wire.damage = None;
         wire.slack.clone_from(&order.slack);
     }
 }

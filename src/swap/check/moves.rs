@@ -51,7 +51,9 @@ impl State {
 
     /// A lead that waits for a repair is not good before that is done, or decided otherwise.
     fn check_good(&self, lead: &Lead) -> Checked {
-        let Some(how) = lead.planned else { return Ok(Rules::default()) };
+        // A plan that may not be carried out holds nobody back.
+        let planned = lead.planned.filter(|how| self.check_planned(lead, *how, None).is_ok());
+        let Some(how) = planned else { return Ok(Rules::default()) };
         let why = lead.planned_why.as_deref().unwrap_or("no reason said");
         impossible(
             format!("{} waits for {} ({why}).", self.call(lead), how.words()),

@@ -29,7 +29,7 @@ impl State {
                 "Stop, and ask for the document of this machine.",
             );
         }
-        if let Some(order) = order {
+        if let Some(order) = order.filter(|_| how == RepairKind::RepairLead) {
             self.check_size(lead, order)?;
             self.check_class(lead, order)?;
             order.load.as_ref().map_or(Ok(()), |load| check_load(load, order.gauge_for(lead)))?;
@@ -97,7 +97,10 @@ fn check_lengths(lead: &Lead, order: &LeadOrder) -> Result<(), Refusal> {
         return impossible(say, format!("Key 1 to {LONGEST_STRIP_MM} mm, as the splice's sheet says."));
     }
     let Some(diameter) = order.diameter_for(lead) else { return Ok(()) };
-    let copper_mm = order.gauge_for(lead).map(|gauge| (gauge.area_mm2() * 4.0 / std::f64::consts::PI).sqrt());
+    // A larger size is asked before its own diameter is.
+    let is_of_one_wire = order.outside_diameter.is_some() || order.gauge.is_none();
+    let gauge = order.gauge_for(lead).filter(|_| is_of_one_wire);
+    let copper_mm = gauge.map(|gauge| (gauge.area_mm2() * 4.0 / std::f64::consts::PI).sqrt());
     if let Some(copper_mm) = copper_mm.filter(|copper_mm| *copper_mm >= diameter.mm()) {
         let say =
             format!("The copper alone is {copper_mm:.1} mm thick, the wire cannot be {}.", diameter.both());

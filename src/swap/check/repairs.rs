@@ -63,7 +63,7 @@ impl State {
             return impossible("Only a repair lead has a splice.", "Plan the repair lead first.");
         }
         // What was planned may have been corrected since.
-        self.check_planned(lead, how, lead.order.as_deref())?;
+        self.check_planned(lead, how, lead.order_in_force())?;
         let mut rules = Rules::default();
         if how == RepairKind::Reform && lead.reforms() > 0 {
             let say = format!("The tang of {} was re-formed once already.", self.call(lead));
@@ -85,6 +85,12 @@ impl State {
     /// What an accepted crimp has to show.
     fn check_crimp(&self, lead: &Lead, part: Option<&PartNumber>, crimp: &Crimp, rules: &mut Rules) {
         let call = self.call(lead);
+        if let Some((claimed, own)) = crimp.wire.as_ref().zip(lead.wire_to_crimp())
+            && !claimed.is_same_size(own)
+        {
+            let say = format!("{call} has {}, the crimp is said to be on {}.", own.both(), claimed.both());
+            rules.add(Code::WireMisfit, say, "Measure the wire; correct its record if that is wrong.");
+        }
         if let (Some(height), Some(sheet)) = (&crimp.height, self.sheet_for(lead, part, crimp))
             && !sheet.takes(height.mm())
         {

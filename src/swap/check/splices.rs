@@ -5,8 +5,8 @@ use crate::{
     house::Solder,
     repair::Placed,
     swap::{
-        Behind, Code, Lead, RepairKind, Splice, SplicePlan,
-        splices::{length_of, made_splice, splices_on},
+        Behind, Code, Lead, Splice, SplicePlan,
+        splices::{length_of, made_lead, made_splice, splices_on},
         state::State,
     },
 };
@@ -24,7 +24,8 @@ impl State {
             );
             rules.add(Code::SpliceSecond, say, "Cut it out: replace the wire from the old splice on.");
         }
-        if let Some(near) = self.splice_too_near(lead, splice, lead.damage_mm(), &self.splice_plans()) {
+        let plans = self.splice_plans();
+        if let Some(near) = self.splice_too_near(lead, splice, lead.damage_mm(), &plans) {
             rules.add(Code::SpliceTooNear, near, "Cut the lead where the plan has it.");
         }
         if !splice.sound {
@@ -37,7 +38,7 @@ impl State {
             let say = format!("The splice of {call} is soldered, and the house rule says no.");
             rules.add(Code::Soldered, say, "Crimp it: solder wicks up the wire and breaks at its edge.");
         }
-        if let Some(short) = self.lead_too_short(lead, splice) {
+        if let Some(short) = self.lead_too_short(lead, splice, &plans) {
             rules.add(Code::WireMisfit, short, "Join it where the plan has it, or order the lead anew.");
         }
         let limit = self.rules.untwisted_mm.value;
@@ -92,21 +93,28 @@ impl State {
             let gap = self.gap_of(other).max(own);
             splices_on(other).into_iter().map(move |place| (place.start_mm, place.end_mm, gap))
         });
-        let before = behind.into_iter().flat_map(|behind| &behind.splices);
-        let before = before.map(|(from, to)| (from.mm(), to.mm(), own));
+        let before = self.splices_before(&plan.housing).into_iter().map(|(from, to)| (from, to, own));
         let is_near = |(from, to, gap): &(f64, f64, f64)| end + gap > from + 1e-9 && start < to + gap - 1e-9;
         let (from, to, gap) = before.chain(made).find(is_near)?;
         Some(format!("The splice of {call} lies less than {gap} mm from the one at {from} to {to} mm."))
     }
 
     /// That the lead as it was asked for does not reach this splice, in a sentence; none where it does.
-    pub(in crate::swap) fn lead_too_short(&self, lead: &Lead, splice: &Splice) -> Option<String> {
-        let (order, planned) = match lead.repaired(RepairKind::RepairLead).and_then(|done| done.made.as_ref())
-        {
-            Some(made) if lead.planned != Some(RepairKind::RepairLead) => (&made.order, made.length),
-            _ => (lead.order.as_deref()?, self.ordered(&lead.id)?.length),
+    pub(in crate::swap) fn lead_too_short(
+        &self,
+        lead: &Lead,
+        splice: &Splice,
+        plans: &[SplicePlan],
+    ) -> Option<String> {
+        let order = lead.order_in_force()?;
+        let (asked, length) = match made_lead(lead) {
+            Some(made) => (made.asked_mm, made.length),
+            None => {
+                let planned = plans.iter().find_map(|plan| plan.of(&lead.id))?;
+                (self.asked_length_mm(&lead.id), planned.length)
+            }
         };
-        let asked_mm = self.asked_length_mm(&lead.id).or(planned.map(|length| length.order_mm))?;
+        let asked_mm = asked.or(length.map(|length| length.order_mm))?;
         let needs = length_of(lead, order, splice.place())?;
         (needs.cut_mm > asked_mm + 1e-6).then(|| {
             format!(

@@ -64,7 +64,15 @@ impl State {
         if let Some(weak) = self.weak_sample(lead, crimp) {
             add(Code::ToolNotQualified, weak, "Withdraw the position and crimp again, or accept it by name.");
         }
-        if !crimp.is_from_a_proved_position() {
+        let other = done.crimped_on.as_ref().zip(crimp.wire_of(lead));
+        if let Some((then, now)) = other.filter(|(then, now)| !then.is_same_size(now)) {
+            let say = format!(
+                "The crimp on {call} was made for {}; the wire has {}: its position is proved for another wire.",
+                then.both(),
+                now.both()
+            );
+            add(Code::ToolNotQualified, say, "Crimp again for this wire, or accept it by name.");
+        } else if !crimp.is_from_a_proved_position() {
             let told = crimp.book.as_ref().map_or("not looked up".to_owned(), ToString::to_string);
             let say = format!("The crimp on {call} was made with {}: {told}.", crimp.with());
             add(Code::ToolNotQualified, say, "Qualify the position and crimp again, or accept it by name.");
@@ -74,12 +82,9 @@ impl State {
     /// What may not be planned on a lead, and stands there since its record was corrected.
     fn flag_order(&self, lead: &Lead, flags: &mut Flags) {
         let planned = lead.planned.or_else(|| lead.has_repair_lead().then_some(RepairKind::RepairLead));
-        let Some(refusal) =
-            planned.and_then(|how| self.check_planned(lead, how, lead.order.as_deref()).err())
-        else {
-            return;
-        };
-        if let Some(code) = refusal.code {
+        let refusal = planned.and_then(|how| self.check_planned(lead, how, lead.order_in_force()).err());
+        if let Some(refusal) = refusal {
+            let code = refusal.code.unwrap_or(Code::UnknownValue);
             flags.push(self.about_lead(Flag::job(code, refusal.say, &refusal.instead), lead));
         }
     }
@@ -107,7 +112,7 @@ impl State {
         let mut add = |code, say: String, instead: &str| {
             flags.push(self.about_lead(Flag::job(code, say, instead), lead));
         };
-        if lead.has_repair_lead() && lead.order.as_ref().is_some_and(|order| order.spliced_before) {
+        if lead.order_in_force().is_some_and(|order| order.spliced_before) {
             let say = format!("{call} is spliced already between here and the next branch.");
             add(Code::SpliceSecond, say, "Replace from the old splice on, or accept it by name.");
         }
@@ -118,13 +123,13 @@ impl State {
         let Some(done) = lead.repaired(RepairKind::RepairLead) else { return };
         let Some(splice) = &done.splice else {
             let say = format!("Nobody recorded where the splice of {call} sits and whether it is sound.");
-            add(Code::UnknownValue, say, "Plan the repair again and record it, or accept it by name.");
+            add(Code::UnknownValue, say, "Look at it, and accept it by name with what was seen.");
             return;
         };
-        if let Some(near) = self.splice_too_near(lead, splice, done.damage_mm, plans) {
+        if let Some(near) = self.splice_too_near(lead, splice, done.damage_mm.max(lead.damage_mm()), plans) {
             add(Code::SpliceTooNear, near, "Make the lead anew, cut where the plan has its splice.");
         }
-        if let Some(short) = self.lead_too_short(lead, splice) {
+        if let Some(short) = self.lead_too_short(lead, splice, plans) {
             add(Code::WireMisfit, short, "Was another lead used? Say so by name, or make it anew.");
         }
         if !splice.sound {
@@ -142,7 +147,11 @@ impl State {
             }
             None if lead.is_twisted_or_shielded() => {
                 let say = format!("Nobody measured how far {call} is untwisted at its splice.");
-                add(Code::Untwisted, say, "Twist it again, measure, and say so in its record.");
+                add(
+                    Code::UnknownValue,
+                    say,
+                    "Twist it again, measure, and accept it by name with the length.",
+                );
             }
             _ => {}
         }
@@ -189,7 +198,7 @@ impl State {
 
     /// A wire larger than the old one passes by its area; the terminal and the seal have to take it.
     fn flag_terminal_of_order(&self, lead: &Lead, call: &str, flags: &mut Flags) {
-        let Some(ordered) = lead.order.as_ref().filter(|_| lead.has_repair_lead()) else { return };
+        let Some(ordered) = lead.order_in_force() else { return };
         let (Some(gauge), Some(terminal)) = (ordered.gauge_for(lead), self.terminal_for(lead)) else {
             return;
         };
