@@ -210,7 +210,7 @@ fn the_room_that_is_missing_is_the_least_that_settles_it() {
     let bench = ordered(r#"last:"150 mm""#);
     let plan = &bench.job.state().splice_plans()[0];
     let more = room_needed_mm(&plan.ask).unwrap();
-    assert_eq!(plan.room_needed_mm, Some(more));
+    assert_eq!(plan.room_needed_mm(), Some(more));
     for (mm, fits) in [(more, true), (more - 1.0, false)] {
         let mut ask = plan.ask.clone();
         ask.leads.iter_mut().for_each(|lead| lead.last_mm += mm);

@@ -1,5 +1,7 @@
 //! The repair leads of a job: where their splices sit, how long each is, and what would not fit.
 
+use std::cell::OnceCell;
+
 use crate::{
     quantity::{Gauge, Length},
     record::{HousingName, Told, Wire},
@@ -38,14 +40,20 @@ pub struct SplicePlan {
     pub leads: Vec<Ordered>,
     /// A smallest set of leads that cannot all be placed; empty when all can.
     pub cannot: Vec<ItemId>,
-    /// How much more room would settle it.
-    pub room_needed_mm: Option<f64>,
+    /// How much more room would settle it, once somebody asked.
+    room_needed_mm: OnceCell<Option<f64>>,
 }
 
 impl SplicePlan {
     /// Whether there are more leads than one plan takes.
     pub fn is_too_many(&self) -> bool {
         self.cannot.len() > MOST_LEADS
+    }
+
+    /// How much more room would settle it; none where none would, or none is needed.
+    pub fn room_needed_mm(&self) -> Option<f64> {
+        let reckon = || if self.cannot.is_empty() { None } else { room_needed_mm(&self.ask) };
+        *self.room_needed_mm.get_or_init(reckon)
     }
 
     /// The plan of one lead.
@@ -84,7 +92,6 @@ impl State {
             Stagger::TooMany => (Vec::new(), (0..placed.len()).collect()),
         };
         let ids = |set: Vec<usize>| set.into_iter().filter_map(|n| Some(placed.get(n)?.id.clone())).collect();
-        let room_needed_mm = if cannot.is_empty() { None } else { room_needed_mm(&ask) };
         let ordered = leads.iter().map(|lead| {
             let planned = || placed.iter().position(|p| p.id == lead.id).and_then(|n| places.get(n).copied());
             let place = made_splice(lead).or_else(planned);
@@ -100,7 +107,7 @@ impl State {
             housing: old.name.clone(),
             leads: ordered.collect(),
             cannot: ids(cannot),
-            room_needed_mm,
+            room_needed_mm: OnceCell::new(),
             ask,
         })
     }

@@ -143,7 +143,7 @@ fn add_plan(sight: &Sight<'_>, plan: &SplicePlan, theme: Theme, lines: &mut Line
     }
     if !plan.cannot.is_empty() {
         lines.add(&state.why_no_plan(plan), theme.alarm());
-        let settles = match plan.room_needed_mm {
+        let settles = match plan.room_needed_mm() {
             Some(more) => format!("With {more} mm more room all would fit. "),
             None => String::new(),
         };

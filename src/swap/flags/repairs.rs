@@ -233,7 +233,7 @@ impl State {
         let Some(housing) = self.housing(&plan.housing) else { return };
         if !plan.cannot.is_empty() {
             let say = self.why_no_plan(plan);
-            let instead = match plan.room_needed_mm {
+            let instead = match plan.room_needed_mm() {
                 _ if plan.is_too_many() => "Replace the branch.".to_owned(),
                 Some(more) => format!(
                     "With {more} mm more all would fit: go beyond the branch (with the reason), shorter sleeves, or replace the branch."
