@@ -348,3 +348,31 @@ fn an_order_finds_its_wire_by_number_and_asks_again_for_less_damage_than_on_reco
     desk.typed("60");
     shows(&mut desk, "60 mm (2.362 in) is less than the 90 mm (3.543 in) on record");
 }
+
+#[test]
+fn a_lead_ordered_before_is_ordered_anew_by_keying_only_what_changes() {
+    let mut desk = mulehaul_until(r#"SmallPart(housing:"old""#);
+    let before = desk.bench.job.state().leads[0].order.clone().unwrap();
+    desk.keys("!4");
+    for said in ["W401", "=", "="] {
+        desk.typed(said);
+    }
+    desk.keys("n");
+    shows(&mut desk, "(= as ordered before)");
+    for said in ["=", "=", "=", "60 9", "="] {
+        desk.typed(said);
+    }
+    desk.keys("y");
+    desk.typed("=");
+    desk.keys("yn");
+    desk.typed("=");
+    let after = desk.bench.job.state().leads[0].order.clone().unwrap();
+    assert_eq!(after.sleeve.as_ref().unwrap().mm(), 60.0);
+    let same = repin::swap::LeadOrder {
+        sleeve: before.sleeve.clone(),
+        sleeve_diameter: before.sleeve_diameter.clone(),
+        other_colour: before.other_colour,
+        ..*after
+    };
+    assert_eq!(same, *before);
+}
