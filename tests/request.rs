@@ -233,12 +233,14 @@ fn a_lead_order_says_on_paper_and_in_the_table_what_its_splice_joins_and_how_lar
         "length 190 mm (7.48 in) -0/+10 mm",
         "why melted; cause: ",
         "asked by kt, bench 3",
+        "MADE TO ORDER need 1 + spare 0",
+        "terminal MH-TRM-F63, fits cavity new:1 of MH-06 (not sealed: no seal on the wire)",
     ] {
         assert!(plain.contains(words), "{words}: {paper}");
     }
     let table = shop.run(&["request", "mulehaul", "--format", "csv"]).out;
     let mut rows = csv::Reader::from_reader(table.as_bytes());
-    let last = rows.headers().unwrap().len() - 1;
+    let last = rows.headers().unwrap().iter().position(|heading| heading == "repair lead").unwrap();
     let rows: Vec<csv::StringRecord> = rows.records().map(Result::unwrap).collect();
     let leads: Vec<&str> = rows.iter().filter(|row| &row[3] == "repair lead").map(|row| &row[last]).collect();
     assert_eq!(leads.len(), 2);
@@ -253,6 +255,9 @@ fn a_new_revision_says_what_it_replaces_and_what_changed() {
     assert_eq!(shop.run(&["request", "mulehaul", "--send", "--bench", "3"]).code, 0);
     let first = shop.run(&["request", "mulehaul"]).out;
     assert!(!first.contains("REPLACES") && !first.contains("CHANGED"), "{first}");
+    // Whoever prints it, it was asked by who sent it.
+    let printed = shop.run_with(&["request", "mulehaul"], "", &[("REPIN_BY", "clerk")]).out;
+    assert!(printed.contains("asked by   kt, bench 3"), "{printed}");
     // Damage that reaches further moves the first splice, and with it the length.
     let act = r#"RecordCorrected(at:"old:1",holds:Wired(wires:[(number:"W401",circuit:"drive feed",colour:"RD",gauge:"6.0",damage:"100 mm")],terminal:"MH-TRM-F63"),reason:"brittle further in")"#;
     assert_eq!(shop.run_with(&["enter", "mulehaul"], act, &[]).code, 0);

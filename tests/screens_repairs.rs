@@ -202,7 +202,10 @@ fn a_position_is_proved_told_at_the_crimp_and_withdrawn() {
     }
     desk.keys("d");
     desk.typed("=");
-    shows(&mut desk, "use hand tool 0207, 6 (qualified until 2099-01-01 (mean height 2.75 mm, 5 samples))");
+    shows(
+        &mut desk,
+        "= uses hand tool 0207, 6 (qualified until 2099-01-01 (mean height 2.75 mm, 5 samples))",
+    );
     (0..2).for_each(|_| desk.press(KeyCode::Esc));
     desk.keys("!6");
     desk.typed("HAND TOOL 0207");
@@ -238,7 +241,7 @@ fn the_sleeve_is_asked_before_the_joint() {
     desk.typed("=");
     shows(
         &mut desk,
-        "Cut the lead to 181.5 mm; the sleeve goes from 105.0 to 150.0 mm. IS THE SLEEVE ON THE WIRE, and boot or nut with it?",
+        "Cut the lead to 181.5 mm and strip it again, the machine's wire 127.5 mm behind the face; the sleeve goes from 105.0 to 150.0 mm. IS THE SLEEVE ON THE WIRE, and boot or nut with it?",
     );
     // The housing is not sealed: no word of a wire seal.
     assert!(!desk.picture(100, 40, PLAIN).contains("wire seal stays"));
@@ -375,4 +378,50 @@ fn a_lead_ordered_before_is_ordered_anew_by_keying_only_what_changes() {
         ..*after
     };
     assert_eq!(same, *before);
+}
+
+#[test]
+fn what_joins_no_wire_and_what_goes_nowhere_is_not_taken() {
+    let mut desk = mulehaul_until("Behind");
+    desk.keys("!3");
+    for said in ["260", "-", "-", "20"] {
+        desk.typed(said);
+    }
+    shows(&mut desk, "Nothing fits before 20");
+    desk.typed("800");
+    desk.typed("5");
+    shows(&mut desk, "Key the reason in words");
+    (0..6).for_each(|_| desk.press(KeyCode::Esc));
+    desk.keys("!4");
+    for said in ["W401", "=", "="] {
+        desk.typed(said);
+    }
+    desk.keys("n");
+    desk.typed("fine strands, cross-linked, C, thin, 4.3");
+    for said in ["=", "24 30 0", "45"] {
+        desk.typed(said);
+    }
+    shows(&mut desk, "Key its length and its diameter");
+    desk.typed("45 8");
+    desk.typed("twist and tape");
+    shows(&mut desk, "Neither tape nor tap connectors join a wire");
+}
+
+#[test]
+fn a_reading_without_its_limit_proves_nothing_and_no_connection_does_not_pass() {
+    let mut desk = mulehaul_until("Measure(");
+    let first = |desk: &mut Desk, reading: &str| {
+        shows(desk, "the mended wires first, each: W401, W402 and W403");
+        desk.typed(reading);
+    };
+    first(&mut desk, "12 Mohm");
+    desk.typed("-");
+    shows(&mut desk, "A reading proves nothing without its limit");
+    desk.press(KeyCode::Esc);
+    first(&mut desk, "banana");
+    shows(&mut desk, "is no reading");
+    first(&mut desk, "open");
+    desk.typed("-");
+    shows(&mut desk, "no connection.");
+    assert!(!desk.picture(100, 40, PLAIN).contains("passed?"));
 }

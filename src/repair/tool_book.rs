@@ -193,18 +193,17 @@ impl ToolBook {
         self.positions.iter().filter(counts)
     }
 
-    /// The qualified positions for a terminal and a wire.
-    pub fn for_crimp<'a>(
-        &'a self,
-        terminal: &'a PartNumber,
-        wire: &'a Gauge,
-        today: &'a str,
-    ) -> impl Iterator<Item = &'a ToolPosition> {
-        self.in_force(today).filter(move |position| {
-            position.key.terminal == *terminal
-                && position.key.wire.is_same_size(wire)
-                && position.standing(today).is_qualified()
-        })
+    /// A position that is qualified for a terminal and a wire on a day.
+    pub fn proved(&self, terminal: &PartNumber, wire: &Gauge, today: &str) -> Option<&ToolPosition> {
+        let is_for_it = |said: &&ToolPosition| {
+            said.key.terminal == *terminal
+                && said.key.wire.is_same_size(wire)
+                && said.standing(today).is_qualified()
+        };
+        let is_last = |said: &&ToolPosition| {
+            self.last_said(&said.key, today).is_some_and(|last| std::ptr::eq(last, *said))
+        };
+        self.positions.iter().filter(is_for_it).find(is_last)
     }
 }
 

@@ -35,12 +35,16 @@ pub fn build(
         plug_lines(state, survey, new, &mut lines);
     }
     let today = day_of(survey.now);
-    repair_lines(state, survey, &Proved { book, today, previous }, &mut lines);
-    let head = match previous {
+    repair_lines(state, survey, &Proved { book, today: today.clone(), previous }, &mut lines);
+    let mut head = match previous {
         Some(previous) => previous.head_for(&head),
         None => head,
     };
     let changed = number_lines(&mut lines, previous) || previous.is_some_and(|p| p.head_differs(&head));
+    if let Some(previous) = previous.filter(|_| !changed) {
+        // Whoever prints it: it was asked by who sent it.
+        head.asked_by = previous.asked_by().to_owned();
+    }
     let sent = state.requested.as_ref().map_or(0, |r| r.revision);
     Request {
         number: number_of(id),
@@ -49,6 +53,7 @@ pub fn build(
         job: id.to_owned(),
         ticket: state.ticket.clone(),
         why: why(state),
+        day: today,
         head,
         photos: state.photos.iter().map(|(number, _)| number.clone()).collect(),
         lines,

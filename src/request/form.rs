@@ -224,6 +224,11 @@ impl RequestForm {
         Some(line.part.as_deref().unwrap_or(&line.description))
     }
 
+    /// Who asked.
+    pub(super) fn asked_by(&self) -> &str {
+        &self.asked_by
+    }
+
     /// The part number of a line, where it has one.
     pub fn number_of(&self, line: u32) -> Option<&str> {
         self.lines.iter().find(|l| l.line == line)?.part.as_deref()

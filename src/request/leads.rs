@@ -117,7 +117,7 @@ fn spec(state: &State, wanted: &Wanted<'_>, order: &LeadOrder) -> LeadSpec {
         }),
         shielded: first.is_some_and(|wire| wire.shielded),
         terminal: terminal.map(ToString::to_string),
-        fits: format!("cavity {to} of {}", new.housing().part),
+        fits: format!("cavity {to} of {}{}", new.housing().part, no_wire_seal(&new.housing().sealing)),
         seal: seal.map(|seal| seal.part.to_string()),
         seal_fitted: sealed,
         other_end: order.other_end.as_ref().map(other_end_told),
@@ -132,6 +132,15 @@ fn spec(state: &State, wanted: &Wanted<'_>, order: &LeadOrder) -> LeadSpec {
         cavity: home,
         // What was made already misses nothing.
         missing: if wanted.is_made { Vec::new() } else { missing },
+    }
+}
+
+/// Why a lead has no seal of its own.
+fn no_wire_seal(sealing: &Sealing) -> &'static str {
+    match sealing {
+        Sealing::Individual => "",
+        Sealing::Mat { .. } => " (mat seal: no seal on the wire)",
+        Sealing::Unsealed => " (not sealed: no seal on the wire)",
     }
 }
 

@@ -197,6 +197,8 @@ pub struct Request {
     pub ticket: crate::swap::Ticket,
     /// Why it is asked for.
     pub why: String,
+    /// The day it was put together, as YYYY-MM-DD.
+    pub day: String,
     /// What the bench says.
     pub head: RequestHead,
     /// Numbers of photos.

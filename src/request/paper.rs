@@ -22,7 +22,7 @@ pub fn paper(request: &Request) -> String {
     field(&mut out, "machine", &format!("{}, serial {}", told(&ticket.asset), told(&ticket.serial)));
     field(&mut out, "connector", &told(&ticket.connector));
     field(&mut out, "why", &told(&request.why));
-    field(&mut out, "job", &request.job);
+    field(&mut out, "job", &format!("{}, put together {}", request.job, request.day));
     field(&mut out, "asked by", &format!("{}, bench {}", told(&head.asked_by), bench_of(&said(&head.bench))));
     field(&mut out, "deliver to", &said(&head.deliver_to));
     field(&mut out, "needed by", &format!("{} ({})", said(&head.needed_by), said(&head.urgency)));
@@ -74,7 +74,8 @@ fn wrapped(out: &mut String, lead: &str, text: &str) {
 }
 
 fn line_text(out: &mut String, line: &Line) {
-    let part = line.part.as_deref().unwrap_or("TO BE IDENTIFIED");
+    let unknown = if line.lead.is_some() { "MADE TO ORDER" } else { "TO BE IDENTIFIED" };
+    let part = line.part.as_deref().unwrap_or(unknown);
     let mut amount = format!("need {} + spare {}", line.need, line.spare);
     if let (Some(pack), Some(packs)) = (line.pack, line.packs()) {
         let word = if packs == 1 { "pack" } else { "packs" };

@@ -130,7 +130,10 @@ fn add(lines: &mut BTreeMap<String, Line>, mut fresh: Line, lead: &Lead, to: &st
         fresh
     });
     asked.need += 1;
-    asked.for_cavities.push(to.to_owned());
+    // A crimp made twice is for one cavity.
+    if !asked.for_cavities.iter().any(|at| at == to) {
+        asked.for_cavities.push(to.to_owned());
+    }
     asked.leads.push(lead.id.clone());
 }
 
@@ -154,8 +157,7 @@ impl Proved<'_> {
     fn is_proved(&self, terminal: &Line, lead: &Lead) -> bool {
         let part = terminal.part.as_ref().and_then(|part| part.parse().ok());
         let wire = lead.wire_to_crimp();
-        part.zip(wire)
-            .is_some_and(|(part, wire)| self.book.for_crimp(&part, wire, &self.today).next().is_some())
+        part.zip(wire).is_some_and(|(part, wire)| self.book.proved(&part, wire, &self.today).is_some())
     }
 
     /// Whether these samples were asked for before: they were used to qualify the position.

@@ -4,7 +4,7 @@
 use super::Request;
 use crate::quantity::harmless;
 
-const HEADINGS: [&str; 16] = [
+const HEADINGS: [&str; 22] = [
     "request",
     "revision",
     "line",
@@ -21,6 +21,12 @@ const HEADINGS: [&str; 16] = [
     "supplied with",
     "identified",
     "repair lead",
+    "changed",
+    "machine",
+    "serial",
+    "bench",
+    "deliver to",
+    "needed by",
 ];
 
 /// The rows as CSV.
@@ -48,6 +54,12 @@ pub fn table(request: &Request) -> Result<String, csv::Error> {
             as_text(line.supplied_with.as_deref().unwrap_or_default()),
             yes_no(line.part.is_some()),
             as_text(&line.lead.as_ref().map(|lead| lead.in_words().join("; ")).unwrap_or_default()),
+            as_text(&line.changes.join("; ")),
+            as_text(&request.ticket.asset),
+            as_text(&request.ticket.serial),
+            as_text(request.head.bench.as_deref().unwrap_or_default()),
+            as_text(request.head.deliver_to.as_deref().unwrap_or_default()),
+            request.head.needed_by.clone().unwrap_or_default(),
         ])?;
     }
     let bytes = writer.into_inner().map_err(|e| csv::Error::from(e.into_error()))?;

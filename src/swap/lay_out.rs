@@ -75,7 +75,7 @@ fn crimp_tool(state: &State, lead: &Lead, book: &ToolBook, today: &str) -> Strin
         return format!("a crimp tool for {terminal}: measure the wire first");
     };
     let on = format!("{terminal} on {}", wire.both());
-    match book.for_crimp(terminal, wire, today).next() {
+    match book.proved(terminal, wire, today) {
         Some(position) => format!("{}, position {}: {on}", position.key.tool, position.key.position),
         None => format!("a crimp tool for {on}, and samples: no position is proved"),
     }

@@ -195,7 +195,7 @@ impl State {
     }
 
     /// How long the repair lead of a lead was asked for, in the request sent last.
-    pub(super) fn asked_length_mm(&self, lead: &ItemId) -> Option<f64> {
+    pub fn asked_length_mm(&self, lead: &ItemId) -> Option<f64> {
         let lines = self.requested.iter().flat_map(|request| &request.lines);
         // A lead that is made stays a line; the one to come is the latest.
         lines

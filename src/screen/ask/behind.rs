@@ -26,14 +26,14 @@ pub(super) fn behind(sight: &Sight<'_>, answers: &[Answer]) -> Asked {
             None => return Asked::Wrong(format!("There is no old housing {name}.")),
         },
     };
-    let now = sight.state().behind.get(&name);
-    match read_behind(&name, now, typed) {
+    match read_behind(sight, &name, typed) {
         Ok(behind) => Asked::Ready(vec![Act::Behind { housing: name, behind }]),
         Err(question) => question,
     }
 }
 
-fn read_behind(name: &HousingName, now: Option<&Behind>, typed: &[&str]) -> Result<Behind, Asked> {
+fn read_behind(sight: &Sight<'_>, name: &HousingName, typed: &[&str]) -> Result<Behind, Asked> {
+    let now = sight.state().behind.get(name);
     let on_record = now.cloned().unwrap_or_default();
     let offer =
         |told: String| if now.is_some() { format!("; = as on record: {told}") } else { String::new() };
@@ -82,6 +82,12 @@ fn read_behind(name: &HousingName, now: Option<&Behind>, typed: &[&str]) -> Resu
             "That lies between {from} and {to}, where no splice may lie: key {from}."
         )));
     }
+    let clearance = sight.state().rules.clearance_mm.value;
+    if let Some(last) = last.as_ref().filter(|last| last.mm() <= clearance) {
+        return Err(wrong(format!(
+            "Nothing fits before {last}: {clearance} mm behind the housing are kept free. How far may splices go?"
+        )));
+    }
     let beyond = answer(
         "May splices lie beyond a branch? Why?".to_owned(),
         "- they may not",
@@ -90,6 +96,9 @@ fn read_behind(name: &HousingName, now: Option<&Behind>, typed: &[&str]) -> Resu
     let beyond = match beyond {
         "=" => on_record.beyond,
         "-" => None,
+        why if why.parse::<Length>().is_ok() => {
+            return Err(wrong("Key the reason in words, or - where they may not.".to_owned()));
+        }
         why => Some(why.to_owned()),
     };
     Ok(Behind { branches, keep_out, splices, last, beyond })

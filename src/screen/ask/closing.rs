@@ -198,8 +198,13 @@ pub(super) fn mate(answers: &[Answer]) -> Asked {
 pub(super) fn test(sight: &Sight<'_>, kind: TestKind, answers: &[Answer]) -> Asked {
     let typed = texts(answers);
     let Some(value) = typed.first() else {
+        let which = match kind {
+            TestKind::Continuity | TestKind::Drop => "the highest value",
+            TestKind::Neighbours | TestKind::Insulation => "the lowest value, or open,",
+            TestKind::Pair | TestKind::Function => "what",
+        };
         return field(format!(
-            "TEST, {kind}{}. Restraint circuits: no meter. Key what the instrument showed",
+            "TEST, {kind}{}. Restraint circuits: no meter. Key {which} the instrument showed",
             mended(sight)
         ));
     };
@@ -216,6 +221,11 @@ pub(super) fn test(sight: &Sight<'_>, kind: TestKind, answers: &[Answer]) -> Ask
         ));
     };
     let (limit, source) = match (*limit, limit.rsplit_once(", ")) {
+        ("-", _) if !is_in_words && value.parse::<Instrument>().is_ok() => {
+            return Asked::Wrong(
+                "A reading proves nothing without its limit: key it, a comma, and whose it is.".to_owned(),
+            );
+        }
         ("-", _) => (None, None),
         (_, Some((limit, source))) if is_reading(limit) => (Some(limit.to_owned()), Some(source.to_owned())),
         (_, Some((limit, _))) => {
@@ -234,6 +244,12 @@ pub(super) fn test(sight: &Sight<'_>, kind: TestKind, answers: &[Answer]) -> Ask
             source,
             passed: *verdict == Pick::Passed,
         }]),
+        // No connection is a failure where one is asked for.
+        _ if matches!(kind, TestKind::Continuity | TestKind::Drop)
+            && value.parse::<Instrument>().is_err() =>
+        {
+            picks(format!("{kind}: no connection."), &[Pick::Failed])
+        }
         _ => picks(format!("{kind}: passed?"), &[Pick::Passed, Pick::Failed]),
     }
 }
@@ -252,7 +268,8 @@ fn mended(sight: &Sight<'_>) -> String {
 /// What an instrument shows: a value, or that there is no connection.
 fn is_reading(text: &str) -> bool {
     let text = text.trim();
-    ["open", "ol", "none"].iter().any(|word| text.eq_ignore_ascii_case(word))
+    let first = text.split([' ', ',']).next().unwrap_or_default();
+    ["open", "ol", "none"].iter().any(|word| first.eq_ignore_ascii_case(word))
         || text.trim_start_matches(['<', '>', ' ']).parse::<Instrument>().is_ok()
 }
 

@@ -3,7 +3,7 @@
 use crate::{
     catalogue::{PartNumber, Sealing, Terminal},
     quantity::{Length, QuantityProblem},
-    repair::{Height, LookFault, PositionKey, pull_minimum},
+    repair::{Height, LookFault, PositionKey, ToolPosition, pull_minimum},
     swap::{Act, Crimp, CrimpVerdict, Lead, RepairKind, STRIP_OFF_MM, SamplePull},
 };
 
@@ -67,8 +67,10 @@ impl CrimpAsks<'_> {
     /// The record as keyed, or the next question.
     fn record(&self, answers: &[Answer]) -> Result<Crimp, Asked> {
         let mut left = answers.iter();
-        let tool = typed(left.next(), || self.ask_tool())?;
-        let (tool, position) = super::tool::tool_and_position(tool).map_err(Asked::Wrong)?;
+        let (tool, position) = match (typed(left.next(), || self.ask_tool())?, self.proved()) {
+            ("=", Some(proved)) => (proved.key.tool.clone(), proved.key.position.clone()),
+            (typed, _) => super::tool::tool_and_position(typed).map_err(Asked::Wrong)?,
+        };
         let strip = length(typed(left.next(), || self.ask_strip(&tool, &position))?)?;
         let height = match typed(left.next(), || self.ask_height(&strip))? {
             "-" => None,
@@ -109,17 +111,22 @@ impl CrimpAsks<'_> {
         Some(Height { target_mm, tolerance_mm })
     }
 
+    /// The position that the tool book has for this crimp.
+    fn proved(&self) -> Option<&ToolPosition> {
+        let (terminal, wire) = self.terminal.zip(self.lead.wire_to_crimp())?;
+        let today = self.sight.today();
+        self.sight.tools.proved(terminal, wire, &today)
+    }
+
     /// Which position to use, as the tool book has it.
     fn ask_tool(&self) -> String {
-        let wire = self.lead.wire_to_crimp();
-        let today = self.sight.today();
-        let known = self.terminal.zip(wire).and_then(|(terminal, wire)| {
-            let position = self.sight.tools.for_crimp(terminal, wire, &today).next()?;
-            let key = &position.key;
-            Some(format!("{}, {} ({})", key.tool, key.position, position.standing(&today)))
-        });
-        let use_this = match known {
-            Some(position) => format!("use {position}"),
+        let use_this = match self.proved() {
+            Some(proved) => format!(
+                "= uses {}, {} ({})",
+                proved.key.tool,
+                proved.key.position,
+                proved.standing(&self.sight.today())
+            ),
             None => "NO position is qualified for it on this wire (! proves one)".to_owned(),
         };
         let what = self.terminal.map_or("the terminal".to_owned(), ToString::to_string);

@@ -205,7 +205,7 @@ fn looked_at(sight: &Sight<'_>, lead: &Lead) -> InHandLead {
     let today = sight.today();
     let proved = terminal
         .zip(wire)
-        .is_some_and(|(terminal, wire)| sight.tools.for_crimp(&terminal.part, wire, &today).next().is_some());
+        .is_some_and(|(terminal, wire)| sight.tools.proved(&terminal.part, wire, &today).is_some());
     InHandLead {
         forbidden: lead.seen.wires.iter().map(|wire| wire.kind).find(|kind| kind.forbids_splice()),
         wires: lead.wires_left(),

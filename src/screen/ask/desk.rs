@@ -7,6 +7,16 @@ use crate::screen::{keys::Pick, sight::Sight};
 
 /// What the desk would phone back about, asked before the first revision; later ones keep it.
 pub(super) fn send(sight: &Sight<'_>, answers: &[Answer]) -> Asked {
+    let (head, answers) = match (sight.last_request, answers) {
+        (None, answers) => (None, answers),
+        (Some(_), []) => {
+            return picks(
+                "SEND the request anew, to the same place by the same day as before?",
+                &[Pick::Yes, Pick::No],
+            );
+        }
+        (Some(_), [first, rest @ ..]) => (Some(*first == Answer::Pick(Pick::Yes)), rest),
+    };
     let typed = texts(answers);
     let said = |n: usize| typed.get(n).filter(|text| **text != "-").map(|text| (*text).to_owned());
     let urgency = match answers.last() {
@@ -14,7 +24,7 @@ pub(super) fn send(sight: &Sight<'_>, answers: &[Answer]) -> Asked {
         _ => None,
     };
     match (typed.len(), &urgency) {
-        _ if sight.last_request.is_some() => {}
+        _ if head == Some(true) => {}
         (0, _) => return field("SEND the request. Which bench asks? (- leaves it open)"),
         (1, _) => return field("Deliver to whom, where? (- leaves it open)"),
         (2, _) => return field("Needed by which day? (2026-12-01; - leaves it open)"),
@@ -22,8 +32,10 @@ pub(super) fn send(sight: &Sight<'_>, answers: &[Answer]) -> Asked {
             return Asked::Wrong("Key the day as 2026-12-01.".to_owned());
         }
         (_, None) => {
-            let offered = [Pick::MachineStopped, Pick::ByTheDay, Pick::WhenConvenient];
-            return picks("How urgent is it?", &offered);
+            // Without a day nothing can be needed by it.
+            let by_the_day = said(2).is_some().then_some(Pick::ByTheDay);
+            let offered = [Pick::MachineStopped].into_iter().chain(by_the_day).chain([Pick::WhenConvenient]);
+            return picks("How urgent is it?", &offered.collect::<Vec<_>>());
         }
         (_, Some(_)) => {}
     }

@@ -221,15 +221,14 @@ fn take(order: &mut LeadOrder, ask: Ask, answer: &Answer) -> Result<(), String> 
             _ => return Err("Key three lengths: inside, slack, longer way.".to_owned()),
         },
         Ask::Sleeve => match lengths(typed)?.as_slice() {
-            [sleeve] => order.sleeve = Some(sleeve.clone()),
             [sleeve, diameter] => {
                 order.sleeve = Some(sleeve.clone());
                 order.sleeve_diameter = Some(diameter.clone());
             }
-            _ => return Err("Key its length, and its diameter if you know it.".to_owned()),
+            _ => return Err("Key its length and its diameter over the wire: 45 7.".to_owned()),
         },
         Ask::Splice if kept => return Err("Say which splice and sleeve.".to_owned()),
-        Ask::Splice => order.splice = Some(typed.to_owned()),
+        Ask::Splice => order.splice = Some(splice(typed)?),
         Ask::Included => order.splice_included = Some(yes),
         Ask::Twist => order.twist = Some(twist(typed)?),
         Ask::OtherEnd => order.other_end = Some(other_end(typed)?),
@@ -306,6 +305,16 @@ fn insulation(order: &mut LeadOrder, typed: &str) -> Result<(), String> {
     order.strands = Some(strands);
     order.insulation = Some(kind);
     Ok(())
+}
+
+/// What joins the wires; what never does is not taken.
+fn splice(typed: &str) -> Result<String, String> {
+    let words: Vec<String> = typed.split(|c: char| !c.is_alphanumeric()).map(str::to_lowercase).collect();
+    let never = ["tape", "taped", "tap", "taps", "snap", "wirenut"];
+    match words.iter().any(|word| never.contains(&word.as_str())) {
+        true => Err("Neither tape nor tap connectors join a wire: a crimped barrel with a window, an adhesive sleeve.".to_owned()),
+        false => Ok(typed.to_owned()),
+    }
 }
 
 fn twist(typed: &str) -> Result<TwistAsked, String> {

@@ -4,7 +4,7 @@
 use crate::{
     catalogue::{PartNumber, Sealing},
     quantity::Length,
-    swap::{Act, Lead, LeadOrder, Ordered, RepairKind, Splice},
+    swap::{Act, Lead, LeadOrder, Ordered, OtherEnd, RepairKind, Splice},
 };
 
 use super::{
@@ -93,15 +93,23 @@ impl SpliceAsks<'_> {
 
     /// Whether the lead on the bench is the one that was ordered.
     fn ask_lead(&self, order: &LeadOrder) -> Asked {
-        let long = self.plan.and_then(|ordered| ordered.length);
-        let long =
-            long.map_or("its length".to_owned(), |length| format!("{:.0} mm (-0/+10)", length.order_mm));
+        let needs = self.plan.and_then(|ordered| ordered.length);
+        let asked = self.sight.state().asked_length_mm(&self.lead.id);
+        let long = asked.or(needs.map(|length| length.order_mm));
+        let long = long.map_or("its length".to_owned(), |mm| format!("{mm} mm (-0/+10)"));
+        let short = match asked.zip(needs).filter(|(asked, needs)| *asked < needs.cut_mm - 1e-6) {
+            Some((asked, needs)) => format!(
+                "TOO SHORT BY NOW: asked for with {asked} mm, it has to be cut to {:.1} mm. Send the request again. ",
+                needs.cut_mm
+            ),
+            None => String::new(),
+        };
         let gauge = order.gauge_for(self.lead).map_or(String::new(), |gauge| format!(", {}", gauge.both()));
         let colour = order.colour_for(self.lead).map_or(String::new(), |colour| format!(", {colour}"));
         let record = if order.crimp_record == Some(true) { ", with the record of its crimp" } else { "" };
         picks(
             format!(
-                "IS IT THE LEAD for {}? Measure it, crimp to cut end: {long}{gauge}{colour}; read the label at both ends{record}.",
+                "{short}IS IT THE LEAD for {}? Measure it, crimp to cut end: {long}{gauge}{colour}; read the label at both ends{record}.",
                 self.sight.state().call(self.lead)
             ),
             &[Pick::Yes, Pick::No],
@@ -148,10 +156,24 @@ impl SpliceAsks<'_> {
         let planned = self.plan.and_then(|ordered| ordered.place.zip(ordered.length));
         match planned.filter(|(planned, _)| (planned.centre_mm - place.centre_mm).abs() < SAME_SLEEVE_MM) {
             Some((_, length)) => format!(
-                "Cut the lead to {:.1} mm; the sleeve goes from {:.1} to {:.1} mm. ",
-                length.cut_mm, place.start_mm, place.end_mm
+                "Cut the lead to {:.1} mm{}, the machine's wire {:.1} mm behind the face; the sleeve goes from {:.1} to {:.1} mm. ",
+                length.cut_mm,
+                self.strip_again(),
+                place.centre_mm,
+                place.start_mm,
+                place.end_mm
             ),
             None => "Cut the lead to its mark. ".to_owned(),
+        }
+    }
+}
+
+impl SpliceAsks<'_> {
+    /// A lead that comes stripped loses that end when it is cut.
+    fn strip_again(&self) -> &'static str {
+        match self.order.and_then(|order| order.other_end.as_ref()) {
+            Some(OtherEnd::Stripped(_)) => " and strip it again",
+            _ => "",
         }
     }
 }

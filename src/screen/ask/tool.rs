@@ -5,9 +5,10 @@ use jiff::civil::Date;
 use super::{Answer, Asked, field, texts};
 use crate::{
     catalogue::PartNumber,
-    quantity::Gauge,
+    quantity::{Gauge, list_of},
     repair::{FEWEST_HEIGHTS, FEWEST_SAMPLES, Height, PositionKey, ToolPosition, pull_minimum},
     screen::sight::Sight,
+    swap::Lead,
 };
 
 /// Samples that prove a tool's position. Each answer is read before the next question.
@@ -99,6 +100,20 @@ fn readings(text: &str, fewest: usize) -> Result<Vec<f64>, String> {
     }
 }
 
+/// The crimps of this job that were made with a tool: they are looked at again.
+fn crimped_with(sight: &Sight<'_>, tool: &str) -> String {
+    let state = sight.state();
+    let has_it = |lead: &&Lead| {
+        let crimps = lead.repairs.iter().filter(|done| done.stands()).filter_map(|done| done.crimp.as_ref());
+        crimps.filter_map(|crimp| crimp.tool.as_ref()).any(|used| used.eq_ignore_ascii_case(tool.trim()))
+    };
+    let calls: Vec<String> = state.leads.iter().filter(has_it).map(|lead| state.call(lead)).collect();
+    match calls.as_slice() {
+        [] => String::new(),
+        calls => format!(" LOOK again at the crimps it made here: {}.", list_of(calls)),
+    }
+}
+
 /// A tool that was dropped, is worn, or whose nest was changed: one position of it, or all.
 pub(super) fn withdraw(sight: &Sight<'_>, answers: &[Answer]) -> Asked {
     let typed = texts(answers);
@@ -115,7 +130,9 @@ pub(super) fn withdraw(sight: &Sight<'_>, answers: &[Answer]) -> Asked {
     let known: Vec<&ToolPosition> = sight.tools.in_force(&today).filter(is_it).collect();
     match (known.as_slice(), typed.get(1)) {
         ([], _) => Asked::Wrong(format!("{tool} is not in the tool book.")),
-        (_, None) => field("Why? It counts for nothing until it is proved anew"),
+        (_, None) => {
+            field(format!("Why? It counts for nothing until it is proved anew.{}", crimped_with(sight, tool)))
+        }
         (known, Some(why)) => Asked::Book(
             known
                 .iter()
