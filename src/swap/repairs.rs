@@ -229,6 +229,8 @@ pub struct RepairDone {
     pub splice: Option<Splice>,
     /// How far the damage reached that it mends.
     pub damage_mm: f64,
+    /// Who let it pass against a rule, when somebody did.
+    pub deviation_by: Option<String>,
     /// The repair lead, as it was ordered and as long as it was then to be.
     pub made: Option<MadeLead>,
 }

@@ -72,7 +72,7 @@ fn add_lead(sight: &Sight<'_>, lead: &Lead, theme: Theme, lines: &mut Lines) {
         if let Some(crimp) = &done.crimp {
             let sheet = state.sheet_for(lead, done.part.as_ref(), crimp);
             let sheet = sheet.map_or("no sheet: height not verified".to_owned(), |s| format!("sheet {s}"));
-            lines.add(&format!("    {} ({sheet})", crimp_in_words(crimp)), theme.faint());
+            lines.add(&format!("    {} ({sheet})", crimp_in_words(done, crimp)), theme.faint());
         }
     }
     if let Some((left, takes)) = state.slack_left(lead) {
@@ -90,13 +90,14 @@ fn done_in_words(done: &RepairDone) -> String {
     format!("{stands}: {}{part}{splice}", done.kind.words())
 }
 
-fn crimp_in_words(crimp: &Crimp) -> String {
+fn crimp_in_words(done: &RepairDone, crimp: &Crimp) -> String {
     let height =
         crimp.height.as_ref().map_or("height not measured".to_owned(), |h| format!("height {}", h.both()));
     let book = crimp.book.as_ref().map_or("not looked up".to_owned(), Standing::to_string);
-    let verdict = match crimp.verdict {
-        CrimpVerdict::Accepted => "accepted",
-        CrimpVerdict::Redo => "made again",
+    let verdict = match (crimp.verdict, &done.deviation_by) {
+        (CrimpVerdict::Redo, _) => "made again".to_owned(),
+        (CrimpVerdict::Accepted, None) => "accepted".to_owned(),
+        (CrimpVerdict::Accepted, Some(by)) => format!("accepted as deviation by {by}"),
     };
     let sample = crimp
         .sample_pull

@@ -24,7 +24,7 @@ impl State {
                     }
                 }
             }
-            Act::Repair { lead, how, part, crimp, splice, .. } => {
+            Act::Repair { lead, how, part, crimp, splice, anyway, .. } => {
                 let sealed = self.side(JobSide::New).any(|h| h.housing().sealing == Sealing::Individual);
                 let damage_mm = self.lead(lead).map_or(0.0, Lead::damage_mm);
                 let made = (*how == RepairKind::RepairLead).then(|| MadeLead {
@@ -39,6 +39,7 @@ impl State {
                 let done = RepairDone {
                     damage_mm,
                     crimped_on,
+                    deviation_by: anyway.as_ref().map(|anyway| anyway.by.clone()),
                     kind: *how,
                     part: part.clone(),
                     crimp: crimp.as_deref().cloned(),
