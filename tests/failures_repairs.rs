@@ -266,7 +266,14 @@ fn f70_the_slack_is_summed_over_every_crimp_made() {
     for _ in 0..4 {
         bench.does(&crimp(r#"height:"1.3 mm",verdict:Redo"#));
     }
-    // Four times 12 of 60 mm: one more is left. After it, none.
+    // Four times 12 of 60 mm: one more is left. After it, none; and none where wire was cut back, too.
+    let mut cut_back = in_hand();
+    for _ in 0..2 {
+        cut_back.does(&crimp(r#"cut_back:"15 mm",height:"1.3 mm",verdict:Redo"#));
+    }
+    let lead = cut_back.job.state().leads[0].clone();
+    assert_eq!(cut_back.job.state().slack_left(&lead), Some((6.0, 12.0)));
+    cut_back.flagged(Code::LastTime);
     bench.not_flagged(Code::LastTime);
     bench.does(&crimp(&format!(r#"height:"1.12 mm",{QUALIFIED}"#)));
     bench.flagged(Code::LastTime);

@@ -186,6 +186,8 @@ fn new_terminal(terminal: &mut Terminal) {
     terminal.keys("d");
     terminal.shows("(= FW-TRM-F15; - for none");
     terminal.typed("= lot 4711");
+    terminal.shows("CUT BACK to bright copper");
+    terminal.typed("10");
     terminal.shows("= uses hand tool 0113, B (qualified until");
     terminal.typed("=");
     terminal.shows("sheet 4.5 mm");

@@ -151,6 +151,8 @@ pub struct Crimp {
     pub tool: Option<String>,
     /// Its position or nest.
     pub position: Option<String>,
+    /// How much wire was cut off beyond the old terminal, back to bright copper.
+    pub cut_back: Option<Length>,
     /// Length stripped.
     pub strip: Option<Length>,
     /// Conductor crimp height.

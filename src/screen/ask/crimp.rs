@@ -3,7 +3,7 @@
 use crate::{
     catalogue::{PartNumber, Sealing, Terminal},
     quantity::{Length, QuantityProblem},
-    repair::{Height, LookFault, PositionKey, ToolPosition, pull_minimum},
+    repair::{Finding, Height, LookFault, PositionKey, ToolPosition, pull_minimum},
     swap::{Act, Crimp, CrimpVerdict, Lead, RepairKind, STRIP_OFF_MM, SamplePull},
 };
 
@@ -67,6 +67,10 @@ impl CrimpAsks<'_> {
     /// The record as keyed, or the next question.
     fn record(&self, answers: &[Answer]) -> Result<Crimp, Asked> {
         let mut left = answers.iter();
+        let cut_back = match self.is_cut_back() {
+            true => Some(length(typed(left.next(), ask_cut_back)?)?),
+            false => None,
+        };
         let (tool, position) = match (typed(left.next(), || self.ask_tool())?, self.proved()) {
             ("=", Some(proved)) => (proved.key.tool.clone(), proved.key.position.clone()),
             (typed, _) => super::tool::tool_and_position(typed).map_err(Asked::Wrong)?,
@@ -90,6 +94,7 @@ impl CrimpAsks<'_> {
             lot: None,
             tool: Some(tool),
             position: Some(position),
+            cut_back,
             strip: Some(strip),
             height,
             width: None,
@@ -98,6 +103,11 @@ impl CrimpAsks<'_> {
             verdict,
             book: None,
         })
+    }
+
+    /// Whether what was found lies in the wire, behind the terminal.
+    fn is_cut_back(&self) -> bool {
+        matches!(self.lead.finding, Some(Finding::Corroded | Finding::InsulationUnderSeal))
     }
 
     /// The terminal's sheet, where the families of the job have it.
@@ -215,6 +225,11 @@ impl CrimpAsks<'_> {
             &[Pick::Yes, Pick::No],
         )
     }
+}
+
+fn ask_cut_back() -> String {
+    "CUT BACK to bright copper and whole insulation. How much wire went beyond the old terminal? (mm; 0 none)"
+        .to_owned()
 }
 
 fn ask_faults() -> String {

@@ -104,8 +104,10 @@ fn crimp_in_words(done: &RepairDone, crimp: &Crimp) -> String {
         .as_ref()
         .map_or(String::new(), |sample| format!(", sample {} N ({})", sample.force_n, sample.broke_at));
     let strip = crimp.strip.as_ref().map_or(String::new(), |strip| format!(", stripped {}", strip.both()));
+    let back = crimp.cut_back.as_ref().filter(|back| back.mm() > 0.0);
+    let back = back.map_or(String::new(), |back| format!(", cut back {}", back.both()));
     let lot = crimp.lot.as_ref().map_or(String::new(), |lot| format!("lot {lot}, "));
-    format!("{lot}{}{strip}, {height}{sample}, {verdict}; position {book}", crimp.with())
+    format!("{lot}{}{back}{strip}, {height}{sample}, {verdict}; position {book}", crimp.with())
 }
 
 /// The harness with its sleeves, and the lengths beside it.

@@ -140,6 +140,8 @@ struct CrimpForm {
     #[serde(default, skip_serializing_if = "Option::is_none")]
     position: Option<String>,
     #[serde(default, skip_serializing_if = "Option::is_none")]
+    cut_back: Option<Length>,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
     strip: Option<Length>,
     #[serde(default, skip_serializing_if = "Option::is_none")]
     height: Option<Length>,

@@ -2,12 +2,13 @@
 
 use crate::{
     catalogue::Sealing,
+    quantity::Length,
     record::{Address, Seal},
 };
 
 use super::{Flag, Flags};
 use crate::swap::{
-    Code, ItemId, JobSide, Lead, OtherKind, Place, PlugOrigin, PrefittedWay, RepairKind, Seat,
+    Code, ItemId, JobSide, Lead, OtherKind, Place, PlugOrigin, PrefittedWay, RepairDone, RepairKind, Seat,
     state::{Broken, Occupant, State},
     target::{Expected, Target},
 };
@@ -123,8 +124,10 @@ impl State {
         let used = self.terminal_for(lead)?.used_mm?;
         // A repair lead brings its own slack; a crimp cut off again uses up as much as one that stays.
         let since = lead.repairs.iter().rev().take_while(|done| done.kind != RepairKind::RepairLead);
-        let renewed = since.filter(|done| done.kind == RepairKind::NewTerminal).count();
-        Some((slack - used * renewed as f64, used))
+        let renewed = since.filter(|done| done.kind == RepairKind::NewTerminal);
+        let cut_back = |done: &RepairDone| done.crimp.as_ref()?.cut_back.as_ref().map(Length::mm);
+        let gone: f64 = renewed.map(|done| used + cut_back(done).unwrap_or(0.0)).sum();
+        Some((slack - gone, used))
     }
 
     pub(super) fn flag_plugs(&self, target: &Target, flags: &mut Flags) {
