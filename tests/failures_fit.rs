@@ -70,15 +70,7 @@ fn recorded(old: &str, new: &str) -> Bench {
 /// The same with the views proved and everything compared.
 fn ready(old: &str, new: &str, map: &[&str]) -> Bench {
     let mut bench = recorded(old, new);
-    bench.does_all(&[
-        r#"Anchor(housing:"old",place:"row 1, 1 from left",colour:"RD",mark:"1")"#,
-        r#"Anchor(housing:"old",place:"key",mark:"latch")"#,
-        r#"Anchor(housing:"new",place:"row 1, 1 from left",mark:"1")"#,
-        r#"Anchor(housing:"new",place:"key",mark:"latch")"#,
-        "Compared(question:Key,answer:Fits,mating_half:true)",
-        "Compared(question:Latch,answer:Fits,mating_half:true)",
-        "Compared(question:Gender,answer:Fits,mating_half:true)",
-    ]);
+    bench.proves_and_compares();
     bench.does_all(map);
     bench.does("MapConfirmed(source:SameLabels)");
     bench

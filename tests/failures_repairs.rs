@@ -147,6 +147,13 @@ fn f56_a_height_outside_the_sheet_is_refused_and_none_is_not_verified() {
         bench.does(&act);
         bench.flagged(Code::HeightNotVerified);
     }
+    // The sheet says nothing of 0.35 mm²: measured, and not verified.
+    let mut bench = ready();
+    bench.does(r#"Extract(from:"old:4",colour:"BU",freely:true,seal:On)"#);
+    bench.does("Inspect(verdict:Needs(NewTerminal),found:FemaleLoose)");
+    bench.does(r#"Planned(lead:"old:4",how:NewTerminal,reason:"loose",part:"B4-T")"#);
+    bench.does(&crimp(&format!(r#"height:"1.12 mm",{QUALIFIED}"#)).replace("old:1", "old:4"));
+    bench.flagged(Code::HeightNotVerified);
 }
 
 #[test]

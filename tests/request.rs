@@ -190,12 +190,9 @@ fn the_paper_is_one_page_wide_and_the_table_keeps_part_numbers_as_text() {
 
 #[test]
 fn a_lead_that_was_asked_for_stays_its_line_when_its_splice_is_made_elsewhere() {
-    let shop = Shop::new();
-    let rules = demo("clearance-40.ron");
-    shop.new_job("mulehaul", "mh-06", "mh-06", &["--serial", "MT3-4006", "--rules", rules.to_str().unwrap()]);
+    let shop = two_leads();
     let text = std::fs::read_to_string(demo("mulehaul-power.acts")).unwrap();
-    let (before, moves) = text.split_once("// The moves").unwrap();
-    assert_eq!(shop.run_with(&["enter", "mulehaul"], before, &[]).code, 0);
+    let (_, moves) = text.split_once("// The moves").unwrap();
     let sent = shop.json(&["request", "mulehaul", "--send", "--bench", "3"]);
     let made = moves.split_once("Inspect(verdict:Good)").unwrap().0.replace("105 mm", "111 mm");
     let run = shop.run_with(&["enter", "mulehaul"], &format!("// {made}"), &[]);

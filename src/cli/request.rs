@@ -6,6 +6,7 @@ use jiff::Timestamp;
 
 use super::{Common, Exit, print};
 use crate::{
+    quantity::is_day,
     request::{RequestForm, RequestHead, paper, table},
     store::{IncompleteOrder, OpenJob, request_of, send_request},
 };
@@ -46,9 +47,9 @@ enum Format {
 
 /// A day as it is asked for.
 fn day(typed: &str) -> Result<String, String> {
-    match typed.parse::<jiff::civil::Date>() {
-        Ok(day) if day.to_string() == typed => Ok(typed.to_owned()),
-        _ => Err("key the day as 2026-12-01".to_owned()),
+    match is_day(typed) {
+        true => Ok(typed.to_owned()),
+        false => Err("key the day as 2026-12-01".to_owned()),
     }
 }
 

@@ -10,7 +10,7 @@ mod voltage;
 pub use gauge::{Gauge, NOMINAL_PAIRS};
 pub use instrument::Instrument;
 pub use length::Length;
-pub use text::{TextProblem, count_of, harmless, is_harmful, list_of, plain_text};
+pub use text::{TextProblem, count_of, harmless, is_day, is_harmful, list_of, plain_text};
 pub use voltage::Voltage;
 
 /// Why a typed quantity was not understood.

@@ -109,6 +109,11 @@ pub fn list_of<T: std::fmt::Display>(items: &[T]) -> String {
     }
 }
 
+/// Whether a text is a day as files and requests have it: 2026-12-01.
+pub fn is_day(text: &str) -> bool {
+    text.parse::<jiff::civil::Date>().is_ok_and(|day| day.to_string() == text)
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;

@@ -185,12 +185,14 @@ impl ToolBook {
         self.last_said(key, today).map_or(Standing::Never, |said| said.standing(today))
     }
 
+    /// Whether this is what counts of its position on a day.
+    fn counts(&self, said: &ToolPosition, today: &str) -> bool {
+        self.last_said(&said.key, today).is_some_and(|last| std::ptr::eq(last, said))
+    }
+
     /// What counts of every position on a day, each once.
     pub fn in_force<'a>(&'a self, today: &'a str) -> impl Iterator<Item = &'a ToolPosition> {
-        let counts = move |said: &&ToolPosition| {
-            self.last_said(&said.key, today).is_some_and(|last| std::ptr::eq(last, *said))
-        };
-        self.positions.iter().filter(counts)
+        self.positions.iter().filter(move |said| self.counts(said, today))
     }
 
     /// A position that is qualified for a terminal and a wire on a day.
@@ -200,10 +202,7 @@ impl ToolBook {
                 && said.key.wire.is_same_size(wire)
                 && said.standing(today).is_qualified()
         };
-        let is_last = |said: &&ToolPosition| {
-            self.last_said(&said.key, today).is_some_and(|last| std::ptr::eq(last, *said))
-        };
-        self.positions.iter().filter(is_for_it).find(is_last)
+        self.positions.iter().filter(is_for_it).find(|said| self.counts(said, today))
     }
 }
 

@@ -5,7 +5,7 @@ use crate::{
     record::{Address, HousingName},
     repair::ToolBook,
     request::RequestForm,
-    swap::{Act, Entry, Job, JobHousing, JobSide, State, Survey, Verdict, day_of},
+    swap::{Act, Entry, Job, JobHousing, JobSide, Lead, State, Survey, Verdict, day_of},
 };
 
 /// A job as screens see it.
@@ -41,6 +41,11 @@ impl<'a> Sight<'a> {
     /// A housing by name.
     pub fn housing(&self, name: &HousingName) -> Option<&'a JobHousing> {
         self.state().housing(name)
+    }
+
+    /// The new housing a lead goes into.
+    pub fn goes_into(&self, lead: &Lead) -> Option<&'a JobHousing> {
+        self.housing(&self.survey.target.of(&lead.id)?.housing)
     }
 
     /// What a cavity is called in the other numberings of its housing, to be put behind its label:

@@ -4,14 +4,14 @@
 use std::path::Path;
 
 use anyhow::{Context, Result, bail};
-use jiff::{Timestamp, civil::Date};
+use jiff::Timestamp;
 use serde::{Deserialize, Serialize};
 use sha2::{Digest, Sha256};
 
 use super::{folder::Store, form::ron_options};
 use crate::{
     catalogue::PartNumber,
-    quantity::{Gauge, harmless},
+    quantity::{Gauge, harmless, is_day},
     repair::{Height, PositionKey, Standing, ToolBook, ToolPosition},
     swap::{Act, State, day_of},
 };
@@ -51,8 +51,7 @@ struct PositionForm {
 impl PositionForm {
     /// The position, or which field cannot be read.
     fn read(self) -> Result<ToolPosition, String> {
-        let is_day = self.until.parse::<Date>().is_ok_and(|day| day.to_string() == self.until);
-        if !is_day {
+        if !is_day(&self.until) {
             return Err(format!("until: \"{}\" is no day: write it as 2027-03-31", harmless(&self.until)));
         }
         let at = match &self.at {

@@ -10,7 +10,7 @@ use crate::{
 };
 
 use super::{
-    repairs::{LeadOrder, RepairDone},
+    repairs::{LeadOrder, MadeLead, RepairDone},
     term::RepairKind,
 };
 
@@ -210,10 +210,15 @@ impl Lead {
         self.planned == Some(RepairKind::RepairLead) || self.repaired(RepairKind::RepairLead).is_some()
     }
 
+    /// The repair lead on it, as it was made.
+    pub fn made(&self) -> Option<&MadeLead> {
+        self.repaired(RepairKind::RepairLead)?.made.as_ref()
+    }
+
     /// The wire a terminal is crimped on: that of its repair lead, else its only one. None for several
     /// in one terminal: no sheet and no tool book speaks of them.
     pub fn wire_to_crimp(&self) -> Option<&Gauge> {
-        match self.repaired(RepairKind::RepairLead).and_then(|done| done.made.as_ref()) {
+        match self.made() {
             Some(made) => made.order.gauge_for(self),
             None => self.first_wire().filter(|_| self.wires_left() == 1)?.gauge.known(),
         }
@@ -228,7 +233,7 @@ impl Lead {
     pub fn order_in_force(&self) -> Option<&LeadOrder> {
         match self.planned {
             Some(RepairKind::RepairLead) => self.order.as_deref(),
-            _ => Some(&self.repaired(RepairKind::RepairLead)?.made.as_ref()?.order),
+            _ => Some(&self.made()?.order),
         }
     }
 

@@ -58,10 +58,9 @@ impl State {
 
     /// The old housing a flip is about: the one named, else the only one.
     pub fn flipped_housing(&self, name: Option<&HousingName>) -> Option<HousingName> {
-        let mut olds = self.side(JobSide::Old);
         match name {
-            Some(name) => olds.find(|h| h.name == *name).map(|h| h.name.clone()),
-            None => olds.next().filter(|_| olds.next().is_none()).map(|h| h.name.clone()),
+            Some(name) => self.side(JobSide::Old).find(|h| h.name == *name).map(|h| h.name.clone()),
+            None => self.only_old().cloned(),
         }
     }
 

@@ -121,7 +121,7 @@ impl State {
     }
 
     /// The old housing, where there is one.
-    fn only_old(&self) -> Option<&HousingName> {
+    pub(super) fn only_old(&self) -> Option<&HousingName> {
         let mut olds = self.side(super::JobSide::Old);
         olds.next().filter(|_| olds.next().is_none()).map(|old| &old.name)
     }
@@ -225,7 +225,7 @@ impl State {
 /// The repair lead of a lead, once it is made; none while another one is planned.
 pub(super) fn made_lead(lead: &Lead) -> Option<&MadeLead> {
     let is_open = lead.planned == Some(RepairKind::RepairLead);
-    lead.repaired(RepairKind::RepairLead).filter(|_| !is_open)?.made.as_ref()
+    lead.made().filter(|_| !is_open)
 }
 
 /// Where the splice of a lead sits, once it is made; none while another one is planned.

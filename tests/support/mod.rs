@@ -191,6 +191,20 @@ impl Bench {
         );
     }
 
+    /// Answers the anchors of a housing of one row with RD at its far left, and compares old and new.
+    #[track_caller]
+    pub fn proves_and_compares(&mut self) {
+        self.does_all(&[
+            r#"Anchor(housing:"old",place:"row 1, 1 from left",colour:"RD",mark:"1")"#,
+            r#"Anchor(housing:"old",place:"key",mark:"latch")"#,
+            r#"Anchor(housing:"new",place:"row 1, 1 from left",mark:"1")"#,
+            r#"Anchor(housing:"new",place:"key",mark:"latch")"#,
+            "Compared(question:Key,answer:Fits,mating_half:true)",
+            "Compared(question:Latch,answer:Fits,mating_half:true)",
+            "Compared(question:Gender,answer:Fits,mating_half:true)",
+        ]);
+    }
+
     /// Moves one wire of the class board without a fault.
     #[track_caller]
     pub fn moves(&mut self, label: &str, colour: &str) {

@@ -112,8 +112,7 @@ impl CrimpAsks<'_> {
 
     /// The terminal's sheet, where the families of the job have it.
     fn sheet(&self) -> Option<&Terminal> {
-        let families = self.sight.state().housings.iter().map(|h| h.definition.family());
-        families.flat_map(|family| &family.terminals).find(|t| Some(&t.part) == self.terminal)
+        self.sight.state().terminal_named(self.terminal?)
     }
 
     fn sheet_height(&self) -> Option<Height> {
@@ -191,9 +190,7 @@ impl CrimpAsks<'_> {
 
     /// Whether a seal sits on the wire.
     fn is_sealed(&self) -> bool {
-        let target = self.sight.survey.target.of(&self.lead.id);
-        let housing = target.and_then(|to| self.sight.housing(&to.housing));
-        housing.is_none_or(|h| h.housing().sealing == Sealing::Individual)
+        self.sight.goes_into(self.lead).is_none_or(|h| h.housing().sealing == Sealing::Individual)
     }
 
     fn ask_tug(&self, sample: Option<&SamplePull>) -> Asked {

@@ -4,7 +4,7 @@ use crate::{
     catalogue::{Gender, Sealing, Seating},
     quantity::Length,
     repair::{Advice, Finding, InHandLead, advise},
-    swap::{Act, Inspected, JobHousing, JobSide, Lead, RepairKind},
+    swap::{Act, Inspected, JobSide, Lead, RepairKind},
 };
 
 use super::{Answer, Asked, field, picks, repair, texts};
@@ -60,7 +60,7 @@ pub(super) fn inspect(sight: &Sight<'_>, lead: &Lead, call: &str, answers: &[Ans
 
 /// What to look at on this terminal, and what was planned for it.
 fn look_prompt(sight: &Sight<'_>, lead: &Lead, call: &str) -> String {
-    let housing = goes_into(sight, lead).or_else(|| sight.state().side(JobSide::Old).next());
+    let housing = sight.goes_into(lead).or_else(|| sight.state().side(JobSide::Old).next());
     let contact = match housing.map(|h| h.housing().gender) {
         Some(Gender::Male) => "pin",
         _ => "spring",
@@ -77,14 +77,9 @@ fn look_prompt(sight: &Sight<'_>, lead: &Lead, call: &str) -> String {
     )
 }
 
-/// The new housing a lead goes into.
-fn goes_into<'a>(sight: &Sight<'a>, lead: &Lead) -> Option<&'a JobHousing> {
-    sight.housing(&sight.survey.target.of(&lead.id)?.housing)
-}
-
 /// The findings that can be on this lead.
 fn can_be_found(sight: &Sight<'_>, lead: &Lead) -> Vec<Pick> {
-    let housing = goes_into(sight, lead).or_else(|| sight.state().side(JobSide::New).next());
+    let housing = sight.goes_into(lead).or_else(|| sight.state().side(JobSide::New).next());
     let fits = |finding: Finding| {
         housing.is_none_or(|h| {
             let housing = h.housing();
@@ -199,7 +194,7 @@ fn stop(call: &str, why: &str, rest: &[Answer]) -> Asked {
 /// What the table looks at beside the finding.
 fn looked_at(sight: &Sight<'_>, lead: &Lead) -> InHandLead {
     let state = sight.state();
-    let housing = goes_into(sight, lead);
+    let housing = sight.goes_into(lead);
     let terminal = state.terminal_for(lead);
     let wire = lead.wire_to_crimp();
     let today = sight.today();

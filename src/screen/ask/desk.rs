@@ -1,6 +1,6 @@
 //! What goes to the parts desk and what comes from it.
 
-use crate::{request::RequestHead, swap::Act};
+use crate::{quantity::is_day, request::RequestHead, swap::Act};
 
 use super::{Answer, Asked, field, picks, texts};
 use crate::screen::{keys::Pick, sight::Sight};
@@ -58,9 +58,4 @@ pub(super) fn arrived(typed: &[&str]) -> Asked {
             _ => Asked::Wrong("Key two whole numbers.".to_owned()),
         },
     }
-}
-
-/// Whether it is a day as files have it.
-pub(super) fn is_day(text: &str) -> bool {
-    text.parse::<jiff::civil::Date>().is_ok_and(|day| day.to_string() == text)
 }

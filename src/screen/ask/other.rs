@@ -2,7 +2,7 @@
 
 use crate::{
     catalogue::LockState,
-    quantity::Length,
+    quantity::{Length, is_day},
     record::Address,
     repair::DamageCause,
     swap::{About, Act, ItemId, JobSide, Place, SeenAt},
@@ -367,7 +367,7 @@ fn accept(sight: &Sight<'_>, typed: &[&str]) -> Asked {
         }
         [_, _] => field("Why?"),
         [_, _, _] => field("Until when, if it is a temporary measure? (2026-12-01, or -)"),
-        [_, _, _, due, ..] if *due != "-" && !desk::is_day(due) => {
+        [_, _, _, due, ..] if *due != "-" && !is_day(due) => {
             Asked::Wrong("Key the day as 2026-12-01, or -.".to_owned())
         }
         [_, by, reason, due, ..] => {

@@ -118,9 +118,8 @@ impl SpliceAsks<'_> {
 
     /// What stands against the mark, and whether the sleeve is on before anything is joined.
     fn ask_sleeve(&self, marked: &Splice) -> Asked {
-        let target = self.sight.survey.target.of(&self.lead.id);
-        let housing = target.and_then(|to| self.sight.housing(&to.housing));
-        let is_sealed = housing.is_none_or(|h| h.housing().sealing == Sealing::Individual);
+        let is_sealed =
+            self.sight.goes_into(self.lead).is_none_or(|h| h.housing().sealing == Sealing::Individual);
         let seal = if is_sealed { " The wire seal stays on the terminal side." } else { "" };
         picks(
             format!(

@@ -1,11 +1,9 @@
 //! The tool book at the bench: samples that prove a position, and a tool taken out of use.
 
-use jiff::civil::Date;
-
 use super::{Answer, Asked, field, texts};
 use crate::{
     catalogue::PartNumber,
-    quantity::{Gauge, list_of},
+    quantity::{Gauge, is_day, list_of},
     repair::{FEWEST_HEIGHTS, FEWEST_SAMPLES, Height, PositionKey, ToolPosition, pull_minimum},
     screen::sight::Sight,
     swap::Lead,
@@ -53,8 +51,10 @@ fn read_samples(sight: &Sight<'_>, typed: &[&str]) -> Result<ToolPosition, Asked
     ))?;
     let pulls_n = readings(pulls, FEWEST_SAMPLES).map_err(Asked::Wrong)?;
     let until = answer("Good until which day? (2027-03-31)".to_owned())?;
-    let until: Date = until.parse().map_err(|_| Asked::Wrong("Key the day as 2027-03-31.".to_owned()))?;
-    if until.to_string() < sight.today() {
+    if !is_day(until) {
+        return Err(Asked::Wrong("Key the day as 2027-03-31.".to_owned()));
+    }
+    if until < sight.today().as_str() {
         return Err(Asked::Wrong(format!("{until} is past.")));
     }
     Ok(ToolPosition {
@@ -63,7 +63,7 @@ fn read_samples(sight: &Sight<'_>, typed: &[&str]) -> Result<ToolPosition, Asked
         pulls_n,
         minimum_n: minimum.map(|(newton, source)| (newton, source.to_owned())),
         sheet,
-        until: until.to_string(),
+        until: until.to_owned(),
         by: sight.by.to_owned(),
         at: sight.survey.now,
         withdrawn: None,
@@ -72,8 +72,7 @@ fn read_samples(sight: &Sight<'_>, typed: &[&str]) -> Result<ToolPosition, Asked
 
 /// The height that the families of the job have for a terminal on a wire.
 fn sheet_of(sight: &Sight<'_>, terminal: &PartNumber, wire: &Gauge) -> Option<Height> {
-    let mut terminals = sight.state().housings.iter().flat_map(|h| &h.definition.family().terminals);
-    let (target_mm, tolerance_mm) = terminals.find(|t| t.part == *terminal)?.height_for(wire.area_mm2())?;
+    let (target_mm, tolerance_mm) = sight.state().terminal_named(terminal)?.height_for(wire.area_mm2())?;
     Some(Height { target_mm, tolerance_mm })
 }
 

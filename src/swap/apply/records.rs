@@ -9,8 +9,8 @@ use crate::{
 };
 
 use crate::swap::{
-    Act, Flip, ItemId, Lead, OtherItem, OtherKind, Place, PlugItem, PlugOrigin, RecordSide, RepairKind, Seen,
-    flipped, state::State,
+    Act, Flip, ItemId, Lead, OtherItem, OtherKind, Place, PlugItem, PlugOrigin, RecordSide, Seen, flipped,
+    state::State,
 };
 
 use super::{new_lead, repairs::is_new_wire};
@@ -148,7 +148,7 @@ fn described_anew(former: Lead, fresh: Lead, before: Option<&LeadSeen>) -> Lead 
     let damage = |seen: &LeadSeen| seen.wires.iter().map(|wire| wire.damage.clone()).collect::<Vec<_>>();
     let now = damage(&fresh.seen);
     let is_measured_again = now.iter().any(Option::is_some) && before.map(damage) != Some(now);
-    let made = former.repaired(RepairKind::RepairLead).and_then(|done| done.made.clone());
+    let made = former.made().cloned();
     let wires = fresh.seen.wires.len();
     let mut lead = Lead {
         seal: fresh.seen.seal.unwrap_or(former.seal),

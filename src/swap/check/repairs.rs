@@ -132,8 +132,8 @@ impl State {
         })
     }
 
-    /// The terminal a crimp was made on, where the families of the job know it.
-    fn terminal_named(&self, part: &PartNumber) -> Option<&Terminal> {
+    /// A terminal by its part number, where the families of the job know it.
+    pub fn terminal_named(&self, part: &PartNumber) -> Option<&Terminal> {
         self.housings.iter().flat_map(|h| &h.definition.family().terminals).find(|t| t.part == *part)
     }
 
