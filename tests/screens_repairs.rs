@@ -179,7 +179,7 @@ fn a_tool_nobody_proved_is_said_before_the_strip_and_refused_without_a_name() {
     desk.typed("high");
     shows(&mut desk, "\"high\" is not a number");
     desk.typed("2.90");
-    shows(&mut desk, "OUT: the sheet says 2.75");
+    shows(&mut desk, "OUT: the sheet says 2.75 +/- 0.08 mm");
     desk.press(KeyCode::Esc);
     desk.typed("2,76");
     desk.keys("y");

@@ -213,15 +213,18 @@ pub(super) fn test(sight: &Sight<'_>, kind: TestKind, answers: &[Answer]) -> Ask
     if !is_in_words && !is_reading(value) {
         return Asked::Wrong(format!("\"{value}\" is no reading: key it as {}, or open.", example(kind).0));
     }
+    // A number proves nothing without its limit.
+    let is_number = !is_in_words && value.parse::<Instrument>().is_ok();
     let Some(limit) = typed.get(1) else {
         let (_, limit) = example(kind);
         return field(format!(
-            "Its limit, a comma, and whose? ({limit}, service manual; - for none){}",
+            "Its limit, a comma, and whose? ({limit}, service manual{}){}",
+            if is_number { "" } else { "; - for none" },
             house_limit(sight, kind)
         ));
     };
     let (limit, source) = match (*limit, limit.rsplit_once(", ")) {
-        ("-", _) if !is_in_words && value.parse::<Instrument>().is_ok() => {
+        ("-", _) if is_number => {
             return Asked::Wrong(
                 "A reading proves nothing without its limit: key it, a comma, and whose it is.".to_owned(),
             );

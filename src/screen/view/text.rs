@@ -38,6 +38,7 @@ pub fn to_ascii(text: &str) -> String {
         match c {
             '×' => out.push('x'),
             '²' => out.push('2'),
+            '±' => out.push_str("+/-"),
             '·' | '–' | '—' => out.push('-'),
             '°' => out.push_str("deg"),
             'Ω' => out.push_str("ohm"),
