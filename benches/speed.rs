@@ -17,9 +17,9 @@ use repin::{
 fn bulkhead() -> Job {
     let mut job = Job::default();
     let at = "2026-11-25T07:00:00Z".parse().unwrap();
-    let mut take = |act: Act| job.apply(Entry { at, by: "kt".into(), act });
+    let mut take = |act: Act| job.apply(Entry::new(at, "kt", act));
     let text = String::new;
-    take(Act::Ticket { asset: text(), serial: text(), connector: text(), reason: text(), seed: 1 });
+    take(Act::Ticket { id: None, asset: text(), serial: text(), connector: text(), reason: text(), seed: 1 });
     for (name, side) in [("old", JobSide::Old), ("new", JobSide::New)] {
         let definition = Box::new(Catalogue::built_in().find("cm-206").unwrap());
         take(Act::Housed { name: name.parse().unwrap(), side, definition });
@@ -126,7 +126,7 @@ fn main() {
                 Act::Note { text: "harness rubs at the boom tip, see photo 104".into(), about: About::Job }
             }
         };
-        let (line, next) = line_of(n, &Entry { at: now, by: "kt".into(), act }, &sum).unwrap();
+        let (line, next) = line_of(n, &Entry::new(now, "kt", act), &sum).unwrap();
         text.push_str(&line);
         text.push('\n');
         sum = next;

@@ -3,9 +3,13 @@
 //! The standard writes several colours of one item in table order, which loses which is the base.
 //! Vehicle practice needs the base first, so a colour here is never sorted.
 
+mod words;
+
 use std::{fmt, str::FromStr};
 
 use crate::quantity::harmless;
+
+pub use words::{ENGLISH, GERMAN, Named, ONLY_GERMAN, WORDS, named_in};
 
 /// One colour of the table in IEC 60757, in table order.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]

@@ -11,6 +11,7 @@
 //! * [`catalogue`]: connector families: housings, terminals, seals, plugs made for each other.
 //! * [`record`]: what is in a connector, and how two records of it differ.
 //! * [`repair`]: reckoning on wires and terminals: which repair, lead lengths, splices, bundles, crimps.
+//! * [`supply`]: parts that are asked for: kinds, lines, what has no number yet.
 //! * [`swap`]: the job as a pure state machine: acts, verdicts, state, account, flags.
 //! * [`picture`]: faces as grids of marked text cells, painted by the command line and the screen.
 //! * [`request`]: the parts request.
@@ -34,4 +35,5 @@ pub mod repair;
 pub mod request;
 pub mod screen;
 pub mod store;
+pub mod supply;
 pub mod swap;

@@ -38,7 +38,7 @@ fn a_seal_that_did_not_come_with_the_wire_stays_missing() {
     let mut bench = ready();
     bench.does(r#"Extract(from:"old:1",colour:"RD",freely:true,seal:Missing)"#);
     corrects(&mut bench, 1, &WIRES[0].replace("W1", "W11"));
-    bench.does("Inspect(verdict:Good)");
+    assert_eq!(bench.insists("Inspect(verdict:Good)"), [Code::CrimpSuspect, Code::SealMissing]);
     assert!(bench.against(r#"Insert(into:"new:1",click:true)"#).contains(&Code::SealMissing));
 }
 
@@ -121,7 +121,7 @@ fn a_plan_on_a_wire_that_proves_forbidden_holds_nobody_back() {
     corrects(&mut bench, 1, &WIRES[0].replace("slack", "kind:Coaxial,slack"));
     bench.flagged(Code::SpliceForbidden);
     bench.does(r#"Extract(from:"old:1",colour:"RD",freely:true,seal:On)"#);
-    bench.does("Inspect(verdict:Good)");
+    assert_eq!(bench.insists("Inspect(verdict:Good)"), [Code::CrimpSuspect]);
     bench.not_flagged(Code::SpliceForbidden);
     assert_eq!(lead(&bench, "old:1").planned, None);
 }
@@ -152,7 +152,7 @@ fn a_larger_lead_is_ordered_with_its_own_diameter() {
         Bench::parse(&format!(r#"Planned(lead:"old:1",how:RepairLead,reason:"x",order:({said}))"#))
     };
     let allowed = |act: Act| {
-        let entry = repin::swap::Entry { at: bench.now, by: bench.by.clone(), act };
+        let entry = repin::swap::Entry::new(bench.now, bench.by.clone(), act);
         bench.job.check(&entry) == repin::swap::Verdict::Allowed
     };
     // 4 mm² are 2.3 mm of copper: the 1.6 mm on record are those of the old wire.

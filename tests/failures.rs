@@ -212,8 +212,10 @@ fn f23_nothing_comes_out_past_a_lock_that_is_not_released() {
     assert_eq!(bench.against(OUT_1), [Code::LockNotReleased]);
     assert_eq!(bench.insists(OUT_1), [Code::LockNotReleased]);
     bench.flagged(Code::LockNotReleased);
-    bench.does("Inspect(verdict:Good)");
+    // Torn past its lock it did not come freely, whoever says so; looked at, the lock is settled.
+    assert_eq!(bench.insists("Inspect(verdict:Good)"), [Code::CrimpSuspect]);
     bench.not_flagged(Code::LockNotReleased);
+    bench.flagged(Code::CrimpSuspect);
     // A broken lock holds nothing.
     let mut broken = Bench::ready();
     broken.does(r#"Lock(housing:"old",to:Broken,finger:true)"#);
@@ -237,7 +239,8 @@ fn f27_what_came_out_by_force_stays_suspect() {
     let mut bench = Bench::ready();
     bench.does(r#"Extract(from:"old:1",colour:"RD",freely:false,seal:On)"#);
     bench.flagged(Code::ForcedOut);
-    bench.does("Inspect(verdict:Good)");
+    assert_eq!(bench.against("Inspect(verdict:Good)"), [Code::CrimpSuspect]);
+    bench.insists("Inspect(verdict:Good)");
     bench.flagged(Code::CrimpSuspect);
 }
 
@@ -246,7 +249,7 @@ fn f28_a_seal_that_stayed_behind_is_renewed_before_the_lead_goes_in() {
     let mut bench = Bench::ready();
     bench.does(r#"Extract(from:"old:1",colour:"RD",freely:true,seal:Missing)"#);
     bench.flagged(Code::SealMissing);
-    bench.does("Inspect(verdict:Good)");
+    assert_eq!(bench.insists("Inspect(verdict:Good)"), [Code::SealMissing]);
     assert!(bench.against(r#"Insert(into:"new:1",click:true)"#).contains(&Code::SealMissing));
 }
 
@@ -434,7 +437,7 @@ fn f68_the_mating_half_is_looked_at() {
     bench.flagged(Code::MatingHalf);
     bench.does(r#"MatingHalf(verdict:Damaged("pin 3 green"))"#);
     bench.flagged(Code::MatingHalf);
-    bench.does("MatingHalf(verdict:Sound)");
+    bench.does("MatingHalf(verdict:Good)");
     bench.not_flagged(Code::MatingHalf);
 }
 
@@ -443,7 +446,7 @@ fn f72_a_temporary_measure_never_clears_by_time() {
     let mut bench = Bench::moved();
     bench.does_all(&[
         r#"Lock(housing:"new",to:FullSet,finger:true)"#,
-        "MatingHalf(verdict:Sound)",
+        "MatingHalf(verdict:Good)",
         r#"Accept(flag:"test-missing",reason:"no meter here",due:"2026-12-01")"#,
     ]);
     bench.flagged(Code::TemporaryMeasure);

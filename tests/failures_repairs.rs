@@ -72,13 +72,13 @@ fn f40_a_lead_whose_insulation_no_seal_takes_is_an_incomplete_order() {
 fn f45_two_wires_in_one_sealed_hole_are_flagged_until_one_lead_goes_in() {
     let two = r#"(number:"W1a",colour:"RD",gauge:"0.5"),(number:"W1b",colour:"RD/WH",gauge:"0.5")"#;
     let mut bench = ready_with(rules(), &[two, WIRES[1], WIRES[2], WIRES[3]]);
-    bench.flagged(Code::SealRange);
+    bench.flagged(Code::TwoInOneHole);
     // Their copper adds up: one of them is not enough.
     let told =
         bench.impossible(r#"Planned(lead:"old:1",how:RepairLead,reason:"joined",order:(gauge:"0.75"))"#);
     assert!(told.contains("0.25 mm² less copper"), "{told}");
     bench.does(r#"Planned(lead:"old:1",how:RepairLead,reason:"joined",part:"B4-T",order:(gauge:"1.0"))"#);
-    bench.not_flagged(Code::SealRange);
+    bench.not_flagged(Code::TwoInOneHole);
 }
 
 #[test]

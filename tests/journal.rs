@@ -112,11 +112,15 @@ fn damage_inside_stops_loading_with_the_file_and_line() {
 
 #[test]
 fn a_newer_line_is_read_up_to_there_and_kept_byte_for_byte() {
+    use repin::store::form::RECORD_VERSION;
     use sha2::{Digest, Sha256};
     let (shop, mut bytes) = bytes_of("skerry", "sk-10", "skerry-pod.acts");
     let journal = read_journal(&bytes);
     let n = journal.entries.len() + 1;
-    let body = format!("n:{n},at:\"2026-11-25T07:00:00Z\",by:\"kt\",v:2,act:Weld(at:\"old:1\")");
+    let body = format!(
+        "n:{n},at:\"2026-11-25T07:00:00Z\",by:\"kt\",v:{},act:Weld(at:\"old:1\")",
+        RECORD_VERSION + 1
+    );
     let digest = Sha256::new().chain_update(&journal.last_sum).chain_update(&body).finalize();
     let sum: String = digest.iter().take(8).map(|b| format!("{b:02x}")).collect();
     bytes.extend(format!("({body},sum:\"{sum}\")\n").bytes());
@@ -219,11 +223,11 @@ fn an_example_of_every_act_reads_back_and_none_is_left_out() {
     // Ticket, Housed and Rules are written by `repin new` alone.
     assert_eq!(names, variants_of_act());
     for line in &acts {
-        let entry = repin::swap::Entry {
-            at: "2026-11-25T07:00:00Z".parse().unwrap(),
-            by: "kt \"x\" \u{e9}\n".into(),
-            act: line.act.clone(),
-        };
+        let entry = repin::swap::Entry::new(
+            "2026-11-25T07:00:00Z".parse().unwrap(),
+            "kt \"x\" \u{e9}\n",
+            line.act.clone(),
+        );
         let (text, _) = line_of(1, &entry, "").unwrap();
         let journal = read_journal(format!("{text}\n").as_bytes());
         assert_eq!(journal.entries, [entry], "{text}");

@@ -28,7 +28,7 @@ fn program(text: &str) -> &str {
 }
 
 /// A module uses only what stands left of it; the last two stand side by side.
-const ORDER: [&str; 14] = [
+const ORDER: [&str; 15] = [
     "quantity",
     "colour",
     "face",
@@ -36,6 +36,7 @@ const ORDER: [&str; 14] = [
     "catalogue",
     "record",
     "repair",
+    "supply",
     "swap",
     "picture",
     "request",

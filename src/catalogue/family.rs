@@ -61,6 +61,9 @@ pub enum Gender {
 }
 
 impl Gender {
+    /// Both.
+    pub const ALL: [Self; 2] = [Self::Male, Self::Female];
+
     /// In a word.
     pub fn word(self) -> &'static str {
         match self {

@@ -234,6 +234,8 @@ fn make(job: &DemoJob, store: &Store, by: &str) -> Result<()> {
     let rules = job.rules.map_or(Ok(Default::default()), |text| read_rules("house-rules.ron", text))?;
     let world = vec![
         Act::Ticket {
+            // Fixed, so that the demo is the same everywhere.
+            id: Some(job.id.parse()?),
             asset: job.asset.to_owned(),
             serial: job.serial.to_owned(),
             connector: job.connector.to_owned(),
@@ -250,12 +252,12 @@ fn make(job: &DemoJob, store: &Store, by: &str) -> Result<()> {
     let first = lines.first();
     let start = first.and_then(|line| line.at).unwrap_or_else(now);
     let starter = first.and_then(|line| line.by.clone()).unwrap_or_else(|| by.to_owned());
-    let entries = world.into_iter().map(|act| Entry { at: start, by: starter.clone(), act }).collect();
-    let mut open = OpenJob::create(&store.path_of(job.id)?, entries)?;
+    let entries = world.into_iter().map(|act| Entry::new(start, starter.clone(), act)).collect();
+    let mut open = OpenJob::create(&store.path_of(job.id)?, entries, by, start)?;
     for line in lines.into_iter().take(job.done) {
         let by = line.by.unwrap_or_else(|| by.to_owned());
         let at = line.at.unwrap_or_else(now);
-        open.enter(Entry { at, by, act: line.act }).with_context(|| format!("line {}", line.line))?;
+        open.enter(Entry::new(at, by, line.act)).with_context(|| format!("line {}", line.line))?;
     }
     Ok(())
 }

@@ -66,11 +66,8 @@ pub(super) fn run(common: &Common, args: &EnterArgs) -> Result<Exit> {
 /// Enters the acts in order; the first refusal stops, and is said with its line.
 fn enter_all(open: &mut OpenJob, file: &str, acts: Vec<ActLine>, by: &str) -> Result<Option<String>> {
     for line in acts {
-        let entry = Entry {
-            at: line.at.unwrap_or_else(now),
-            by: line.by.unwrap_or_else(|| by.to_owned()),
-            act: line.act,
-        };
+        let entry =
+            Entry::new(line.at.unwrap_or_else(now), line.by.unwrap_or_else(|| by.to_owned()), line.act);
         match open.enter(entry) {
             Ok(_) => {}
             Err(EnterProblem::Refused { refusals, .. }) => {

@@ -2,7 +2,7 @@
 
 use std::path::PathBuf;
 
-use anyhow::{Result, bail};
+use anyhow::{Result, anyhow, bail};
 use clap::{Args, ValueEnum};
 use jiff::Timestamp;
 use sha2::{Digest, Sha256};
@@ -18,7 +18,7 @@ use crate::{
     quantity::harmless,
     record::HousingName,
     store::OpenJob,
-    swap::{Act, Entry, Job, JobSide, RecordSide, State},
+    swap::{Act, Entry, Job, JobSide, RecordSide, State, TicketId},
 };
 
 /// What the job is about.
@@ -60,7 +60,7 @@ pub(super) struct NewArgs {
     /// Why the housing is replaced
     #[arg(long, default_value = "", value_name = "TEXT")]
     reason: String,
-    /// What drawn questions are drawn from (else from the job's id)
+    /// What drawn questions are drawn from (else from the job's random id)
     #[arg(long, value_name = "N")]
     seed: Option<u64>,
 }
@@ -76,12 +76,14 @@ enum Labels {
 pub(super) fn run(common: &Common, args: &NewArgs) -> Result<Exit> {
     let store = common.store()?;
     let path = store.path_of(&args.job)?;
+    let id = random_id()?;
     let mut acts: Vec<Placed> = vec![Placed::from(Act::Ticket {
+        seed: args.seed.unwrap_or_else(|| seed_of(&id)),
+        id: Some(id),
         asset: plain(&args.asset),
         serial: plain(&args.serial),
         connector: plain(&args.connector),
         reason: plain(&args.reason),
-        seed: args.seed.unwrap_or_else(|| seed_of(&args.job)),
     })];
     let rules = store.rules(common.rules.as_deref())?;
     acts.push(Act::Rules { rules: Box::new(rules) }.into());
@@ -110,7 +112,7 @@ pub(super) fn run(common: &Common, args: &NewArgs) -> Result<Exit> {
     }
     let (at, by) = (now(), common.by());
     let entries = checked(acts, at, &by)?;
-    let open = OpenJob::create(&path, entries)?;
+    let open = OpenJob::create(&path, entries, &by, at)?;
     let where_ = common.store.as_ref().map_or(String::new(), |dir| format!(" --store {}", dir.display()));
     said.extend(differences_said(open.job().state()));
     let said: String = said.iter().map(|line| format!("{line}\n")).collect();
@@ -139,7 +141,7 @@ fn checked(acts: Vec<Placed>, at: Timestamp, by: &str) -> Result<Vec<Entry>> {
     let mut job = Job::default();
     let mut entries = Vec::new();
     for Placed { act, place } in acts {
-        let entry = Entry { at, by: by.to_owned(), act };
+        let entry = Entry::new(at, by.to_owned(), act);
         if let Some(refusal) = job.check(&entry).refusals().first() {
             bail!("{}: {refusal}", place.unwrap_or_else(|| "the job".to_owned()));
         }
@@ -163,9 +165,17 @@ fn plain(text: &str) -> String {
     text.trim().to_owned()
 }
 
+/// Sixteen random bytes: two jobs of one name in two stores stay two jobs.
+fn random_id() -> Result<TicketId> {
+    let mut bytes = [0_u8; 16];
+    getrandom::fill(&mut bytes).map_err(|why| anyhow!("the system gives no random numbers: {why}"))?;
+    let digits: String = bytes.iter().map(|byte| format!("{byte:02x}")).collect();
+    Ok(digits.parse()?)
+}
+
 /// The first eight bytes of SHA-256 over the id: the same job asks the same questions anywhere.
-pub(super) fn seed_of(job: &str) -> u64 {
-    let digest = Sha256::digest(job.as_bytes());
+fn seed_of(id: &TicketId) -> u64 {
+    let digest = Sha256::digest(id.as_str().as_bytes());
     digest.iter().take(8).fold(0, |seed, byte| (seed << 8) | u64::from(*byte))
 }
 

@@ -86,7 +86,11 @@ pub(super) fn run(common: &Common, args: &RequestArgs) -> Result<Exit> {
         exit = Exit::Problems;
         print::aside(&missing);
     }
-    if request.lines.iter().any(|line| line.lead.is_none() && line.part.is_none() && line.need > 0) {
+    if request
+        .lines
+        .iter()
+        .any(|line| line.asked.lead.is_none() && line.asked.part.is_none() && line.asked.need > 0)
+    {
         exit = Exit::Problems;
         print::aside("some parts are described and still to be identified");
     }

@@ -3,7 +3,8 @@
 
 use crate::quantity::{Gauge, harmless};
 
-use super::{decode::plain_words, headings::GaugeUnit, wiring::ListedHolds};
+use super::{headings::GaugeUnit, wiring::ListedHolds};
+use crate::quantity::plain_words;
 
 /// Words for what a cavity holds, in English, German, French and Spanish, accents left out.
 const CONTENTS: [(ListedHolds, &[&str]); 7] = [

@@ -1,60 +1,10 @@
 //! Wire colours as people and files write them. Codes of two letters mean different colours in
 //! different code sets, so the set is decided for a whole file, never for one wire, and said.
 
-use crate::{colour::Colour, quantity::harmless};
-
-use super::decode::plain_words;
-
-/// Words in English, German, French and Spanish, accents left out, with the code of IEC 60757.
-const WORDS: [(&str, &[&str]); 14] = [
-    ("BK", &["black", "schwarz", "noir", "noire", "negro", "negra"]),
-    ("BN", &["brown", "braun", "brun", "brune", "marron", "cafe"]),
-    ("RD", &["red", "rot", "rouge", "rojo", "roja"]),
-    ("OG", &["orange", "naranja"]),
-    ("YE", &["yellow", "gelb", "jaune", "amarillo", "amarilla"]),
-    ("GN", &["green", "grun", "gruen", "vert", "verte", "verde"]),
-    ("BU", &["blue", "blau", "bleu", "bleue", "azul"]),
-    ("VT", &["violet", "purple", "violett", "lila", "violeta", "morado"]),
-    ("GY", &["grey", "gray", "grau", "gris"]),
-    ("WH", &["white", "weiss", "blanc", "blanche", "blanco", "blanca"]),
-    ("PK", &["pink", "rosa", "rose"]),
-    ("GD", &["gold", "oro"]),
-    ("TQ", &["turquoise", "turkis", "tuerkis", "turquesa"]),
-    ("SR", &["silver", "silber", "argent", "plata"]),
-];
-
-/// German codes, as DIN 47002 had them (from memory; the same table was read on a harness maker's page).
-const GERMAN: [(&str, &str); 12] = [
-    ("sw", "BK"),
-    ("br", "BN"),
-    ("rt", "RD"),
-    ("or", "OG"),
-    ("ge", "YE"),
-    ("gn", "GN"),
-    ("bl", "BU"),
-    ("vi", "VT"),
-    ("gr", "GY"),
-    ("ws", "WH"),
-    ("rs", "PK"),
-    ("tk", "TQ"),
-];
-
-/// Codes that only the German set has: one of them in a file decides it.
-const ONLY_GERMAN: [&str; 6] = ["sw", "rt", "ge", "ws", "rs", "tk"];
-
-/// Shortened English words.
-const ENGLISH: [(&str, &str); 10] = [
-    ("blk", "BK"),
-    ("brn", "BN"),
-    ("org", "OG"),
-    ("yel", "YE"),
-    ("grn", "GN"),
-    ("blu", "BU"),
-    ("vio", "VT"),
-    ("gry", "GY"),
-    ("wht", "WH"),
-    ("pnk", "PK"),
-];
+use crate::{
+    colour::{Colour, ENGLISH, GERMAN, ONLY_GERMAN, WORDS},
+    quantity::{harmless, plain_words},
+};
 
 /// Words between colours that say nothing.
 const FILLERS: [&str; 14] = [

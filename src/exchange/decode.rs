@@ -22,28 +22,6 @@ pub(super) fn decode(bytes: &[u8]) -> (String, Option<String>) {
     }
 }
 
-/// A text in small letters without accents, words apart by one blank: what headings and words in
-/// several languages are compared by.
-pub(super) fn plain_words(text: &str) -> String {
-    let mut out = String::with_capacity(text.len());
-    for c in text.chars().flat_map(char::to_lowercase) {
-        match c {
-            'ä' | 'à' | 'á' | 'â' | 'ã' | 'å' => out.push('a'),
-            'é' | 'è' | 'ê' | 'ë' => out.push('e'),
-            'í' | 'ì' | 'î' | 'ï' => out.push('i'),
-            'ö' | 'ó' | 'ò' | 'ô' | 'õ' => out.push('o'),
-            'ü' | 'ú' | 'ù' | 'û' => out.push('u'),
-            'ß' => out.push_str("ss"),
-            'ñ' => out.push('n'),
-            'ç' => out.push('c'),
-            '²' => out.push('2'),
-            c if c.is_alphanumeric() => out.push(c),
-            _ => out.push(' '),
-        }
-    }
-    out.split_whitespace().collect::<Vec<_>>().join(" ")
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -56,6 +34,5 @@ mod tests {
         assert!(said.unwrap().contains("Windows-1252"));
         let utf16: Vec<u8> = "\u{feff}1;RD".encode_utf16().flat_map(u16::to_le_bytes).collect();
         assert_eq!(decode(&utf16).0, "1;RD");
-        assert_eq!(plain_words("Kavität-Nr. (mm²)"), "kavitat nr mm2");
     }
 }

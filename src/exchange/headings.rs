@@ -1,6 +1,6 @@
 //! What a column is, from its heading, in English, German, French and Spanish.
 
-use super::decode::plain_words;
+use crate::quantity::plain_words;
 
 /// What a column holds.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]

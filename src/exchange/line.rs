@@ -2,11 +2,14 @@
 
 use std::collections::BTreeSet;
 
-use crate::{face::Label, quantity::harmless, record::WireKind};
+use crate::{
+    face::Label,
+    quantity::{harmless, plain_words},
+    record::WireKind,
+};
 
 use super::{
     cells::{content, content_cell, spoilt},
-    decode::plain_words,
     grid::GridRow,
     headings::{Column, GaugeUnit},
     table::Table,

@@ -2,11 +2,11 @@
 
 use std::collections::BTreeSet;
 
-use crate::quantity::{harmless, list_of};
+use crate::quantity::{harmless, list_of, plain_words};
 
 use super::{
     colours::CodeSet,
-    decode::{decode, plain_words},
+    decode::decode,
     grid::GridRow,
     headings::{Column, GaugeUnit, column_of},
     shape::{Heading, parted, same_kind},

@@ -10,8 +10,10 @@ mod voltage;
 pub use gauge::{Gauge, NOMINAL_PAIRS};
 pub use instrument::Instrument;
 pub use length::Length;
-pub use text::{TextProblem, count_of, harmless, is_day, is_harmful, list_of, plain_text};
-pub use voltage::Voltage;
+pub use text::{
+    TextProblem, count_of, harmless, is_day, is_harmful, list_of, plain_text, plain_words, says_something,
+};
+pub use voltage::{Current, Voltage};
 
 /// Why a typed quantity was not understood.
 #[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]

@@ -97,6 +97,35 @@ pub fn count_of(n: usize, noun: &str) -> String {
     }
 }
 
+/// A text in small letters without accents, words apart by one blank: what headings and words in
+/// several languages are compared by.
+pub fn plain_words(text: &str) -> String {
+    let mut out = String::with_capacity(text.len());
+    for c in text.chars().flat_map(char::to_lowercase) {
+        match c {
+            'ä' | 'à' | 'á' | 'â' | 'ã' | 'å' => out.push('a'),
+            'é' | 'è' | 'ê' | 'ë' => out.push('e'),
+            'í' | 'ì' | 'î' | 'ï' => out.push('i'),
+            'ö' | 'ó' | 'ò' | 'ô' | 'õ' => out.push('o'),
+            'ü' | 'ú' | 'ù' | 'û' => out.push('u'),
+            'ß' => out.push_str("ss"),
+            'ñ' => out.push('n'),
+            'ç' => out.push('c'),
+            '²' => out.push('2'),
+            c if c.is_alphanumeric() => out.push(c),
+            _ => out.push(' '),
+        }
+    }
+    out.split_whitespace().collect::<Vec<_>>().join(" ")
+}
+
+/// Whether a text says who or what: not blank, and none of the marks people key to get past a field.
+pub fn says_something(text: &str) -> bool {
+    const MARKS: [&str; 8] = ["x", "xx", "xxx", "none", "n a", "na", "nil", "null"];
+    let plain = plain_words(text);
+    !plain.is_empty() && !MARKS.contains(&plain.as_str())
+}
+
 /// A list as it is spoken: `A`, `A and B`, `A, B and C`.
 pub fn list_of<T: std::fmt::Display>(items: &[T]) -> String {
     match items {
@@ -124,6 +153,21 @@ mod tests {
         assert_eq!(harmless("a\u{202e}b"), "a<U+202E>b");
         assert_eq!(harmless("1\u{200b}2"), "1<U+200B>2", "two labels that look alike are told apart");
         assert_eq!(harmless("Grüße 0.5 mm²"), "Grüße 0.5 mm²");
+    }
+
+    #[test]
+    fn words_of_several_languages_are_compared_without_case_accents_and_marks() {
+        assert_eq!(plain_words("Kavität-Nr. (mm²)"), "kavitat nr mm2");
+    }
+
+    #[test]
+    fn a_mark_to_get_past_a_field_says_nothing() {
+        for mark in ["", " ", "x", "X", "-", "--", "=", "none", "NONE", "n/a", "?", ".", "***"] {
+            assert!(!says_something(mark), "{mark}");
+        }
+        for said in ["kt", "K. Tanner", "diagram 7-14", "X 12", "n"] {
+            assert!(says_something(said), "{said}");
+        }
     }
 
     #[test]

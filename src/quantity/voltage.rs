@@ -1,4 +1,4 @@
-//! Voltages measured at a connector before anything is touched.
+//! Voltages, on the diagram and as measured at a connector before anything is touched.
 
 use std::{fmt, str::FromStr};
 
@@ -9,7 +9,16 @@ use super::{QuantityProblem, number_and_unit};
 pub struct Voltage {
     typed: String,
     volts: f64,
-    is_ac: bool,
+    current: Option<Current>,
+}
+
+/// Direct or alternating.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Current {
+    /// Direct.
+    Dc,
+    /// Alternating; its voltage is an rms value.
+    Ac,
 }
 
 impl Voltage {
@@ -18,9 +27,9 @@ impl Voltage {
         self.volts
     }
 
-    /// Whether it was typed as alternating (rms); a voltage is direct unless it says so.
-    pub fn is_ac(&self) -> bool {
-        self.is_ac
+    /// Whether it was said to be direct or alternating; none where nobody said.
+    pub fn current(&self) -> Option<Current> {
+        self.current
     }
 }
 
@@ -30,10 +39,10 @@ impl FromStr for Voltage {
     fn from_str(typed: &str) -> Result<Self, Self::Err> {
         let (value, unit) = number_and_unit(typed, "0, 12.6 V or 40 mV")?;
         let lower = unit.to_ascii_lowercase();
-        let (unit_alone, is_ac) = match (lower.strip_suffix("ac"), lower.strip_suffix("dc")) {
-            (Some(rest), _) => (rest, true),
-            (None, Some(rest)) => (rest, false),
-            (None, None) => (lower.as_str(), false),
+        let (unit_alone, current) = match (lower.strip_suffix("ac"), lower.strip_suffix("dc")) {
+            (Some(rest), _) => (rest, Some(Current::Ac)),
+            (None, Some(rest)) => (rest, Some(Current::Dc)),
+            (None, None) => (lower.as_str(), None),
         };
         let volts = match unit_alone.trim() {
             "" | "v" => value,
@@ -50,7 +59,7 @@ impl FromStr for Voltage {
         if !(volts.is_finite() && volts.abs() <= 100_000.0) {
             return Err(QuantityProblem::OutOfRange { typed: typed.to_owned(), range: "-100 to 100 kV" });
         }
-        Ok(Self { typed: typed.trim().to_owned(), volts, is_ac })
+        Ok(Self { typed: typed.trim().to_owned(), volts, current })
     }
 }
 
@@ -66,12 +75,13 @@ mod tests {
     use super::*;
 
     #[test]
-    fn a_voltage_is_direct_unless_it_says_otherwise() {
-        let read = |text: &str| text.parse::<Voltage>().map(|v| (v.volts(), v.is_ac()));
-        assert_eq!(read("24"), Ok((24.0, false)));
-        assert_eq!(read("48 V DC"), Ok((48.0, false)));
-        assert_eq!(read("230VAC"), Ok((230.0, true)));
-        assert_eq!(read("0,04 kV ac"), Ok((40.0, true)));
+    fn direct_or_alternating_is_what_was_said_and_never_guessed() {
+        let read = |text: &str| text.parse::<Voltage>().map(|v| (v.volts(), v.current()));
+        assert_eq!(read("24"), Ok((24.0, None)));
+        assert_eq!(read("50V"), Ok((50.0, None)));
+        assert_eq!(read("48 V DC"), Ok((48.0, Some(Current::Dc))));
+        assert_eq!(read("230VAC"), Ok((230.0, Some(Current::Ac))));
+        assert_eq!(read("0,04 kV ac"), Ok((40.0, Some(Current::Ac))));
         assert!(read("24 A").is_err());
     }
 }

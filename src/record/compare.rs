@@ -4,7 +4,11 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use super::{Address, Record, Wire};
+use super::{Address, Record, Wire, WireKind};
+use crate::{
+    colour::Colour,
+    quantity::{list_of, plain_words},
+};
 
 /// One difference between the records, to be decided with a reason.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -29,8 +33,8 @@ pub enum DifferenceKind {
     },
     /// Wires of one row are all one hole off the same way.
     Shifted {
-        /// From where to where each belongs, the first wrong cavity first.
-        moves: Vec<(Address, Address)>,
+        /// From which cavity and place in its lead each belongs where, the first wrong cavity first.
+        moves: Vec<(Address, usize, Address)>,
     },
     /// The wires of two cavities are in each other's place.
     Swapped {
@@ -40,25 +44,31 @@ pub enum DifferenceKind {
         wire: String,
         /// Name or look of the wire there.
         other: String,
+        /// Their places in their leads, from 1.
+        slots: (usize, usize),
     },
     /// A wire that belongs here is found nowhere.
     Missing {
         /// Its name or look.
         wire: String,
+        /// Its place in the lead as it should be, from 1.
+        slot: usize,
     },
     /// A wire is here that the should record does not have.
     Extra {
         /// Its name or look.
         wire: String,
+        /// Its place in the lead, from 1.
+        slot: usize,
     },
     /// The same wire, described otherwise.
     Described {
         /// Its name or look.
         wire: String,
-        /// As found.
-        found: String,
-        /// As it should be.
-        should: String,
+        /// Its place in the lead, from 1.
+        slot: usize,
+        /// Everything that is described otherwise, at least one thing.
+        aspects: Vec<Aspect>,
     },
     /// The cavity holds something else.
     Content {
@@ -67,6 +77,38 @@ pub enum DifferenceKind {
         /// As it should be.
         should: &'static str,
     },
+}
+
+/// What is described otherwise of a wire: as found, then as it should be.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum Aspect {
+    /// The colour.
+    Colour(Colour, Colour),
+    /// The conductor, in both systems; whether there is less copper than meant.
+    Area {
+        /// As found.
+        found: String,
+        /// As it should be.
+        should: String,
+        /// Whether the one found is thinner.
+        is_thinner: bool,
+    },
+    /// The circuit.
+    Circuit(String, String),
+    /// What kind of wire it is.
+    Kind(WireKind, WireKind),
+}
+
+impl Aspect {
+    /// As found, then as it should be, in words.
+    fn both(&self) -> (String, String) {
+        match self {
+            Self::Colour(found, should) => (found.to_string(), should.to_string()),
+            Self::Area { found, should, .. } => (found.clone(), should.clone()),
+            Self::Circuit(found, should) => (format!("circuit {found}"), format!("circuit {should}")),
+            Self::Kind(found, should) => (found.words().to_owned(), should.words().to_owned()),
+        }
+    }
 }
 
 impl Difference {
@@ -78,22 +120,29 @@ impl Difference {
                 format!("{wire} is in {label} and belongs in {}.", should_at.label)
             }
             DifferenceKind::Shifted { moves } => match (moves.first(), moves.last()) {
-                (Some((first, there)), Some((last, _))) => format!(
+                (Some((first, _, there)), Some((last, ..))) => format!(
                     "From {} to {} the wires are one hole off: what is in {} belongs in {}, and so on.",
                     first.label, last.label, first.label, there.label
                 ),
                 _ => format!("The row of {label} is one hole off."),
             },
-            DifferenceKind::Swapped { with, wire, other } => {
+            DifferenceKind::Swapped { with, wire, other, .. } => {
                 format!(
                     "{label} and {} are swapped: {wire} is in {label}, {other} is in {}.",
                     with.label, with.label
                 )
             }
-            DifferenceKind::Missing { wire } => format!("{wire} belongs in {label} and is found nowhere."),
-            DifferenceKind::Extra { wire } => format!("{wire} is in {label} and is not on the diagram."),
-            DifferenceKind::Described { wire, found, should } => {
-                format!("{wire} in {label} is {found} as found and {should} as it should be.")
+            DifferenceKind::Missing { wire, .. } => {
+                format!("{wire} belongs in {label} and is found nowhere.")
+            }
+            DifferenceKind::Extra { wire, .. } => format!("{wire} is in {label} and is not on the diagram."),
+            DifferenceKind::Described { wire, aspects, .. } => {
+                let (found, should): (Vec<String>, Vec<String>) = aspects.iter().map(Aspect::both).unzip();
+                format!(
+                    "{wire} in {label} is {} as found and {} as it should be.",
+                    list_of(&found),
+                    list_of(&should)
+                )
             }
             DifferenceKind::Content { found, should } => {
                 format!("{label} is {found} as found and {should} as it should be.")
@@ -153,6 +202,18 @@ fn matched<'a>(found: &[Spot<'a>], should: &[Spot<'a>]) -> Vec<(usize, usize)> {
     pairs
 }
 
+/// The drawn wire of every found one that has a counterpart: by cavity and place in the lead, from 1.
+pub fn drawn_wires<'a>(found: &Record, should: &'a Record) -> BTreeMap<(Address, usize), &'a Wire> {
+    let (found_wires, should_wires) = (wires(found), wires(should));
+    let pairs = matched(&found_wires, &should_wires).into_iter();
+    let drawn = pairs.filter_map(|(i, j)| {
+        let (at, slot, _) = found_wires.get(i)?;
+        let (_, _, meant) = should_wires.get(j)?;
+        Some((((*at).clone(), *slot), *meant))
+    });
+    drawn.collect()
+}
+
 /// Every difference, by cavity. Cavities the should record says nothing about are not compared.
 pub fn compare(found: &Record, should: &Record) -> Vec<Difference> {
     if should.is_empty() {
@@ -163,7 +224,7 @@ pub fn compare(found: &Record, should: &Record) -> Vec<Difference> {
     let mut differences = Vec::new();
     // Cavities whose content is explained by a wire that is elsewhere, missing or extra.
     let mut explained: BTreeSet<&Address> = BTreeSet::new();
-    let mut moved: BTreeMap<&Address, (&Address, usize, String)> = BTreeMap::new();
+    let mut moved: Vec<Moved<'_>> = Vec::new();
     for &(i, j) in &pairs {
         let (Some(&(at, slot, wire)), Some(&(should_at, _, meant))) =
             (found_wires.get(i), should_wires.get(j))
@@ -172,26 +233,28 @@ pub fn compare(found: &Record, should: &Record) -> Vec<Difference> {
         };
         if at != should_at {
             explained.extend([at, should_at]);
-            moved.insert(at, (should_at, slot, called(wire)));
-        } else if let Some((found, should)) = described(wire, meant) {
-            let kind = DifferenceKind::Described { wire: called(wire), found, should };
+            moved.push(Moved { at, slot, should_at, wire: called(wire) });
+        }
+        let aspects = described(wire, meant);
+        if !aspects.is_empty() {
+            let kind = DifferenceKind::Described { wire: called(wire), slot, aspects };
             differences.push(Difference { at: at.clone(), kind });
         }
     }
     differences.extend(moves(&moved));
     let unmatched = |n: usize, side: fn(&(usize, usize)) -> usize| !pairs.iter().any(|pair| side(pair) == n);
-    for (_, &(at, _, wire)) in should_wires.iter().enumerate().filter(|(j, _)| unmatched(*j, |p| p.1)) {
+    for (_, &(at, slot, wire)) in should_wires.iter().enumerate().filter(|(j, _)| unmatched(*j, |p| p.1)) {
         explained.insert(at);
-        let kind = DifferenceKind::Missing { wire: called(wire) };
+        let kind = DifferenceKind::Missing { wire: called(wire), slot };
         differences.push(Difference { at: at.clone(), kind });
     }
-    for (_, &(at, _, wire)) in found_wires
+    for (_, &(at, slot, wire)) in found_wires
         .iter()
         .enumerate()
         .filter(|(i, (at, ..))| unmatched(*i, |p| p.0) && should.contains_key(*at))
     {
         explained.insert(at);
-        let kind = DifferenceKind::Extra { wire: called(wire) };
+        let kind = DifferenceKind::Extra { wire: called(wire), slot };
         differences.push(Difference { at: at.clone(), kind });
     }
     for (at, meant) in should.iter().filter(|(at, _)| !explained.contains(at)) {
@@ -206,47 +269,62 @@ pub fn compare(found: &Record, should: &Record) -> Vec<Difference> {
     differences
 }
 
-/// Wires in another cavity; two that changed places are one difference.
-fn moves(moved: &BTreeMap<&Address, (&Address, usize, String)>) -> Vec<Difference> {
+/// A wire in another cavity than it should be.
+struct Moved<'a> {
+    at: &'a Address,
+    slot: usize,
+    should_at: &'a Address,
+    wire: String,
+}
+
+/// Wires in another cavity; two that changed places are one difference, where each was the only one
+/// that left its cavity.
+fn moves(moved: &[Moved<'_>]) -> Vec<Difference> {
+    let only = |at: &Address| {
+        let mut from = moved.iter().filter(|one| one.at == at);
+        from.next().filter(|_| from.next().is_none())
+    };
     let mut out = Vec::new();
-    for (at, (should_at, slot, wire)) in moved {
-        match moved.get(should_at) {
-            Some((back, _, other)) if back == at => {
-                if at < should_at {
-                    let kind = DifferenceKind::Swapped {
-                        with: (*should_at).clone(),
-                        wire: wire.clone(),
-                        other: other.clone(),
-                    };
-                    out.push(Difference { at: (*at).clone(), kind });
-                }
-            }
-            _ => {
-                let kind = DifferenceKind::Elsewhere {
-                    wire: wire.clone(),
-                    slot: *slot,
-                    should_at: (*should_at).clone(),
-                };
-                out.push(Difference { at: (*at).clone(), kind });
-            }
-        }
+    for one in moved {
+        let back = only(one.at).and_then(|_| only(one.should_at)).filter(|back| back.should_at == one.at);
+        let kind = match back {
+            Some(back) if one.at < one.should_at => DifferenceKind::Swapped {
+                with: one.should_at.clone(),
+                wire: one.wire.clone(),
+                other: back.wire.clone(),
+                slots: (one.slot, back.slot),
+            },
+            Some(_) => continue,
+            None => DifferenceKind::Elsewhere {
+                wire: one.wire.clone(),
+                slot: one.slot,
+                should_at: one.should_at.clone(),
+            },
+        };
+        out.push(Difference { at: one.at.clone(), kind });
     }
     out
 }
 
 /// What two descriptions of one wire say differently; "?" differs from nothing.
-fn described(found: &Wire, should: &Wire) -> Option<(String, String)> {
-    if let (Some(a), Some(b)) = (found.colour.known(), should.colour.known())
-        && a != b
-    {
-        return Some((a.to_string(), b.to_string()));
-    }
-    if let (Some(a), Some(b)) = (found.gauge.known(), should.gauge.known())
-        && (a.area_mm2() - b.area_mm2()).abs() > 1e-9
-    {
-        return Some((a.both(), b.both()));
-    }
-    None
+fn described(found: &Wire, should: &Wire) -> Vec<Aspect> {
+    let colour = found.colour.known().zip(should.colour.known()).filter(|(a, b)| a != b);
+    let gauge = found.gauge.known().zip(should.gauge.known());
+    let gauge = gauge.filter(|(a, b)| (a.area_mm2() - b.area_mm2()).abs() > 1e-9);
+    let circuit = found.circuit.as_ref().zip(should.circuit.as_ref());
+    let circuit = circuit.filter(|(a, b)| plain_words(a) != plain_words(b));
+    let kind = (found.kind != should.kind).then_some((found.kind, should.kind));
+    let aspects = [
+        colour.map(|(a, b)| Aspect::Colour(a.clone(), b.clone())),
+        gauge.map(|(a, b)| Aspect::Area {
+            found: a.both(),
+            should: b.both(),
+            is_thinner: a.area_mm2() < b.area_mm2(),
+        }),
+        circuit.map(|(a, b)| Aspect::Circuit(a.clone(), b.clone())),
+        kind.map(|(a, b)| Aspect::Kind(a, b)),
+    ];
+    aspects.into_iter().flatten().collect()
 }
 
 #[cfg(test)]
@@ -304,6 +382,51 @@ mod tests {
                 "W9 is in 3 and is not on the diagram.",
             ],
         );
+    }
+
+    #[test]
+    fn two_wires_of_one_terminal_that_belong_elsewhere_are_two_differences() {
+        let two = |first: &str, second: &str| match (wired(Some(first), "RD"), wired(Some(second), "BK")) {
+            (Holds::Wired(mut lead), Holds::Wired(more)) => {
+                lead.wires.extend(more.wires);
+                Holds::Wired(lead)
+            }
+            _ => Holds::Open,
+        };
+        check(
+            &[("1", two("W1", "W2")), ("2", Holds::Open), ("3", Holds::Open)],
+            &[("1", Holds::Empty), ("2", wired(Some("W1"), "RD")), ("3", wired(Some("W2"), "BK"))],
+            &["W1 is in 1 and belongs in 2.", "W2 is in 1 and belongs in 3."],
+        );
+    }
+
+    #[test]
+    fn colour_area_circuit_and_kind_of_one_wire_are_one_difference() {
+        let meant = Wire {
+            number: Some("W1".into()),
+            circuit: Some("belt tensioner".into()),
+            kind: WireKind::Restraint,
+            ..Wire::new(Told::Is("YE".parse().unwrap()), Told::Is("0.75".parse().unwrap()))
+        };
+        let found = Wire {
+            circuit: Some("spare".into()),
+            kind: WireKind::Ordinary,
+            colour: Told::Is("RD".parse().unwrap()),
+            gauge: Told::Is("0.5".parse().unwrap()),
+            ..meant.clone()
+        };
+        let holds =
+            |wire| Holds::Wired(LeadSeen { wires: vec![wire], terminal: None, seal: None, condition: None });
+        check(
+            &[("1", holds(found.clone()))],
+            &[("1", holds(meant.clone()))],
+            &[
+                "W1 in 1 is RD, 0.5 mm² (charts: 20 AWG), circuit spare and ordinary wire as found and YE, 0.75 mm², circuit belt tensioner and restraint wire as it should be.",
+            ],
+        );
+        // Upper case and marks are no other circuit; what is not known differs from nothing.
+        let same = Wire { circuit: Some("Belt-Tensioner".into()), colour: Told::Unknown, ..meant.clone() };
+        check(&[("1", holds(same))], &[("1", holds(meant))], &[]);
     }
 
     #[test]

@@ -128,6 +128,7 @@ pub enum WireKind {
     Thermocouple,
     Drain,
     BusPair,
+    Interlock,
 }
 
 impl WireKind {
@@ -150,6 +151,7 @@ impl WireKind {
             Self::Thermocouple => "thermocouple wire",
             Self::Drain => "drain wire",
             Self::BusPair => "wire of a bus pair",
+            Self::Interlock => "interlock wire",
         }
     }
 }

@@ -7,7 +7,7 @@ mod lookalike;
 mod shift;
 
 pub use address::{Address, AddressProblem, HousingName};
-pub use compare::{Difference, DifferenceKind, compare};
+pub use compare::{Aspect, Difference, DifferenceKind, compare, drawn_wires};
 pub use holds::{Holds, InsulationClass, LeadSeen, Seal, SpareSeen, Told, Wire, WireKind};
 
 pub use lookalike::{LookAlike, look_alikes};

@@ -17,15 +17,15 @@ pub fn join_shifts(differences: Vec<Difference>, rows: &[Vec<Address>]) -> Vec<D
             }
             let (off, others): (Vec<Difference>, Vec<Difference>) = rest.into_iter().partition(is_off);
             rest = others;
-            let mut moves: Vec<(Address, Address)> = off
+            let mut moves: Vec<(Address, usize, Address)> = off
                 .into_iter()
                 .filter_map(|d| match d.kind {
-                    DifferenceKind::Elsewhere { should_at, .. } => Some((d.at, should_at)),
+                    DifferenceKind::Elsewhere { should_at, slot, .. } => Some((d.at, slot, should_at)),
                     _ => None,
                 })
                 .collect();
             moves.sort();
-            if let Some((first, _)) = moves.first().cloned() {
+            if let Some((first, ..)) = moves.first().cloned() {
                 joined.push(Difference { at: first, kind: DifferenceKind::Shifted { moves } });
             }
         }

@@ -3,21 +3,19 @@
 use std::collections::BTreeMap;
 
 use super::{
-    Describe, Kind, Line, Request, RequestForm, RequestHead, number_of,
+    JobLine, Request, RequestForm, RequestHead,
     repairs::{Proved, repair_lines},
 };
 use crate::{
-    catalogue::{Gender, Sealing, SizeName, SmallPart, Supplied},
+    catalogue::{Sealing, SizeName, SmallPart, Supplied},
     record::Address,
     repair::ToolBook,
+    supply::{Describe, Kind, Line, Substitute, number_of},
     swap::{
         Destination, Expected, ItemId, Job, JobHousing, JobSide, Lead, Place, PlugOrigin, State, Survey,
         day_of,
     },
 };
-
-pub(super) const ASK_FIRST: &str = "ask me first";
-const NONE: &str = "none";
 
 /// The request of a job as it stands, numbered on from the one sent before.
 pub fn build(
@@ -45,9 +43,12 @@ pub fn build(
         // Whoever prints it: it was asked by who sent it.
         head.asked_by = previous.asked_by().to_owned();
     }
+    for line in &mut lines {
+        line.came = state.came(line.asked.line);
+    }
     let sent = state.requested.as_ref().map_or(0, |r| r.revision);
     Request {
-        number: number_of(id),
+        number: request_number(state, id),
         revision: if changed { sent + 1 } else { sent.max(1) },
         changed,
         job: id.to_owned(),
@@ -57,6 +58,18 @@ pub fn build(
         head,
         photos: state.photos.iter().map(|(number, _)| number.clone()).collect(),
         lines,
+    }
+}
+
+/// One number for every later enquiry: the one that went out, else the one of the ticket's id. A
+/// ticket of version 1 has none: there the file's name stands for it, as it did then.
+fn request_number(state: &State, name: &str) -> String {
+    match &state.ticket.id {
+        Some(id) => match &state.requested {
+            Some(sent) => sent.number.clone(),
+            None => number_of(id.as_str()),
+        },
+        None => number_of(name),
     }
 }
 
@@ -70,24 +83,24 @@ fn why(state: &State) -> String {
 
 /// Gives every line its number: the one it had, else a new one. Lines that are gone stay with
 /// need 0. Says whether anything changed.
-fn number_lines(lines: &mut Vec<Line>, previous: Option<&RequestForm>) -> bool {
+fn number_lines(lines: &mut Vec<JobLine>, previous: Option<&RequestForm>) -> bool {
     let Some(previous) = previous else {
-        (1..).zip(lines.iter_mut()).for_each(|(n, line)| line.line = n);
+        (1..).zip(lines.iter_mut()).for_each(|(n, line)| line.asked.line = n);
         return true;
     };
     let mut next = previous.last_line() + 1;
     let mut changed = false;
     let mut kept = Vec::new();
     for line in lines.iter_mut() {
-        match previous.line_like(line, &kept) {
+        match previous.line_like(&line.asked, &kept) {
             Some((number, same)) => {
-                line.line = number;
-                line.changes = previous.changes(line);
+                line.asked.line = number;
+                line.changes = previous.changes(&line.asked);
                 changed |= !same;
                 kept.push(number);
             }
             None => {
-                line.line = next;
+                line.asked.line = next;
                 line.changes = vec!["new in this revision".to_owned()];
                 next += 1;
                 changed = true;
@@ -98,7 +111,7 @@ fn number_lines(lines: &mut Vec<Line>, previous: Option<&RequestForm>) -> bool {
         changed |= gone.1;
         lines.push(gone.0);
     }
-    lines.sort_by_key(|line| line.line);
+    lines.sort_by_key(|line| line.asked.line);
     changed
 }
 
@@ -115,16 +128,14 @@ pub(super) fn line(kind: Kind, part: Option<String>, description: String, need: 
         pack: None,
         for_cavities: Vec::new(),
         essential: true,
-        substitute: NONE,
+        substitute: Substitute::None,
         supplied_with: None,
-        leads: Vec::new(),
         lead: None,
-        changes: Vec::new(),
     }
 }
 
 /// The housing and what is forgotten beside it.
-fn housing_lines(state: &State, survey: &Survey, new: &JobHousing, lines: &mut Vec<Line>) {
+fn housing_lines(state: &State, survey: &Survey, new: &JobHousing, lines: &mut Vec<JobLine>) {
     let housing = new.housing();
     let mut main = line(Kind::Housing, Some(housing.part.to_string()), housing.title.clone(), 1);
     if let Some(revision) = &housing.revision {
@@ -136,19 +147,19 @@ fn housing_lines(state: &State, survey: &Survey, new: &JobHousing, lines: &mut V
             ". QUESTION: {}. Is there an earlier revision that takes it, or a document that moves it?",
             shut.join("; ")
         ));
-        main.substitute = ASK_FIRST;
+        main.substitute = Substitute::AskFirst;
     }
     main.read_from = Some(format!("definition of family {}", new.definition.family().id));
-    lines.push(main);
+    lines.push(JobLine::of(main));
     if let Some(lock) = &housing.lock {
         let part = lock.part.as_ref().map(ToString::to_string);
-        lines.push(companion(Kind::SecondaryLock, part, &lock.kind, lock.supplied, new));
+        lines.push(JobLine::of(companion(Kind::SecondaryLock, part, &lock.kind, lock.supplied, new)));
     }
     if let Some(clip) = &housing.assurance {
-        lines.push(small_part(Kind::Assurance, clip, new));
+        lines.push(JobLine::of(small_part(Kind::Assurance, clip, new)));
     }
     for part in &housing.small_parts {
-        lines.push(small_part(Kind::SmallPart, part, new));
+        lines.push(JobLine::of(small_part(Kind::SmallPart, part, new)));
     }
 }
 
@@ -186,10 +197,7 @@ pub(super) fn describe(new: &JobHousing, size: Option<&SizeName>, lead: Option<&
     let wires = lead.map_or(&[][..], |l| l.seen.wires.as_slice());
     Describe {
         size: size.map(ToString::to_string),
-        gender: Some(match housing.gender {
-            Gender::Male => "male",
-            Gender::Female => "female",
-        }),
+        gender: Some(housing.gender),
         gauges: wires.iter().filter_map(|w| w.gauge.known()).map(crate::quantity::Gauge::both).collect(),
         colours: wires
             .iter()
@@ -206,13 +214,14 @@ pub(super) fn describe(new: &JobHousing, size: Option<&SizeName>, lead: Option<&
             Sealing::Individual => "a seal on every wire",
             Sealing::Mat { .. } => "mat seal",
             Sealing::Unsealed => "not sealed",
-        },
+        }
+        .to_owned(),
         place: new.name.to_string(),
     }
 }
 
 /// Plugs by cavity size: holes that take one, less the sound ones already here.
-fn plug_lines(state: &State, survey: &Survey, new: &JobHousing, lines: &mut Vec<Line>) {
+fn plug_lines(state: &State, survey: &Survey, new: &JobHousing, lines: &mut Vec<JobLine>) {
     let mut missing: BTreeMap<SizeName, Vec<Address>> = BTreeMap::new();
     for cavity in &new.housing().cavities {
         let at = new.address(&cavity.label);
@@ -249,7 +258,7 @@ fn plug_lines(state: &State, survey: &Survey, new: &JobHousing, lines: &mut Vec<
             Some(_) => asked.read_from = Some(format!("definition of family {}", family.id)),
             None => asked.describe = Some(describe(new, Some(&size), None)),
         }
-        lines.push(asked);
+        lines.push(JobLine::of(asked));
     }
 }
 

@@ -3,7 +3,11 @@
 use serde::{Deserialize, Serialize};
 use serde_json::Value;
 
-use super::{Describe, Kind, LeadSpec, Line, Request, RequestHead};
+use super::{JobLine, Request, RequestHead};
+use crate::{
+    supply::{Describe, Kind, LeadSpec, Line, Substitute},
+    swap::{RequestSeen, Ticket},
+};
 
 /// A request in a file or a JSON document. Absent values are null.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
@@ -28,65 +32,72 @@ pub struct RequestForm {
 
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
-struct LineForm {
-    line: u32,
-    kind: String,
-    part: Option<String>,
-    read_from: Option<String>,
-    description: String,
-    describe: Option<DescribeForm>,
-    need: u32,
-    spare: u32,
-    pack: Option<u32>,
-    unit: String,
+pub(crate) struct LineForm {
+    pub(super) line: u32,
+    #[serde(with = "super::form_back::words")]
+    pub(super) kind: Kind,
+    pub(super) part: Option<String>,
+    pub(super) read_from: Option<String>,
+    pub(super) description: String,
+    pub(super) describe: Option<DescribeForm>,
+    pub(super) need: u32,
+    pub(super) spare: u32,
+    pub(super) pack: Option<u32>,
+    pub(super) unit: String,
     #[serde(rename = "for")]
-    for_cavities: Vec<String>,
-    essential: bool,
-    substitute: String,
-    supplied_with: Option<String>,
-    identified: bool,
+    pub(super) for_cavities: Vec<String>,
+    pub(super) essential: bool,
+    #[serde(with = "super::form_back::words")]
+    pub(super) substitute: Substitute,
+    pub(super) supplied_with: Option<String>,
+    pub(super) identified: bool,
     /// What a repair lead has to be.
-    lead: Option<LeadForm>,
+    pub(super) lead: Option<LeadForm>,
+    /// How many came until then; the rest of the need is still wanted.
+    #[serde(default)]
+    pub(super) came: u32,
+    #[serde(default)]
+    pub(super) wanted: u32,
 }
 
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
-struct LeadForm {
-    quantity: u32,
-    length_mm: Option<f64>,
-    cut_mm: Option<f64>,
-    tolerance: String,
-    measured: String,
-    gauge: Option<String>,
-    area_mm2: Option<f64>,
-    less_copper: Option<String>,
-    strands: Option<String>,
-    colour: Option<String>,
-    colour_words: Option<String>,
-    other_colour: Option<bool>,
-    insulation: Option<String>,
-    class: Option<String>,
-    wall: Option<String>,
-    outside_diameter_mm: Option<f64>,
-    twisted_with: Option<String>,
-    lay_mm: Option<f64>,
-    hand: Option<String>,
-    shielded: bool,
-    terminal: Option<String>,
-    fits: String,
-    seal: Option<String>,
-    seal_fitted: bool,
-    other_end: Option<String>,
-    splice: Option<String>,
-    joins: Option<String>,
-    sleeve_mm: Option<f64>,
-    sleeve_diameter_mm: Option<f64>,
-    splice_included: Option<bool>,
-    label: String,
-    crimp_record: Option<bool>,
-    circuit: String,
-    cavity: String,
-    missing: Vec<String>,
+pub(crate) struct LeadForm {
+    pub(super) quantity: u32,
+    pub(super) length_mm: Option<f64>,
+    pub(super) cut_mm: Option<f64>,
+    pub(super) tolerance: String,
+    pub(super) measured: String,
+    pub(super) gauge: Option<String>,
+    pub(super) area_mm2: Option<f64>,
+    pub(super) less_copper: Option<String>,
+    pub(super) strands: Option<String>,
+    pub(super) colour: Option<String>,
+    pub(super) colour_words: Option<String>,
+    pub(super) other_colour: Option<bool>,
+    pub(super) insulation: Option<String>,
+    pub(super) class: Option<String>,
+    pub(super) wall: Option<String>,
+    pub(super) outside_diameter_mm: Option<f64>,
+    pub(super) twisted_with: Option<String>,
+    pub(super) lay_mm: Option<f64>,
+    pub(super) hand: Option<String>,
+    pub(super) shielded: bool,
+    pub(super) terminal: Option<String>,
+    pub(super) fits: String,
+    pub(super) seal: Option<String>,
+    pub(super) seal_fitted: bool,
+    pub(super) other_end: Option<String>,
+    pub(super) splice: Option<String>,
+    pub(super) joins: Option<String>,
+    pub(super) sleeve_mm: Option<f64>,
+    pub(super) sleeve_diameter_mm: Option<f64>,
+    pub(super) splice_included: Option<bool>,
+    pub(super) label: String,
+    pub(super) crimp_record: Option<bool>,
+    pub(super) circuit: String,
+    pub(super) cavity: String,
+    pub(super) missing: Vec<String>,
 }
 
 impl From<&LeadSpec> for LeadForm {
@@ -95,8 +106,8 @@ impl From<&LeadSpec> for LeadForm {
             quantity: 1,
             length_mm: s.length_mm,
             cut_mm: s.cut_mm,
-            tolerance: s.tolerance.to_owned(),
-            measured: s.measured.to_owned(),
+            tolerance: s.tolerance.clone(),
+            measured: s.measured.clone(),
             gauge: s.gauge.clone(),
             area_mm2: s.area_mm2,
             less_copper: s.less_copper.clone(),
@@ -106,11 +117,11 @@ impl From<&LeadSpec> for LeadForm {
             other_colour: s.other_colour,
             insulation: s.insulation.clone(),
             class: s.class.clone(),
-            wall: s.wall.map(ToOwned::to_owned),
+            wall: s.wall.clone(),
             outside_diameter_mm: s.outside_diameter_mm,
             twisted_with: s.twisted_with.clone(),
             lay_mm: s.lay_mm,
-            hand: s.hand.map(ToOwned::to_owned),
+            hand: s.hand.clone(),
             shielded: s.shielded,
             terminal: s.terminal.clone(),
             fits: s.fits.clone(),
@@ -133,27 +144,27 @@ impl From<&LeadSpec> for LeadForm {
 
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
-struct DescribeForm {
-    size: Option<String>,
-    gender: Option<String>,
-    gauges: Vec<String>,
-    colours: Vec<String>,
-    diameters: Vec<String>,
-    fits: String,
-    sealing: String,
-    place: String,
+pub(crate) struct DescribeForm {
+    pub(super) size: Option<String>,
+    pub(super) gender: Option<String>,
+    pub(super) gauges: Vec<String>,
+    pub(super) colours: Vec<String>,
+    pub(super) diameters: Vec<String>,
+    pub(super) fits: String,
+    pub(super) sealing: String,
+    pub(super) place: String,
 }
 
 impl From<&Describe> for DescribeForm {
     fn from(d: &Describe) -> Self {
         Self {
             size: d.size.clone(),
-            gender: d.gender.map(ToOwned::to_owned),
+            gender: d.gender.map(|gender| gender.word().to_owned()),
             gauges: d.gauges.clone(),
             colours: d.colours.clone(),
             diameters: d.diameters.clone(),
             fits: d.fits.clone(),
-            sealing: d.sealing.to_owned(),
+            sealing: d.sealing.clone(),
             place: d.place.clone(),
         }
     }
@@ -163,7 +174,7 @@ impl From<&Line> for LineForm {
     fn from(line: &Line) -> Self {
         Self {
             line: line.line,
-            kind: line.kind.as_str().to_owned(),
+            kind: line.kind,
             part: line.part.clone(),
             read_from: line.read_from.clone(),
             description: line.description.clone(),
@@ -174,17 +185,25 @@ impl From<&Line> for LineForm {
             unit: "each".to_owned(),
             for_cavities: line.for_cavities.clone(),
             essential: line.essential,
-            substitute: line.substitute.to_owned(),
+            substitute: line.substitute,
             supplied_with: line.supplied_with.clone(),
             identified: line.part.is_some(),
             lead: line.lead.as_ref().map(Into::into),
+            came: 0,
+            wanted: line.need,
         }
+    }
+}
+
+impl From<&JobLine> for LineForm {
+    fn from(line: &JobLine) -> Self {
+        Self { came: line.came, wanted: line.wanted(), ..Self::from(&line.asked) }
     }
 }
 
 impl From<&Request> for RequestForm {
     fn from(request: &Request) -> Self {
-        let said = |text: &str| (!text.trim().is_empty()).then(|| text.to_owned());
+        let RequestHead { asked_by, bench, deliver_to, needed_by, urgency } = request.head.clone();
         Self {
             request: request.number.clone(),
             revision: request.revision,
@@ -193,11 +212,11 @@ impl From<&Request> for RequestForm {
             asset: said(&request.ticket.asset),
             serial: said(&request.ticket.serial),
             connector: said(&request.ticket.connector),
-            asked_by: request.head.asked_by.clone(),
-            bench: request.head.bench.clone(),
-            deliver_to: request.head.deliver_to.clone(),
-            needed_by: request.head.needed_by.clone(),
-            urgency: request.head.urgency.clone(),
+            asked_by,
+            bench,
+            deliver_to,
+            needed_by,
+            urgency,
             why: said(&request.why),
             photos: request.photos.clone(),
             lines: request.lines.iter().map(Into::into).collect(),
@@ -205,19 +224,36 @@ impl From<&Request> for RequestForm {
     }
 }
 
-const KINDS: [Kind; 9] = [
-    Kind::Housing,
-    Kind::SecondaryLock,
-    Kind::Assurance,
-    Kind::SmallPart,
-    Kind::Plug,
-    Kind::Terminal,
-    Kind::WireSeal,
-    Kind::Lead,
-    Kind::Splice,
-];
+fn said(text: &str) -> Option<String> {
+    (!text.trim().is_empty()).then(|| text.to_owned())
+}
 
 impl RequestForm {
+    /// The request as its entry in the job keeps it; none where that was written by version 1, which
+    /// kept only what is waited for.
+    pub fn sent(job: &str, ticket: &Ticket, sent: &RequestSeen) -> Option<Self> {
+        let kept = sent.said.as_ref()?;
+        let RequestHead { asked_by, bench, deliver_to, needed_by, urgency } = kept.head.clone();
+        let lines = sent.lines.iter().map(|line| line.asked.as_deref().map(LineForm::from));
+        Some(Self {
+            request: sent.number.clone(),
+            revision: sent.revision,
+            changed: true,
+            job: job.to_owned(),
+            asset: said(&ticket.asset),
+            serial: said(&ticket.serial),
+            connector: said(&ticket.connector),
+            asked_by,
+            bench,
+            deliver_to,
+            needed_by,
+            urgency,
+            why: said(&kept.why),
+            photos: kept.photos.clone(),
+            lines: lines.collect::<Option<_>>()?,
+        })
+    }
+
     /// The part of a line, else what it is in words.
     pub fn part_of(&self, line: u32) -> Option<&str> {
         let line = self.lines.iter().find(|l| l.line == line)?;
@@ -281,29 +317,21 @@ impl RequestForm {
     }
 
     /// Lines that nothing asks for any more, with need 0, and whether that is new.
-    pub(super) fn gone(&self, kept: &[u32]) -> Vec<(Line, bool)> {
+    pub(super) fn gone(&self, kept: &[u32]) -> Vec<(JobLine, bool)> {
         let gone = self.lines.iter().filter(|line| !kept.contains(&line.line));
         gone.map(|old| {
-            let kind = KINDS.into_iter().find(|kind| kind.as_str() == old.kind).unwrap_or(Kind::SmallPart);
-            let line = Line {
-                line: old.line,
-                kind,
-                part: old.part.clone(),
-                read_from: old.read_from.clone(),
-                description: old.description.clone(),
-                describe: None,
+            let asked = Line {
                 need: 0,
                 spare: 0,
-                pack: old.pack,
+                describe: None,
                 for_cavities: Vec::new(),
                 essential: false,
-                substitute: "none",
-                supplied_with: old.supplied_with.clone(),
-                leads: Vec::new(),
+                substitute: Substitute::None,
                 lead: None,
-                changes: if old.need > 0 { vec![format!("need was {}", old.need)] } else { Vec::new() },
+                ..Line::from(old.clone())
             };
-            (line, old.need > 0 || old.spare > 0)
+            let changes = if old.need > 0 { vec![format!("need was {}", old.need)] } else { Vec::new() };
+            (JobLine { changes, ..JobLine::of(asked) }, old.need > 0 || old.spare > 0)
         })
         .collect()
     }
@@ -330,7 +358,7 @@ impl LineForm {
 }
 
 /// Fields that follow from others, or only number the line.
-const FOLLOWING: [&str; 2] = ["line", "cut_mm"];
+const FOLLOWING: [&str; 4] = ["line", "cut_mm", "came", "wanted"];
 
 /// Names the fields that differ, with what stood there before.
 fn told_apart(name: &str, old: &Value, new: &Value, told: &mut Vec<String>) {

@@ -1,14 +1,15 @@
 //! Repair leads: everything a desk has to know to make or order one without a phone call.
 
 use super::{
-    Kind, LeadSpec, Line,
-    build::{ASK_FIRST, describe, line},
+    JobLine,
+    build::{describe, line},
 };
 use crate::{
     catalogue::{PartNumber, Sealing, SizeName},
     quantity::{Gauge, Length},
     record::InsulationClass,
     repair::LeadLength,
+    supply::{Describe, Kind, LeadSpec, Line, Substitute},
     swap::{ItemId, JobHousing, Lead, LeadOrder, OtherEnd, State},
 };
 
@@ -33,42 +34,42 @@ pub(super) struct Wanted<'a> {
 }
 
 /// The line of a repair lead, and that of its splice where it does not come with it.
-pub(super) fn lead_lines(state: &State, wanted: &Wanted<'_>) -> (Line, Option<Line>) {
+pub(super) fn lead_lines(state: &State, wanted: &Wanted<'_>) -> (JobLine, Option<Line>) {
     let Wanted { lead, new, size, to, .. } = *wanted;
     let order = wanted.order.cloned().unwrap_or_default();
     let spec = spec(state, wanted, &order);
     let length = spec.length_mm.map_or("length not known yet".to_owned(), |mm| format!("{mm:.0} mm"));
     let gauge = spec.gauge.as_deref().unwrap_or("size not said");
     let with = if new.housing().sealing == Sealing::Individual { "terminal and seal" } else { "terminal" };
-    let description = format!("repair lead for {}, {length}, {gauge}, with {with} fitted", state.call(lead));
+    let call = state.call_joined(lead);
+    let description = format!("repair lead for {call}, {length}, {gauge}, with {with} fitted");
     let mut asked = line(Kind::Lead, None, description, 1);
     asked.describe = Some(describe(new, size, Some(lead)));
     asked.for_cavities = vec![to.to_owned()];
-    asked.leads = vec![lead.id.clone()];
-    asked.substitute = ASK_FIRST;
+    asked.substitute = Substitute::AskFirst;
     asked.lead = Some(spec);
-    (asked, splice_line(lead, &order))
+    (JobLine { leads: vec![lead.id.clone()], ..JobLine::of(asked) }, splice_line(state, lead, &order))
 }
 
 /// The splice and its sleeve, where they do not come with the lead.
-fn splice_line(lead: &Lead, order: &LeadOrder) -> Option<Line> {
+fn splice_line(state: &State, lead: &Lead, order: &LeadOrder) -> Option<Line> {
     let splice = order.splice.as_ref().filter(|_| order.splice_included == Some(false))?;
     let wire = order.gauge_for(lead).map_or("?".to_owned(), Gauge::both);
     let sleeve =
         sleeve_told(order.sleeve.as_ref().map(Length::mm), order.sleeve_diameter.as_ref().map(Length::mm));
     let description = format!(
         "splice with its sleeve, {}, sleeve {sleeve}: {splice} (added: every lead takes one)",
-        joins(lead, order)
+        joins(state, lead, order)
     );
     let mut asked = line(Kind::Splice, None, description, 1);
-    asked.describe = Some(super::Describe {
+    asked.describe = Some(Describe {
         gauges: vec![wire],
         diameters: order.diameter_for(lead).map(Length::both).into_iter().collect(),
         fits: "the joint of a repair lead".to_owned(),
-        sealing: "sealed",
-        ..super::Describe::default()
+        sealing: "sealed".to_owned(),
+        ..Describe::default()
     });
-    asked.substitute = ASK_FIRST;
+    asked.substitute = Substitute::AskFirst;
     Some(asked)
 }
 
@@ -95,8 +96,8 @@ fn spec(state: &State, wanted: &Wanted<'_>, order: &LeadOrder) -> LeadSpec {
     LeadSpec {
         length_mm: length.map(|l| l.order_mm),
         cut_mm: length.map(|l| l.cut_mm),
-        tolerance: "-0/+10 mm",
-        measured: "from the terminal's crimp to the middle of the splice",
+        tolerance: "-0/+10 mm".to_owned(),
+        measured: "from the terminal's crimp to the middle of the splice".to_owned(),
         gauge: gauge.map(Gauge::both),
         area_mm2: gauge.map(Gauge::area_mm2),
         less_copper: state.less_copper(lead, order),
@@ -106,14 +107,13 @@ fn spec(state: &State, wanted: &Wanted<'_>, order: &LeadOrder) -> LeadSpec {
         other_colour: order.other_colour,
         insulation: order.insulation.clone(),
         class: class.map(class_told),
-        wall: order.wall.map(|wall| wall.words()),
-        outside_diameter: diameter.map(Length::both),
+        wall: order.wall.map(|wall| wall.words().to_owned()),
         outside_diameter_mm: diameter.map(Length::mm),
         twisted_with: twisted.map(ToString::to_string),
         lay_mm: order.twist.as_ref().map(|twist| twist.lay.mm()),
         hand: order.twist.as_ref().map(|twist| match twist.hand {
-            crate::swap::Hand::Left => "left",
-            crate::swap::Hand::Right => "right",
+            crate::swap::Hand::Left => "left".to_owned(),
+            crate::swap::Hand::Right => "right".to_owned(),
         }),
         shielded: first.is_some_and(|wire| wire.shielded),
         terminal: terminal.map(ToString::to_string),
@@ -122,13 +122,13 @@ fn spec(state: &State, wanted: &Wanted<'_>, order: &LeadOrder) -> LeadSpec {
         seal_fitted: sealed,
         other_end: order.other_end.as_ref().map(other_end_told),
         splice: order.splice.clone(),
-        joins: joins(lead, order),
+        joins: joins(state, lead, order),
         sleeve_mm: order.sleeve.as_ref().map(Length::mm),
         sleeve_diameter_mm: order.sleeve_diameter.as_ref().map(Length::mm),
         splice_included: order.splice_included,
-        label: order.label.clone().unwrap_or_else(|| format!("{} {home}", state.call(lead))),
+        label: order.label.clone().unwrap_or_else(|| format!("{} {home}", state.call_joined(lead))),
         crimp_record: order.crimp_record,
-        circuit: state.call(lead),
+        circuit: state.call_joined(lead),
         cavity: home,
         // What was made already misses nothing.
         missing: if wanted.is_made { Vec::new() } else { missing },
@@ -145,19 +145,24 @@ fn no_wire_seal(sealing: &Sealing) -> &'static str {
 }
 
 /// The wires a splice joins: the new lead, and every wire it goes on to.
-fn joins(lead: &Lead, order: &LeadOrder) -> String {
+fn joins(state: &State, lead: &Lead, order: &LeadOrder) -> String {
     let size = |gauge: Option<&Gauge>| gauge.map_or("size not known".to_owned(), Gauge::both);
-    let wires = lead.seen.wires.iter().enumerate().filter(|(n, _)| !lead.removed_wires.contains(&(n + 1)));
-    let on: Vec<String> = wires.map(|(_, wire)| size(wire.gauge.known())).collect();
+    let other = lead.joined_with.as_ref().and_then(|with| state.lead(with));
+    let wires = other.into_iter().chain([lead]).flat_map(Lead::wires_in);
+    let on: Vec<String> = wires.map(|wire| size(wire.gauge.known())).collect();
     format!("{} to {}", size(order.gauge_for(lead)), on.join(" and "))
+}
+
+/// A length in both systems.
+fn in_both(mm: f64) -> String {
+    format!("{mm} mm ({:.2} in)", mm / 25.4)
 }
 
 /// A sleeve, in words.
 fn sleeve_told(length_mm: Option<f64>, diameter_mm: Option<f64>) -> String {
-    let inches = |mm: f64| format!("{mm} mm ({:.2} in)", mm / 25.4);
-    let long = length_mm.map_or("length MISSING".to_owned(), |mm| format!("{} long", inches(mm)));
+    let long = length_mm.map_or("length MISSING".to_owned(), |mm| format!("{} long", in_both(mm)));
     match diameter_mm {
-        Some(mm) => format!("{long}, {} over it", inches(mm)),
+        Some(mm) => format!("{long}, {} over it", in_both(mm)),
         None => long,
     }
 }
@@ -209,15 +214,15 @@ impl LeadSpec {
                 "insulation {}, class {}, {}, outside diameter {}",
                 or_missing(&self.insulation),
                 or_missing(&self.class),
-                self.wall.unwrap_or("wall MISSING"),
-                or_missing(&self.outside_diameter)
+                self.wall.as_deref().unwrap_or("wall MISSING"),
+                self.outside_diameter_mm.map_or("MISSING".to_owned(), in_both)
             ),
         ];
         if let Some(partner) = &self.twisted_with {
             let lay = self.lay_mm.map_or("MISSING".to_owned(), |mm| format!("{mm} mm"));
             words.push(format!(
                 "twisted with the lead in {partner}, lay {lay}, {}",
-                self.hand.unwrap_or("hand MISSING")
+                self.hand.as_deref().unwrap_or("hand MISSING")
             ));
         }
         if self.shielded {

@@ -4,181 +4,47 @@
 
 mod build;
 mod form;
+mod form_back;
 mod leads;
-mod number;
 mod paper;
 mod repairs;
 mod table;
 
 pub use build::build;
+pub(crate) use form::LineForm;
 pub use form::{RequestForm, read_request};
-pub use number::number_of;
 pub use paper::paper;
 pub use table::table;
 
-use crate::swap::{Act, ItemId, RequestedLine};
+pub use crate::supply::RequestHead;
 
-/// What the bench says beside what the job knows.
-#[derive(Debug, Clone, PartialEq, Eq, Default)]
-pub struct RequestHead {
-    /// Who asks.
-    pub asked_by: String,
-    /// Which bench.
-    pub bench: Option<String>,
-    /// Where to deliver.
-    pub deliver_to: Option<String>,
-    /// By when, as YYYY-MM-DD.
-    pub needed_by: Option<String>,
-    /// How urgent, in words.
-    pub urgency: Option<String>,
-}
+use crate::{
+    supply::{LeadSpec, Line},
+    swap::{Act, ItemId, RequestSaid, RequestedLine},
+};
 
-/// The kinds of part a desk knows.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
-#[allow(missing_docs)]
-pub enum Kind {
-    Housing,
-    SecondaryLock,
-    Assurance,
-    SmallPart,
-    Plug,
-    Terminal,
-    WireSeal,
-    Lead,
-    Splice,
-}
-
-impl Kind {
-    /// The word for it.
-    pub fn as_str(self) -> &'static str {
-        match self {
-            Self::Housing => "housing",
-            Self::SecondaryLock => "secondary lock",
-            Self::Assurance => "connector position assurance",
-            Self::SmallPart => "small part",
-            Self::Plug => "plug",
-            Self::Terminal => "terminal",
-            Self::WireSeal => "wire seal",
-            Self::Lead => "repair lead",
-            Self::Splice => "splice",
-        }
-    }
-}
-
-/// What a part without a number looks like.
-#[derive(Debug, Clone, PartialEq, Default)]
-pub struct Describe {
-    /// The cavity size it fits.
-    pub size: Option<String>,
-    /// Male or female.
-    pub gender: Option<&'static str>,
-    /// Conductor sizes, in both systems.
-    pub gauges: Vec<String>,
-    /// Wire colours, codes and words.
-    pub colours: Vec<String>,
-    /// Insulation diameters, in both systems.
-    pub diameters: Vec<String>,
-    /// The housing it goes into.
-    pub fits: String,
-    /// How that housing is sealed.
-    pub sealing: &'static str,
-    /// Where on the machine.
-    pub place: String,
-}
-
-/// A line.
+/// A line of a request, with what only the job knows of it.
 #[derive(Debug, Clone, PartialEq)]
-pub struct Line {
-    /// Its number, never used again for another part.
-    pub line: u32,
-    /// What it is.
-    pub kind: Kind,
-    /// Part number, when known.
-    pub part: Option<String>,
-    /// Where the number was read.
-    pub read_from: Option<String>,
-    /// In words.
-    pub description: String,
-    /// How it looks, when it has no number.
-    pub describe: Option<Describe>,
-    /// How many this repair needs.
-    pub need: u32,
-    /// How many beyond that.
-    pub spare: u32,
-    /// How many are in a pack, when it is sold in packs.
-    pub pack: Option<u32>,
-    /// For which cavities.
-    pub for_cavities: Vec<String>,
-    /// Whether the job stops without it.
-    pub essential: bool,
-    /// What may be given instead.
-    pub substitute: &'static str,
-    /// The part it comes with, when it does.
-    pub supplied_with: Option<String>,
+pub struct JobLine {
+    /// What is asked for.
+    pub asked: Line,
     /// The leads that wait for it.
     pub leads: Vec<ItemId>,
-    /// What it has to be, when it is a repair lead.
-    pub lead: Option<LeadSpec>,
+    /// How many of it have come.
+    pub came: u32,
     /// What is not as it was in the revision sent last, in words.
     pub changes: Vec<String>,
 }
 
-/// What a repair lead has to be.
-#[derive(Debug, Clone, PartialEq)]
-#[allow(missing_docs)]
-pub struct LeadSpec {
-    /// Asked for.
-    pub length_mm: Option<f64>,
-    /// As reckoned, before it is rounded up.
-    pub cut_mm: Option<f64>,
-    pub tolerance: &'static str,
-    /// From where to where the length is measured.
-    pub measured: &'static str,
-    /// In both systems.
-    pub gauge: Option<String>,
-    pub area_mm2: Option<f64>,
-    /// How much less copper that is than before, and who lets it pass; none where it is not less.
-    pub less_copper: Option<String>,
-    pub strands: Option<String>,
-    pub colour: Option<String>,
-    pub colour_words: Option<String>,
-    pub other_colour: Option<bool>,
-    pub insulation: Option<String>,
-    pub class: Option<String>,
-    pub wall: Option<&'static str>,
-    /// In both systems.
-    pub outside_diameter: Option<String>,
-    pub outside_diameter_mm: Option<f64>,
-    pub twisted_with: Option<String>,
-    pub lay_mm: Option<f64>,
-    pub hand: Option<&'static str>,
-    pub shielded: bool,
-    pub terminal: Option<String>,
-    /// The cavity and the housing it goes into.
-    pub fits: String,
-    pub seal: Option<String>,
-    pub seal_fitted: bool,
-    pub other_end: Option<String>,
-    pub splice: Option<String>,
-    /// The wires it joins.
-    pub joins: String,
-    pub sleeve_mm: Option<f64>,
-    pub sleeve_diameter_mm: Option<f64>,
-    pub splice_included: Option<bool>,
-    /// At both ends.
-    pub label: String,
-    pub crimp_record: Option<bool>,
-    pub circuit: String,
-    /// Where the wire was recorded.
-    pub cavity: String,
-    /// What it does not state yet.
-    pub missing: Vec<String>,
-}
+impl JobLine {
+    /// A line no lead waits for.
+    fn of(asked: Line) -> Self {
+        Self { asked, leads: Vec::new(), came: 0, changes: Vec::new() }
+    }
 
-impl Line {
-    /// Packs to take: need and spare added first, then rounded up.
-    pub fn packs(&self) -> Option<u32> {
-        self.pack.filter(|pack| *pack > 0).map(|pack| (self.need + self.spare).div_ceil(pack))
+    /// How many of the need have not come.
+    pub fn wanted(&self) -> u32 {
+        self.asked.need.saturating_sub(self.came)
     }
 }
 
@@ -204,7 +70,7 @@ pub struct Request {
     /// Numbers of photos.
     pub photos: Vec<String>,
     /// The lines.
-    pub lines: Vec<Line>,
+    pub lines: Vec<JobLine>,
 }
 
 impl Request {
@@ -214,13 +80,21 @@ impl Request {
             .lines
             .iter()
             .map(|line| RequestedLine {
-                line: line.line,
-                need: line.need,
+                line: line.asked.line,
+                need: line.asked.need,
                 leads: line.leads.clone(),
-                length_mm: line.lead.as_ref().and_then(|lead| lead.length_mm),
+                length_mm: line.asked.lead.as_ref().and_then(|lead| lead.length_mm),
+                asked: Some(Box::new(line.asked.clone())),
             })
             .collect();
-        Act::Requested { number: self.number.clone(), revision: self.revision, lines }
+        let said =
+            RequestSaid { head: self.head.clone(), why: self.why.clone(), photos: self.photos.clone() };
+        Act::Requested {
+            number: self.number.clone(),
+            revision: self.revision,
+            lines,
+            said: Some(Box::new(said)),
+        }
     }
 
     /// What lead orders do not state yet: such a request is not sent.
@@ -228,8 +102,9 @@ impl Request {
         let specs = self
             .lines
             .iter()
-            .filter(|line| line.need > 0)
-            .filter_map(|line| Some((line, line.lead.as_ref()?)));
+            .map(|line| &line.asked)
+            .filter(|asked| asked.need > 0)
+            .filter_map(|asked| Some((asked, asked.lead.as_ref()?)));
         let told = |(line, spec): (&Line, &LeadSpec)| {
             (!spec.missing.is_empty()).then(|| {
                 format!(

@@ -1,7 +1,10 @@
 //! The request on paper: one page wide, tick boxes, room to write.
 
-use super::{Line, Request};
-use crate::quantity::harmless;
+use super::{JobLine, Request};
+use crate::{
+    quantity::harmless,
+    supply::{Describe, Substitute},
+};
 
 const WIDTH: usize = 78;
 
@@ -73,50 +76,55 @@ fn wrapped(out: &mut String, lead: &str, text: &str) {
     out.push('\n');
 }
 
-fn line_text(out: &mut String, line: &Line) {
-    let unknown = if line.lead.is_some() { "MADE TO ORDER" } else { "TO BE IDENTIFIED" };
-    let part = line.part.as_deref().unwrap_or(unknown);
-    let mut amount = format!("need {} + spare {}", line.need, line.spare);
-    if let (Some(pack), Some(packs)) = (line.pack, line.packs()) {
+fn line_text(out: &mut String, line: &JobLine) {
+    let asked = &line.asked;
+    let unknown = if asked.lead.is_some() { "MADE TO ORDER" } else { "TO BE IDENTIFIED" };
+    let part = asked.part.as_deref().unwrap_or(unknown);
+    let mut amount = format!("need {} + spare {}", asked.need, asked.spare);
+    if let (Some(pack), Some(packs)) = (asked.pack, asked.packs()) {
         let word = if packs == 1 { "pack" } else { "packs" };
-        amount.push_str(&format!(" = {} ({packs} {word} of {pack})", line.need + line.spare));
+        amount.push_str(&format!(" = {} ({packs} {word} of {pack})", asked.need + asked.spare));
     }
-    out.push_str(&format!("[ ] {:>2}  {:<28} {}\n", line.line, harmless(part), amount));
-    wrapped(out, "        ", &format!("{}: {}", line.kind.as_str(), line.description));
+    out.push_str(&format!("[ ] {:>2}  {:<28} {}\n", asked.line, harmless(part), amount));
+    wrapped(out, "        ", &format!("{}: {}", asked.kind.as_str(), asked.description));
     if !line.changes.is_empty() {
         wrapped(out, "        CHANGED: ", &line.changes.join("; "));
     }
-    if line.need == 0 {
+    if line.came > 0 {
+        let came = format!("{} came, {} still wanted", line.came, line.wanted());
+        wrapped(out, "        CAME: ", &came);
+    }
+    if asked.need == 0 {
         wrapped(out, "        ", "no longer needed");
         return;
     }
-    if !line.for_cavities.is_empty() {
-        wrapped(out, "        for ", &line.for_cavities.join(", "));
+    if !asked.for_cavities.is_empty() {
+        wrapped(out, "        for ", &asked.for_cavities.join(", "));
     }
-    if let Some(with) = &line.supplied_with {
+    if let Some(with) = &asked.supplied_with {
         wrapped(out, "        ", &format!("comes with {with}: check that it is in the bag"));
     }
-    if let Some(lead) = &line.lead {
+    if let Some(lead) = &asked.lead {
         for words in lead.in_words() {
             wrapped(out, "        - ", &words);
         }
         if !lead.missing.is_empty() {
             wrapped(out, "        NOT TO BE SENT YET, missing: ", &lead.missing.join("; "));
         }
-    } else if let Some(describe) = &line.describe {
+    } else if let Some(describe) = &asked.describe {
         wrapped(out, "        looks: ", &describe.in_words());
     }
-    if line.substitute != "none" {
-        wrapped(out, "        substitute: ", line.substitute);
+    if asked.substitute != Substitute::None {
+        wrapped(out, "        substitute: ", asked.substitute.as_str());
     }
 }
 
-impl super::Describe {
+impl Describe {
     /// The description in one sentence.
     pub fn in_words(&self) -> String {
         let mut words = vec![format!("fits {} ({})", self.fits, self.sealing)];
         words.extend(self.size.as_ref().map(|size| format!("cavity size {size}")));
-        words.extend(self.gender.map(ToOwned::to_owned));
+        words.extend(self.gender.map(|gender| gender.word().to_owned()));
         words.extend(self.gauges.iter().cloned());
         words.extend(self.colours.iter().cloned());
         words.extend(self.diameters.iter().map(|d| format!("outside diameter {d}")));

@@ -3,21 +3,22 @@
 use std::collections::{BTreeMap, BTreeSet};
 
 use super::{
-    Kind, Line,
-    build::{ASK_FIRST, describe, line},
+    JobLine,
+    build::{describe, line},
     leads::{Wanted, lead_lines},
 };
 use crate::{
     catalogue::{Family, PartNumber, Sealing, SizeName, Terminal, WireSeal},
     repair::ToolBook,
+    supply::{Kind, Line, Substitute},
     swap::{ItemId, JobHousing, JobSide, Lead, MadeLead, RepairKind, State, Survey},
 };
 
 /// Terminals with their seals, seals alone, repair leads: planned or done.
-pub(super) fn repair_lines(state: &State, survey: &Survey, proved: &Proved<'_>, lines: &mut Vec<Line>) {
-    let mut terminals: BTreeMap<String, Line> = BTreeMap::new();
-    let mut seals: BTreeMap<String, Line> = BTreeMap::new();
-    let mut splices: BTreeMap<String, Line> = BTreeMap::new();
+pub(super) fn repair_lines(state: &State, survey: &Survey, proved: &Proved<'_>, lines: &mut Vec<JobLine>) {
+    let mut terminals: BTreeMap<String, JobLine> = BTreeMap::new();
+    let mut seals: BTreeMap<String, JobLine> = BTreeMap::new();
+    let mut splices: BTreeMap<String, JobLine> = BTreeMap::new();
     let mut large: BTreeSet<String> = BTreeSet::new();
     let mut unproved: BTreeSet<String> = BTreeSet::new();
     for lead in &state.leads {
@@ -40,7 +41,7 @@ pub(super) fn repair_lines(state: &State, survey: &Survey, proved: &Proved<'_>, 
                     }
                 }
                 RepairKind::NewSeal => add(&mut seals, seal_line(new, size, lead, part, ""), lead, &to),
-                RepairKind::RepairLead => {
+                RepairKind::RepairLead | RepairKind::Join => {
                     let (order, length) = match made {
                         // What was made stays asked for as it was ordered.
                         Some(made) => (Some(&made.order), made.length),
@@ -62,24 +63,24 @@ pub(super) fn repair_lines(state: &State, survey: &Survey, proved: &Proved<'_>, 
         }
     }
     let spares = &state.rules.spares.value;
-    for mut asked in terminals.into_values() {
-        let share = (asked.need * spares.terminals_percent).div_ceil(100);
-        asked.spare = match large.contains(&part_key(&asked)) {
+    for mut line in terminals.into_values() {
+        let share = (line.asked.need * spares.terminals_percent).div_ceil(100);
+        line.asked.spare = match large.contains(&part_key(&line.asked)) {
             true => spares.terminals_large,
             false => spares.terminals_least.max(share),
         };
-        let samples = sample_line(&asked, spares.samples)
-            .filter(|samples| unproved.contains(&part_key(&asked)) || proved.was_asked(samples));
-        lines.push(asked);
-        lines.extend(samples);
+        let samples = sample_line(&line.asked, spares.samples)
+            .filter(|samples| unproved.contains(&part_key(&line.asked)) || proved.was_asked(samples));
+        lines.push(line);
+        lines.extend(samples.map(JobLine::of));
     }
-    for mut asked in splices.into_values() {
-        asked.spare = spares.splices;
-        lines.push(asked);
+    for mut line in splices.into_values() {
+        line.asked.spare = spares.splices;
+        lines.push(line);
     }
-    for mut asked in seals.into_values() {
-        asked.spare = spares.wire_seals;
-        lines.push(asked);
+    for mut line in seals.into_values() {
+        line.asked.spare = spares.wire_seals;
+        lines.push(line);
     }
 }
 
@@ -97,7 +98,9 @@ fn goes_into<'a>(
     survey: &Survey,
     lead: &Lead,
 ) -> Option<(&'a JobHousing, Option<SizeName>, String)> {
-    if let Some(to) = survey.target.of(&lead.id) {
+    // One lead for two goes where the other one goes.
+    let goes = lead.joined_with.as_ref().unwrap_or(&lead.id);
+    if let Some(to) = survey.target.of(goes) {
         return Some((state.housing(&to.housing)?, state.cavity_size(to), to.to_string()));
     }
     let from = match (&lead.id, &lead.came_from) {
@@ -124,17 +127,17 @@ fn asked_repairs(lead: &Lead) -> impl Iterator<Item = Asked<'_>> {
     done.chain(lead.planned.map(planned))
 }
 
-fn add(lines: &mut BTreeMap<String, Line>, mut fresh: Line, lead: &Lead, to: &str) {
-    let asked = lines.entry(part_key(&fresh)).or_insert_with(|| {
+fn add(lines: &mut BTreeMap<String, JobLine>, mut fresh: Line, lead: &Lead, to: &str) {
+    let line = lines.entry(part_key(&fresh)).or_insert_with(|| {
         fresh.need = 0;
-        fresh
+        JobLine::of(fresh)
     });
-    asked.need += 1;
+    line.asked.need += 1;
     // A crimp made twice is for one cavity.
-    if !asked.for_cavities.iter().any(|at| at == to) {
-        asked.for_cavities.push(to.to_owned());
+    if !line.asked.for_cavities.iter().any(|at| at == to) {
+        line.asked.for_cavities.push(to.to_owned());
     }
-    asked.leads.push(lead.id.clone());
+    line.leads.push(lead.id.clone());
 }
 
 /// Parts without a number are one line only where they look the same.
@@ -178,7 +181,7 @@ fn named_line(kind: Kind, part: &PartNumber, new: &JobHousing, size: Option<&Siz
         format!("{} for {}, as named at the bench; not in family {family}", kind.as_str(), for_size(size));
     let mut asked = line(kind, Some(part.to_string()), description, 1);
     asked.read_from = Some("the bench".to_owned());
-    asked.substitute = ASK_FIRST;
+    asked.substitute = Substitute::AskFirst;
     asked
 }
 
@@ -207,7 +210,7 @@ fn terminal_line(
         None => {
             let mut asked = line(Kind::Terminal, None, format!("terminal for {}", for_size(size)), 1);
             asked.describe = Some(describe(new, size, Some(lead)));
-            asked.substitute = ASK_FIRST;
+            asked.substitute = Substitute::AskFirst;
             asked
         }
     }
@@ -267,7 +270,7 @@ fn seal_line(
                 format!("wire seal for {}, chosen by the insulation's diameter{added}", for_size(size));
             let mut asked = line(Kind::WireSeal, None, description, 1);
             asked.describe = Some(describe(new, size, Some(lead)));
-            asked.substitute = ASK_FIRST;
+            asked.substitute = Substitute::AskFirst;
             asked
         }
     }

@@ -112,6 +112,7 @@ pub enum Pick {
     NotLevel,
     NotSo,
     Off,
+    OffMachine,
     On,
     Open,
     Other,
@@ -190,7 +191,7 @@ pub enum Pick {
 
 /// Every one-key answer: the key and what it says. Two answers offered at once never share a
 /// key; typing, clicking and tugging are three different keys.
-pub const PICKS: [(Pick, char, &str); 116] = [
+pub const PICKS: [(Pick, char, &str); 117] = [
     (Pick::Absent, 'n', "no such circuit here"),
     (Pick::AnotherAnchor, 'n', "look at one more hole"),
     (Pick::Answer, 'a', "answer it again"),
@@ -233,6 +234,7 @@ pub const PICKS: [(Pick, char, &str); 116] = [
     (Pick::NotLevel, 'n', "a wire was pushed back"),
     (Pick::NotSo, 'x', "not so: ask me each"),
     (Pick::Off, 'o', "off"),
+    (Pick::OffMachine, 'm', "the harness is off the machine"),
     (Pick::On, 'o', "on"),
     (Pick::Open, 'o', "open: something is missing"),
     (Pick::Other, 'o', "something else"),

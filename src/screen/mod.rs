@@ -14,6 +14,6 @@ pub mod view;
 
 pub use shell::{Sitting, run_board, run_define, run_job};
 pub use sight::Sight;
-pub use state::{Effect, Outcome, Ui};
+pub use state::{Effect, Outcome, Press, Ui};
 pub use theme::Theme;
 pub use view::{to_ascii, view};

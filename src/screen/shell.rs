@@ -19,7 +19,7 @@ use super::{
     board::{Board, BoardEffect, BoardLine, view_board},
     define::{Define, DefineEffect, view_define},
     sight::Sight,
-    state::{Effect, Message, Outcome, Ui},
+    state::{Effect, Message, Outcome, Press, Ui},
     theme::Theme,
     view::view,
 };
@@ -247,21 +247,21 @@ fn work_on(terminal: &mut DefaultTerminal, mut bench: Bench<'_>) -> Result<()> {
     }
 }
 
-/// Enters acts by the one road; the first refusal stops.
+/// Enters the acts of one key press by the one road: all of them or none.
 fn enter(open: &mut OpenJob, by: &str, acts: Vec<Act>) -> Outcome {
-    let mut said = String::new();
-    for act in acts {
-        let at = Timestamp::from_second(Timestamp::now().as_second()).unwrap_or_default();
-        said = act.told();
-        match open.enter(Entry { at, by: by.to_owned(), act: act.clone() }) {
-            Ok(_) => said.extend(length_of_order(open, &act)),
-            Err(EnterProblem::Refused { refusals, can_go_on }) => {
-                return Outcome::Refused { act: Box::new(act), refusals, can_go_on };
-            }
-            Err(other) => return Outcome::Trouble(other.to_string()),
+    let at = Timestamp::from_second(Timestamp::now().as_second()).unwrap_or_default();
+    let press = acts.iter().map(|act| Entry::new(at, by, act.clone())).collect();
+    match open.enter_press(press) {
+        Ok(_) => {
+            let said = acts.last().map(Act::told).unwrap_or_default();
+            let length = acts.iter().rev().find_map(|act| length_of_order(open, act)).unwrap_or_default();
+            Outcome::Entered(format!("on disk: {said}{length}"))
         }
+        Err(EnterProblem::Refused { refusals, can_go_on, nth }) => {
+            Outcome::Refused { press: Press { acts, nth }, refusals, can_go_on }
+        }
+        Err(other) => Outcome::Trouble(other.to_string()),
     }
-    Outcome::Entered(format!("on disk: {said}"))
 }
 
 /// What a lead just ordered comes to: how long it is, and where its splice sits.

@@ -57,7 +57,7 @@ impl<'a> Sight<'a> {
 
     /// What the job would say to an act now.
     pub fn preview(&self, act: &Act) -> Verdict {
-        self.job.check(&Entry { at: self.survey.now, by: self.by.to_owned(), act: act.clone() })
+        self.job.check(&Entry::new(self.survey.now, self.by.to_owned(), act.clone()))
     }
 
     /// The address a typed label means on one side: the label alone where it is unique there, or

@@ -72,15 +72,13 @@ pub struct Ui {
     /// The message.
     pub message: Option<Message>,
     /// What a rule just refused and a named person may go on with.
-    pub refused: Option<Box<Act>>,
+    pub refused: Option<Press>,
     /// The faces are drawn from the other side.
     pub flipped: bool,
     /// The faces are drawn upside down.
     pub turned: bool,
     /// How far a list is scrolled.
     pub scroll: usize,
-    /// Whether the answers led to one act alone, so that its refusal leaves everything as it was.
-    pub is_one_act: bool,
 }
 
 impl Default for Ui {
@@ -96,7 +94,6 @@ impl Default for Ui {
             flipped: false,
             turned: false,
             scroll: 0,
-            is_one_act: false,
         }
     }
 }
@@ -106,7 +103,7 @@ impl Default for Ui {
 pub enum Effect {
     /// Nothing but draw.
     None,
-    /// Enter these acts, in order, by the one road; stop at the first refusal.
+    /// Enter these acts of one key press, in order, by the one road: all of them or none.
     Enter(Vec<Act>),
     /// Send the parts request, with what the bench says beside it.
     SendRequest(RequestHead),
@@ -116,15 +113,31 @@ pub enum Effect {
     Leave,
 }
 
+/// The acts of one key press, and which of them was refused.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Press {
+    /// All of them, in order.
+    pub acts: Vec<Act>,
+    /// Which one, from 0.
+    pub nth: usize,
+}
+
+impl Press {
+    /// A key press of one act.
+    pub fn of(act: Act) -> Self {
+        Self { acts: vec![act], nth: 0 }
+    }
+}
+
 /// How the shell's work ended.
 #[derive(Debug, Clone, PartialEq)]
 pub enum Outcome {
     /// Everything went in; what to say.
     Entered(String),
-    /// This act was refused; whether a named person may go on.
+    /// An act of the key press was refused, so none was entered; whether a named person may go on.
     Refused {
-        /// The act.
-        act: Box<Act>,
+        /// The key press.
+        press: Press,
         /// What rules or facts say.
         refusals: Vec<Refusal>,
         /// Whether it is a rule a named person may go past.
@@ -154,7 +167,7 @@ impl Ui {
         self.overlay = Overlay::None;
         self.page = Page::Bench;
         self.chosen = Some(match (thing, self.refused.take()) {
-            (OtherThing::GoOn, Some(act)) => Topic::Anyway(act),
+            (OtherThing::GoOn, Some(press)) => Topic::Anyway(press),
             (OtherThing::NextUndone, _) => Topic::Next(Wanted::Undone, here),
             (OtherThing::NextOpen, _) => Topic::Next(Wanted::Open, here),
             (thing, _) => Topic::Other(thing),

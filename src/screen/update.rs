@@ -2,13 +2,13 @@
 
 use crossterm::event::KeyEvent;
 
-use crate::swap::{Act, Refusal};
+use crate::swap::Refusal;
 
 use super::{
     ask::{Answer, Asked, OTHERS, OtherThing, Topic, ask, makes_sense, topic_now},
     keys::{Common, Pressed, pressed},
     sight::Sight,
-    state::{Effect, Message, Outcome, Overlay, PAGES, Page, Ui},
+    state::{Effect, Message, Outcome, Overlay, PAGES, Page, Press, Ui},
 };
 
 impl Ui {
@@ -184,10 +184,7 @@ impl Ui {
     fn advance(&mut self, sight: &Sight<'_>) -> Effect {
         self.message = None;
         match self.asked(sight) {
-            Asked::Ready(acts) => {
-                self.is_one_act = acts.len() == 1;
-                Effect::Enter(acts)
-            }
+            Asked::Ready(acts) => Effect::Enter(acts),
             Asked::Send(head) => Effect::SendRequest(head),
             Asked::Book(positions) => Effect::Book(positions),
             Asked::Wrong(why) => {
@@ -206,7 +203,7 @@ impl Ui {
             }
             Asked::Barred { act, refusals, can_go_on } => {
                 self.answers.pop();
-                self.refuse(act, &refusals, can_go_on);
+                self.refuse(Press::of(*act), &refusals, can_go_on);
                 Effect::None
             }
             Asked::Go(step) => {
@@ -226,13 +223,10 @@ impl Ui {
                 self.refused = None;
                 self.message = (!what.is_empty()).then_some(Message::Done(what));
             }
-            Outcome::Refused { act, refusals, can_go_on } => {
+            Outcome::Refused { press, refusals, can_go_on } => {
                 // Nothing happened: the last question is asked again, with what was answered before it.
-                match self.is_one_act {
-                    true => self.answers.truncate(self.answers.len().saturating_sub(1)),
-                    false => self.forget_answers(),
-                }
-                self.refuse(act, &refusals, can_go_on);
+                self.answers.truncate(self.answers.len().saturating_sub(1));
+                self.refuse(press, &refusals, can_go_on);
             }
             Outcome::NotSo(why) => {
                 self.forget_answers();
@@ -246,10 +240,10 @@ impl Ui {
         }
     }
 
-    fn refuse(&mut self, act: Box<Act>, refusals: &[Refusal], can_go_on: bool) {
+    fn refuse(&mut self, press: Press, refusals: &[Refusal], can_go_on: bool) {
         let mut text: Vec<String> = refusals.iter().map(Refusal::to_string).collect();
         text.extend(can_go_on.then(|| "(! y goes on with it, by name and reason.)".to_owned()));
         self.message = Some(Message::Refused(text.join(" ")));
-        self.refused = can_go_on.then_some(act);
+        self.refused = can_go_on.then_some(press);
     }
 }

@@ -1,5 +1,5 @@
-//! Files of acts, one a line: an act, or `(by:"kt", at:"…Z", act:…)`. Number, version and sum of a
-//! pasted journal line are ignored; `//` lines and blank lines are skipped. A file is understood
+//! Files of acts, one a line: an act, or `(by:"kt", at:"…Z", act:…)`. Number, version, key press and sum of
+//! a pasted journal line are ignored; `//` lines and blank lines are skipped. A file is understood
 //! whole or not at all.
 
 use jiff::Timestamp;
@@ -52,6 +52,8 @@ struct EnvelopeForm {
     by: Option<String>,
     #[serde(default, rename = "v")]
     _v: Option<u32>,
+    #[serde(default, rename = "with")]
+    _with: Option<usize>,
     act: Act,
     #[serde(default, rename = "sum")]
     _sum: Option<String>,

@@ -63,6 +63,8 @@ struct LineForm {
     at: String,
     by: String,
     v: u32,
+    #[serde(default)]
+    with: Option<usize>,
     act: Act,
     sum: String,
 }
@@ -76,8 +78,9 @@ struct VersionForm {
 /// The line of an entry, without its line end, and its check sum.
 pub fn line_of(n: usize, entry: &Entry, last_sum: &str) -> Result<(String, String), ron::Error> {
     let options = ron_options();
+    let with = entry.with.map_or(String::new(), |first| format!("with:{first},"));
     let body = format!(
-        "n:{n},at:\"{}\",by:{},v:{RECORD_VERSION},act:{}",
+        "n:{n},at:\"{}\",by:{},v:{RECORD_VERSION},{with}act:{}",
         entry.at,
         options.to_string(&entry.by)?,
         options.to_string(&entry.act)?
@@ -160,7 +163,10 @@ fn read_line(line: &[u8], before: &Journal) -> Result<(Entry, String), Condition
         return Err(damaged(&format!("it is numbered {}", form.n)));
     }
     let at: Timestamp = form.at.parse().map_err(|_| damaged("its time is not a time"))?;
-    Ok((Entry { at, by: form.by, act: form.act }, expected))
+    if form.with.is_some_and(|first| first == 0 || first >= number) {
+        return Err(damaged("it belongs to a key press that does not come before it"));
+    }
+    Ok((Entry { at, by: form.by, with: form.with, act: form.act }, expected))
 }
 
 impl Journal {

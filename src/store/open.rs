@@ -45,6 +45,8 @@ pub enum EnterProblem {
         refusals: Vec<Refusal>,
         /// Whether a named person may go on anyway.
         can_go_on: bool,
+        /// Which entry of the key press it is, from 0; none of the press was entered.
+        nth: usize,
     },
     /// Nothing can be entered: why.
     #[error("{0}")]
@@ -137,13 +139,13 @@ impl OpenJob {
     }
 
     /// Starts a job: the file must not exist, and all these entries go in or none.
-    pub fn create(path: &Path, entries: Vec<Entry>) -> Result<Self, EnterProblem> {
+    pub fn create(path: &Path, entries: Vec<Entry>, by: &str, now: Timestamp) -> Result<Self, EnterProblem> {
         let disk = |why: std::io::Error| EnterProblem::Disk { path: shown(path), why: why.to_string() };
         let mut job = Job::default();
         let mut text = String::new();
         let mut last_sum = String::new();
         for (n, entry) in entries.into_iter().enumerate() {
-            refuse(job.check(&entry), &entry)?;
+            refuse(job.check(&entry), &entry, n)?;
             let (line, sum) = line_of(n + 1, &entry, &last_sum)
                 .map_err(|why| EnterProblem::Disk { path: shown(path), why: why.to_string() })?;
             text.push_str(&line);
@@ -151,7 +153,7 @@ impl OpenJob {
             last_sum = sum;
             job.apply(entry);
         }
-        let lock = match Lock::take(&lock_path(path), "repin", Timestamp::UNIX_EPOCH) {
+        let lock = match Lock::take(&lock_path(path), by, now) {
             Held::Ours(lock) => Some(lock),
             Held::Theirs(_) | Held::NoLocks => None,
         };
@@ -213,28 +215,52 @@ impl OpenJob {
     }
 
     /// The one road: check, append and sync, apply.
-    pub fn enter(&mut self, mut entry: Entry) -> Result<Entered, EnterProblem> {
+    pub fn enter(&mut self, entry: Entry) -> Result<Entered, EnterProblem> {
+        self.enter_press(vec![entry])
+    }
+
+    /// The same for the entries of one key press: all go in together or none, and a wrong key takes
+    /// them back together.
+    pub fn enter_press(&mut self, press: Vec<Entry>) -> Result<Entered, EnterProblem> {
         if let Writer::ReadOnly(why) = &self.writer {
             return Err(EnterProblem::ReadOnly(why.clone()));
         }
         let jobs = self.path.parent().unwrap_or(Path::new(".")).to_owned();
-        fill_in_book(&mut entry.act, self.job.state(), &jobs, entry.at);
-        let codes = refuse(self.job.check(&entry), &entry)?;
-        if let Some(Some(anyway)) = entry.act.anyway_mut() {
-            anyway.codes = codes;
-        }
-        let n = self.job.entries().len() + 1;
         let disk = |why: String| EnterProblem::Disk { path: shown(&self.path), why };
-        let (line, sum) = line_of(n, &entry, &self.last_sum).map_err(|why| disk(why.to_string()))?;
-        self.append(&line)?;
-        self.last_sum = sum;
-        self.job.apply(entry);
-        Ok(Entered { n })
+        let first = self.job.entries().len() + 1;
+        // What later entries of the press are held against: the job as the ones before leave it.
+        let mut ahead = (press.len() > 1).then(|| self.job.clone());
+        let (mut text, mut last_sum) = (String::new(), self.last_sum.clone());
+        let mut taken = Vec::with_capacity(press.len());
+        for (nth, mut entry) in press.into_iter().enumerate() {
+            let job = ahead.as_ref().unwrap_or(&self.job);
+            entry.with = (nth > 0).then_some(first);
+            fill_in_book(&mut entry.act, job.state(), &jobs, entry.at);
+            let codes = refuse(job.check(&entry), &entry, nth)?;
+            if let Some(Some(anyway)) = entry.act.anyway_mut() {
+                anyway.codes = codes;
+            }
+            let (line, sum) = line_of(first + nth, &entry, &last_sum).map_err(|why| disk(why.to_string()))?;
+            text.push_str(&line);
+            text.push('\n');
+            last_sum = sum;
+            match &mut ahead {
+                Some(ahead) => ahead.apply(entry),
+                None => taken.push(entry),
+            }
+        }
+        self.append(&text)?;
+        self.last_sum = last_sum;
+        match ahead {
+            Some(ahead) => self.job = ahead,
+            None => taken.into_iter().for_each(|entry| self.job.apply(entry)),
+        }
+        Ok(Entered { n: self.job.entries().len() })
     }
 
-    /// Appends a line and syncs; a torn tail is set aside first. When anything fails, the file is
+    /// Appends lines and syncs; a torn tail is set aside first. When anything fails, the file is
     /// cut back to what it was.
-    fn append(&mut self, line: &str) -> Result<(), EnterProblem> {
+    fn append(&mut self, lines: &str) -> Result<(), EnterProblem> {
         let path = self.path.clone();
         let disk = |why: std::io::Error| EnterProblem::Disk { path: shown(&path), why: why.to_string() };
         let mut file = OpenOptions::new().append(true).open(&path).map_err(disk)?;
@@ -251,12 +277,11 @@ impl OpenJob {
             start -= bytes.len() as u64;
             file.set_len(start).map_err(disk)?;
         }
-        let mut text = String::with_capacity(line.len() + 2);
+        let mut text = String::with_capacity(lines.len() + 1);
         if self.condition == Condition::NoLineEnd {
             text.push('\n');
         }
-        text.push_str(line);
-        text.push('\n');
+        text.push_str(lines);
         self.condition = Condition::Whole;
         self.length = start;
         if let Err(why) = file.write_all(text.as_bytes()).and_then(|()| file.sync_data()) {
@@ -272,18 +297,18 @@ impl OpenJob {
 }
 
 /// Turns a verdict into a refusal, or into the codes of the rules a named person goes past.
-fn refuse(verdict: Verdict, entry: &Entry) -> Result<Vec<Code>, EnterProblem> {
+fn refuse(verdict: Verdict, entry: &Entry, nth: usize) -> Result<Vec<Code>, EnterProblem> {
     match verdict {
         Verdict::Allowed => Ok(Vec::new()),
         Verdict::Impossible(refusal) => {
-            Err(EnterProblem::Refused { refusals: vec![refusal], can_go_on: false })
+            Err(EnterProblem::Refused { refusals: vec![refusal], can_go_on: false, nth })
         }
         Verdict::Against(refusals) if entry.act.anyway().is_some() => {
             Ok(refusals.iter().filter_map(|r| r.code).collect())
         }
         Verdict::Against(refusals) => {
             let can_go_on = entry.act.takes_anyway();
-            Err(EnterProblem::Refused { refusals, can_go_on })
+            Err(EnterProblem::Refused { refusals, can_go_on, nth })
         }
     }
 }

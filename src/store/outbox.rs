@@ -14,9 +14,13 @@ use crate::{
 #[error("not sent: {}. Complete the order first", .0.join(". "))]
 pub struct IncompleteOrder(Vec<String>);
 
-/// The request sent last, as its file holds it.
+/// The request sent last, as its entry keeps it; of a version 1 job as its file holds it.
 pub fn last_request(open: &OpenJob) -> Result<Option<RequestForm>> {
-    let Some(sent) = &open.job().state().requested else { return Ok(None) };
+    let state = open.job().state();
+    let Some(sent) = &state.requested else { return Ok(None) };
+    if let Some(kept) = RequestForm::sent(&open.id(), &state.ticket, sent) {
+        return Ok(Some(kept));
+    }
     let name = format!("{}-{}.request.ron", sent.number, sent.revision);
     let text = folder_of(open).read(&name)?;
     text.map(|text| read_request(&text).with_context(|| format!("{name}: not a request"))).transpose()
@@ -40,7 +44,7 @@ pub fn send_request(open: &mut OpenJob, head: RequestHead, now: Timestamp) -> Re
     }
     if request.changed {
         let at = Timestamp::from_second(now.as_second()).unwrap_or(now);
-        open.enter(Entry { at, by, act: request.requested() })?;
+        open.enter(Entry::new(at, by, request.requested()))?;
     }
     let text = RequestForm::from(&request).to_ron().context("the request cannot be written")?;
     folder_of(open).write_whole(&request.file_name(), &format!("{text}\n"))?;

@@ -7,7 +7,7 @@ use jiff::Timestamp;
 use crate::catalogue::Delivered;
 
 use super::{
-    Act, Code, ItemId, Job, JobSide, Place, PlugOrigin,
+    Act, Code, ItemId, Job, JobSide, LeadOrigin, Place, PlugOrigin,
     flags::Flag,
     splices::{Ordered, SplicePlan},
     state::{Occupant, State},
@@ -242,11 +242,14 @@ impl State {
             let refused = self.stopping_gate().is_some() || blocked || unfit;
             return if refused { JobState::NotStartable } else { JobState::NotStarted };
         }
-        let mut open = steps.iter().filter(|s| s.status != Status::Done && !s.what.is_closing()).peekable();
+        let mut open = steps.iter().filter(|s| s.status != Status::Done && !s.what.is_closing());
         let temporary = open_flags.clone().any(|f| f.code == Code::TemporaryMeasure);
-        if open.peek().is_none() {
-            return if temporary { JobState::Waiting } else { JobState::ReadyToClose };
+        if open.all(|step| step.what.needs_machine() && step.status == Status::Waiting) {
+            let mut left = steps.iter().filter(|s| s.status != Status::Done);
+            let waits = self.waits_for_machine() && left.all(|s| s.status == Status::Waiting);
+            return if temporary || waits { JobState::Waiting } else { JobState::ReadyToClose };
         }
+        let mut open = steps.iter().filter(|s| s.status != Status::Done && !s.what.is_closing());
         let waits = open.all(|step| self.is_held_up(step, steps));
         if waits && self.resume.is_none() { JobState::Waiting } else { JobState::Moving }
     }
@@ -261,18 +264,18 @@ impl State {
         };
         match &step.what {
             MoveWire { lead, .. } | Repair { lead, .. } => waiting(lead),
-            _ => false,
+            what => what.needs_machine() && step.status == Status::Waiting,
         }
     }
 
     fn wire_counts(&self) -> WireCounts {
         let mut counts = WireCounts::default();
-        for lead in &self.leads {
+        for lead in self.leads.iter().filter(|lead| lead.place != Place::NotMade) {
             let (all, left) = (lead.seen.wires.len(), lead.wires_left());
             counts.found += all;
             counts.removed += all - left;
             if lead.place != Place::Removed {
-                *self.wire_place(&mut counts, &lead.place) += left;
+                *self.wire_place(&mut counts, self.rests_at(lead)) += left;
             }
         }
         counts
@@ -280,14 +283,25 @@ impl State {
 
     fn lead_counts(&self) -> LeadCounts {
         let mut counts = LeadCounts::default();
-        for lead in &self.leads {
-            counts.places.found += 1;
-            match lead.place {
-                Place::Joined => counts.joined += 1,
-                _ => *self.wire_place(&mut counts.places, &lead.place) += 1,
+        for lead in self.leads.iter().filter(|lead| lead.place != Place::NotMade) {
+            match lead.origin {
+                LeadOrigin::Found => counts.places.found += 1,
+                LeadOrigin::Made => counts.made += 1,
+            }
+            match &lead.place {
+                Place::Joined(_) => counts.joined += 1,
+                place => *self.wire_place(&mut counts.places, place) += 1,
             }
         }
         counts
+    }
+
+    /// Where the wires of a lead are: those of a joined one are where the lead is that it was joined with.
+    fn rests_at<'a>(&'a self, lead: &'a super::Lead) -> &'a Place {
+        match &lead.place {
+            Place::Joined(with) => self.lead(with).map_or(&lead.place, |with| &with.place),
+            place => place,
+        }
     }
 
     fn wire_place<'a>(&self, counts: &'a mut WireCounts, place: &Place) -> &'a mut usize {
@@ -297,8 +311,7 @@ impl State {
             Place::Hand => &mut counts.hand,
             Place::Parked(_) | Place::Tray => &mut counts.parked,
             Place::Removed | Place::Scrapped | Place::Returned => &mut counts.removed,
-            Place::Joined => &mut counts.new,
-            Place::Lost | Place::Unseen => &mut counts.unseen,
+            Place::Joined(_) | Place::NotMade | Place::Lost | Place::Unseen => &mut counts.unseen,
         }
     }
 
@@ -318,7 +331,7 @@ impl State {
                 Place::Scrapped | Place::Removed => &mut counts.scrapped,
                 Place::Lost => &mut counts.lost,
                 Place::Returned => &mut counts.returned,
-                Place::Joined | Place::Unseen => &mut counts.unseen,
+                Place::Joined(_) | Place::NotMade | Place::Unseen => &mut counts.unseen,
             } += 1;
         }
         counts
@@ -336,7 +349,7 @@ impl State {
                 Place::Scrapped | Place::Removed => &mut counts.scrapped,
                 Place::Returned => &mut counts.returned,
                 Place::Lost => &mut counts.lost,
-                Place::Joined | Place::Unseen => &mut counts.unseen,
+                Place::Joined(_) | Place::NotMade | Place::Unseen => &mut counts.unseen,
             } += 1;
         }
         counts

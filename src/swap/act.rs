@@ -16,8 +16,9 @@ use super::{
     item::{ItemId, Tag, WireId},
     repairs::{Behind, Crimp, LeadOrder, Splice},
     term::{
-        About, Anyway, Fit, Flip, GateAnswer, GateKind, Inspected, JobSide, MapSource, MatingVerdict,
-        Measured, PlugSource, Question, ReadBack, RecordSide, RepairKind, RequestedLine, SeenAt,
+        About, Anyway, ArrivedVerdict, EnergyKind, Fit, Flip, GateAnswer, GateKind, Inspected, JobSide,
+        MapSource, MatingVerdict, Measured, PlugSource, Question, ReadBack, RecordSide, RepairKind,
+        RequestSaid, RequestedLine, SeenAt, TicketId,
     },
 };
 
@@ -27,6 +28,8 @@ use super::{
 pub enum Act {
     // The world the job carries.
     Ticket {
+        /// None in a journal of version 1.
+        id: Option<TicketId>,
         asset: String,
         serial: String,
         connector: String,
@@ -97,6 +100,8 @@ pub enum Act {
         voltage: Option<Voltage>,
         sleeve: Option<String>,
         measured: Option<Measured>,
+        /// The kinds of stored energy on this machine.
+        energy: Vec<EnergyKind>,
     },
     View {
         housing: HousingName,
@@ -156,10 +161,13 @@ pub enum Act {
         verdict: Inspected,
         found: Option<Finding>,
         damage: Option<Length>,
+        anyway: Option<Anyway>,
     },
     Insert {
         into: Address,
         click: bool,
+        /// It sat there already and was pushed once more.
+        again: bool,
         anyway: Option<Anyway>,
     },
     Tug {
@@ -198,6 +206,8 @@ pub enum Act {
     MoveOther {
         from: Address,
         to: Address,
+        /// A new one of this part, where the old one is missing.
+        part: Option<PartNumber>,
         anyway: Option<Anyway>,
     },
     // Repairs.
@@ -211,6 +221,8 @@ pub enum Act {
         reason: String,
         part: Option<PartNumber>,
         order: Option<Box<LeadOrder>>,
+        /// The lead it is joined with.
+        with: Option<ItemId>,
     },
     Repair {
         lead: ItemId,
@@ -262,10 +274,14 @@ pub enum Act {
         number: String,
         revision: u32,
         lines: Vec<RequestedLine>,
+        /// None in a journal of version 1.
+        said: Option<Box<RequestSaid>>,
     },
     Arrived {
         line: u32,
         count: u32,
+        part: Option<PartNumber>,
+        verdict: ArrivedVerdict,
     },
     Accept {
         flag: Code,
@@ -306,6 +322,7 @@ impl Act {
             | Self::Assurance { anyway, .. }
             | Self::Extract { anyway, .. }
             | Self::CutFree { anyway, .. }
+            | Self::Inspect { anyway, .. }
             | Self::Insert { anyway, .. }
             | Self::TakePlug { anyway, .. }
             | Self::FitPlug { anyway, .. }
@@ -323,6 +340,7 @@ impl Act {
             | Self::Assurance { anyway, .. }
             | Self::Extract { anyway, .. }
             | Self::CutFree { anyway, .. }
+            | Self::Inspect { anyway, .. }
             | Self::Insert { anyway, .. }
             | Self::TakePlug { anyway, .. }
             | Self::FitPlug { anyway, .. }

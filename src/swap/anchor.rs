@@ -12,7 +12,8 @@ use crate::{
 use super::{
     Flip, JobSide,
     reading::{FLIPS, Misread, Readings, Wrong, fewest},
-    state::{AnchorSeen, JobHousing, State},
+    seen::AnchorSeen,
+    state::{JobHousing, State},
 };
 
 impl State {

@@ -39,7 +39,8 @@ codes! {
        NotSeated "not-seated" NotTugged "not-tugged" NotMated "not-mated" AssuranceOff "assurance-off"
        ResumeUnchecked "resume-unchecked" HeightOut "height-out" CrimpLook "crimp-look"
        ReformedTwice "reformed-twice" Untwisted "untwisted" ClassLowered "class-lowered"
-       TestFailed "test-failed" PairSplit "pair-split" SpliceTooNear "splice-too-near";
+       TestFailed "test-failed" PairSplit "pair-split" SpliceTooNear "splice-too-near"
+       DrainBare "drain-bare" Substitute "substitute";
     2: PrefittedPlug "prefitted-plug" PlugMissing "plug-missing" PlugWrongCavity "plug-wrong-cavity"
        PlugSize "plug-size" OpenCavity "open-cavity" SealRange "seal-range" SealMissing "seal-missing"
        SealWorn "seal-worn" SpareMissing "spare-missing" SmallPart "small-part" MatingHalf "mating-half"
@@ -48,7 +49,7 @@ codes! {
        Soldered "soldered" SpliceSecond "splice-second" SpliceTooMany "splice-too-many"
        LeadsMany "leads-many" LockWorn "lock-worn" LookAlike "look-alike" PhotoMissing "photo-missing"
        CauseUnknown "cause-unknown" TestMissing "test-missing" TemporaryMeasure "temporary-measure"
-       UnknownValue "unknown-value";
+       UnknownValue "unknown-value" ColourDiffers "colour-differs" TwoInOneHole "two-in-one-hole";
     1: NotFinished "not-finished" LastTime "last-time" Unsigned "unsigned";
 }
 

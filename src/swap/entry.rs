@@ -12,8 +12,18 @@ pub struct Entry {
     pub at: Timestamp,
     /// Who entered it.
     pub by: String,
+    /// The number, from 1, of the first entry of the key press it belongs to; none for that first
+    /// entry itself. What one key press entered is taken back together.
+    pub with: Option<usize>,
     /// What was entered.
     pub act: Act,
+}
+
+impl Entry {
+    /// An entry that is a key press of its own.
+    pub fn new(at: Timestamp, by: impl Into<String>, act: Act) -> Self {
+        Self { at, by: by.into(), with: None, act }
+    }
 }
 
 /// The day of a moment in world time, as YYYY-MM-DD: days compare as texts.

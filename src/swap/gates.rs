@@ -1,9 +1,11 @@
-//! Gates: the safety questions that stop the job. No `anyway`, no default answer; a name and a
-//! document each time, and a measured zero where something may be live.
+//! Gates: the safety questions that stop the job. No `anyway`, no default answer; a name each time, a
+//! document where one is needed, and a measured zero or a state where something may be live.
 
-use super::{
-    Act, GateAnswer, GateKind, Measured, Refusal,
-    state::{GateSeen, State},
+use super::{Act, Code, EnergyKind, GateAnswer, GateKind, Measured, Refusal, seen::GateSeen, state::State};
+use crate::{
+    colour::{self, Named, named_in},
+    quantity::{Current, Voltage, harmless, says_something},
+    record::WireKind,
 };
 
 /// Every gate, in the order they are asked.
@@ -21,6 +23,9 @@ const HIGH_VOLTAGE_AC_V: f64 = 30.0;
 
 /// A conductor counts as dead below this, at the tester.
 const DEAD_BELOW_V: f64 = 0.5;
+
+/// What parts the two points of a measurement: `1 and chassis`, `C1+ / C1-`.
+const BETWEEN: [&str; 6] = [" and ", " to ", " / ", "/", ",", ";"];
 
 impl GateKind {
     /// What it is about, in a few words.
@@ -55,103 +60,316 @@ impl GateKind {
         }
     }
 
-    /// Whether being released needs a measured zero.
+    /// Whether there can be none of it: no such circuit here. A machine always has its energy.
+    pub fn can_be_absent(self) -> bool {
+        match self {
+            Self::Restraint | Self::HighVoltage | Self::Interlock => true,
+            Self::Battery | Self::StoredEnergy => false,
+        }
+    }
+
+    /// Whether being released needs volts measured.
     pub fn needs_measured_zero(self) -> bool {
-        matches!(self, Self::HighVoltage | Self::Battery)
+        match self {
+            Self::HighVoltage | Self::Battery => true,
+            Self::Restraint | Self::Interlock | Self::StoredEnergy => false,
+        }
+    }
+
+    /// The kind of wire it is about.
+    fn wire(self) -> Option<WireKind> {
+        match self {
+            Self::Restraint => Some(WireKind::Restraint),
+            Self::HighVoltage => Some(WireKind::HighVoltage),
+            Self::Interlock => Some(WireKind::Interlock),
+            Self::Battery | Self::StoredEnergy => None,
+        }
+    }
+
+    /// The colour of a sleeve or cover that speaks of it.
+    fn colour(self) -> Option<colour::Code> {
+        match self {
+            Self::Restraint => Some(colour::Code::YE),
+            Self::HighVoltage => Some(colour::Code::OG),
+            Self::Interlock | Self::Battery | Self::StoredEnergy => None,
+        }
+    }
+}
+
+impl EnergyKind {
+    /// Every kind.
+    pub const ALL: [Self; 5] = [Self::Capacitors, Self::SecondBattery, Self::Fluid, Self::Load, Self::Spring];
+
+    /// What it is, in words.
+    pub fn words(self) -> &'static str {
+        match self {
+            Self::Capacitors => "capacitors",
+            Self::SecondBattery => "a second battery or charger",
+            Self::Fluid => "hydraulic or air pressure",
+            Self::Load => "raised loads",
+            Self::Spring => "springs",
+        }
+    }
+
+    /// Whether it is measured in volts; the others have a state.
+    pub fn is_measured(self) -> bool {
+        match self {
+            Self::Capacitors | Self::SecondBattery => true,
+            Self::Fluid | Self::Load | Self::Spring => false,
+        }
     }
 }
 
 impl GateSeen {
-    /// Whether the way is free.
-    pub fn is_open(&self) -> bool {
-        self.fresh && matches!(self.answer, GateAnswer::Absent | GateAnswer::Released)
-    }
-
     /// Whether the answer stops the job.
     pub fn stops(&self) -> bool {
-        matches!(self.answer, GateAnswer::Stop | GateAnswer::DontKnow)
+        match self.answer {
+            GateAnswer::Stop | GateAnswer::DontKnow => true,
+            GateAnswer::Absent | GateAnswer::Released | GateAnswer::OffMachine => false,
+        }
+    }
+
+    /// Whether the harness was said to be off the machine, and that is over.
+    pub fn has_lapsed(&self) -> bool {
+        self.answer == GateAnswer::OffMachine && !self.fresh
     }
 }
 
 impl State {
-    /// The first gate that is not answered, or not answered again.
+    /// The gates as asked, answered or not: open when the way is free.
+    pub fn gate_is_open(&self, gate: GateKind) -> bool {
+        self.gates.get(&gate).is_some_and(|seen| {
+            let is_free = match seen.answer {
+                GateAnswer::Absent => !self.is_against_record(gate),
+                GateAnswer::Released | GateAnswer::OffMachine => true,
+                GateAnswer::Stop | GateAnswer::DontKnow => false,
+            };
+            seen.fresh && is_free
+        })
+    }
+
+    /// Whether a gate was answered as absent, and what is recorded, drawn or seen speaks of it.
+    pub fn is_against_record(&self, gate: GateKind) -> bool {
+        let is_absent = self.gates.get(&gate).is_some_and(|seen| seen.answer == GateAnswer::Absent);
+        is_absent && self.sign_of(gate, None).is_some()
+    }
+
+    /// The first gate that is not answered, not answered again, or answered against the record.
     pub fn next_gate(&self) -> Option<GateKind> {
-        GATES.into_iter().find(|gate| !self.gates.get(gate).is_some_and(GateSeen::is_open))
+        GATES.into_iter().find(|gate| !self.gate_is_open(*gate))
     }
 
     /// The gate that stops the job, if one does.
     pub fn stopping_gate(&self) -> Option<GateKind> {
         GATES.into_iter().find(|gate| self.gates.get(gate).is_some_and(GateSeen::stops))
     }
-}
 
-fn is_blank(text: &Option<String>) -> bool {
-    text.as_ref().is_none_or(|t| t.trim().is_empty())
-}
+    /// A gate whose answer "off the machine" has lapsed: the machine's own answer comes before the next
+    /// step.
+    pub(super) fn lapsed_gate(&self) -> Option<GateKind> {
+        GATES.into_iter().find(|gate| self.gates.get(gate).is_some_and(GateSeen::has_lapsed))
+    }
 
-/// What is missing in an answer to a gate.
-pub(super) fn check_gate(act: &Act) -> Option<Refusal> {
-    let Act::Gate { gate, answer, document, name, voltage, sleeve, measured, .. } = act else { return None };
-    let refuse = |say: String, instead: &str| {
-        Some(Refusal { code: Some(super::Code::GateOpen), say, instead: instead.to_owned() })
-    };
-    let title = gate.title();
-    if matches!(answer, GateAnswer::Stop | GateAnswer::DontKnow) {
-        return None;
-    }
-    if is_blank(name) || is_blank(document) {
-        return refuse(
-            format!(
-                "The gate on {title} needs the name of the person who answers and the document it rests on."
-            ),
-            "Key both; without them, answer stop.",
-        );
-    }
-    if *answer == GateAnswer::Absent {
-        let sleeve = sleeve.as_deref().unwrap_or_default().to_ascii_lowercase();
-        let high = voltage
-            .as_ref()
-            .is_some_and(|v| v.volts().abs() > if v.is_ac() { HIGH_VOLTAGE_AC_V } else { HIGH_VOLTAGE_DC_V });
-        let sign = match gate {
-            GateKind::Restraint => sleeve.contains("yellow"),
-            GateKind::HighVoltage => sleeve.contains("orange") || high,
-            GateKind::Interlock | GateKind::Battery | GateKind::StoredEnergy => false,
+    /// What speaks of a gate's subject, in a sentence: a wire on either record, the colour of a sleeve,
+    /// the voltage of the diagram; said at whichever gate, or in `act`, which is about to be entered.
+    pub fn sign_of(&self, gate: GateKind, act: Option<&Act>) -> Option<String> {
+        let wanted = gate.wire()?;
+        let records = [(&self.found, "recorded"), (&self.should, "drawn")];
+        let wires = records.into_iter().flat_map(|(record, how)| {
+            let leads = record.iter().filter_map(|(at, holds)| Some((at, holds.lead()?)));
+            leads.flat_map(move |(at, lead)| lead.wires.iter().map(move |wire| (at, wire, how)))
+        });
+        let mut wires = wires.filter(|(_, wire, _)| wire.kind == wanted);
+        if let Some((at, wire, how)) = wires.next() {
+            let call = wire.name().map_or_else(|| format!("the wire in {at}"), ToOwned::to_owned);
+            return Some(format!("{call} is {how} as {} {}.", article(wanted.words()), wanted.words()));
+        }
+        let (mut sleeves, mut voltages): (Vec<&str>, Vec<&Voltage>) = (Vec::new(), Vec::new());
+        let asked = match act {
+            Some(Act::Gate { gate, sleeve, voltage, .. }) => {
+                sleeves.extend(sleeve.as_deref());
+                voltages.extend(voltage.as_ref());
+                Some(*gate)
+            }
+            _ => None,
         };
-        if sign {
+        // What was said at the gate that is answered now is said anew.
+        let others = self.gates.iter().filter(|(other, _)| Some(**other) != asked).map(|(_, seen)| seen);
+        for seen in others {
+            sleeves.extend(seen.sleeve.as_deref());
+            voltages.extend(seen.voltage.as_ref());
+        }
+        let shown = gate.colour().and_then(|colour| {
+            let sleeve = sleeves.into_iter().find(|sleeve| named_in(sleeve).has(colour))?;
+            Some(format!("A sleeve or cover is \"{}\".", harmless(sleeve)))
+        });
+        let high = voltages.into_iter().find(|voltage| gate == GateKind::HighVoltage && is_high(voltage));
+        shown.or_else(|| high.map(|voltage| format!("The diagram shows {voltage}.")))
+    }
+
+    /// What is missing in an answer to a gate.
+    pub(super) fn check_gate(&self, act: &Act) -> Result<(), Refusal> {
+        let Act::Gate { gate, answer, document, name, voltage, sleeve, measured, energy, .. } = act else {
+            return Ok(());
+        };
+        let title = gate.title();
+        let is_named = |text: &Option<String>| text.as_deref().is_some_and(says_something);
+        match answer {
+            GateAnswer::Stop | GateAnswer::DontKnow => return Ok(()),
+            GateAnswer::OffMachine if gate.can_be_absent() => {
+                return refuse(
+                    format!("A harness off the machine can still carry {title}."),
+                    "Answer by the diagram: absent, released, or stop.",
+                );
+            }
+            GateAnswer::OffMachine if self.mated.is_some() => {
+                return refuse(
+                    "The halves are mated: the harness is connected.".to_owned(),
+                    "Answer for the machine: measured, or stop.",
+                );
+            }
+            GateAnswer::OffMachine if !is_named(name) => {
+                return refuse(
+                    "Who says that the harness is connected to nothing at any end?".to_owned(),
+                    "Key the name; without one, answer stop.",
+                );
+            }
+            GateAnswer::OffMachine => return Ok(()),
+            GateAnswer::Absent if !gate.can_be_absent() => {
+                return refuse(
+                    format!("The {title} of a machine is never absent."),
+                    "Make it safe and key what was measured, say that the harness is off the machine, or stop.",
+                );
+            }
+            GateAnswer::Absent | GateAnswer::Released => {}
+        }
+        if !is_named(name) || !is_named(document) {
             return refuse(
-                format!("What you see speaks of {title}, so it cannot be answered as absent."),
-                "Answer stop, or have it released by a qualified person under a named document.",
+                format!(
+                    "The gate on {title} needs the name of the person who answers and the document it rests on."
+                ),
+                "Key both in words; without them, answer stop.",
             );
         }
-        return None;
-    }
-    match (gate.needs_measured_zero(), measured) {
-        (false, _) => None,
-        (true, None) => refuse(
-            format!("To pass the gate on {title} zero volts must be measured."),
-            "Prove the tester, measure, prove it again, and key the reading and the two points.",
-        ),
-        (true, Some(measured)) => {
-            check_measured(title, measured).and_then(|(say, instead)| refuse(say, instead))
+        if let Some(sleeve) = sleeve.as_deref().filter(|sleeve| named_in(sleeve) == Named::NotUnderstood) {
+            return refuse(
+                format!("\"{}\" names no colour of a sleeve or cover.", harmless(sleeve)),
+                "Key its colours as codes or words, or none.",
+            );
         }
+        if let Some(voltage) = voltage.as_ref().filter(|voltage| is_open_to_doubt(voltage)) {
+            return refuse(
+                format!("{voltage} is high if it alternates: the limits are 60 V DC and 30 V AC."),
+                "Key it with DC or AC behind.",
+            );
+        }
+        if *answer == GateAnswer::Absent {
+            return match self.sign_of(*gate, Some(act)) {
+                Some(sign) => refuse(
+                    format!("{sign} So {title} cannot be answered as absent."),
+                    "Answer stop, or have it released by a qualified person under a named document.",
+                ),
+                None => Ok(()),
+            };
+        }
+        check_release(*gate, measured.as_ref(), energy)
     }
 }
 
-fn check_measured(title: &str, measured: &Measured) -> Option<(String, &'static str)> {
-    if measured.volts.volts().abs() >= DEAD_BELOW_V {
-        return Some((
+/// What a release rests on: by what the gate and the kinds of energy ask.
+fn check_release(gate: GateKind, measured: Option<&Measured>, energy: &[EnergyKind]) -> Result<(), Refusal> {
+    let title = gate.title();
+    let volts = measured.and_then(|measured| measured.volts.as_ref());
+    let state = measured.and_then(|measured| measured.state.as_deref());
+    if let Some((measured, volts)) = measured.zip(volts) {
+        check_zero(title, measured, volts)?;
+    }
+    if let Some(state) = state.filter(|state| !says_something(state)) {
+        return refuse(
+            format!("\"{}\" is no state of the stored energy.", harmless(state)),
+            "Say what was done: gauge at zero, lowered on stands, relaxed.",
+        );
+    }
+    let to_measure = energy.iter().copied().find(|kind| kind.is_measured());
+    if volts.is_none() && (gate.needs_measured_zero() || to_measure.is_some()) {
+        let what = to_measure.map_or(String::new(), |kind| format!(" ({})", kind.words()));
+        return refuse(
+            format!("To pass the gate on {title} zero volts must be measured{what}."),
+            "Prove the tester, measure, prove it again, and key the reading and the two points.",
+        );
+    }
+    let to_tell = energy.iter().copied().find(|kind| !kind.is_measured());
+    let tells_nothing = gate == GateKind::StoredEnergy && volts.is_none();
+    if state.is_none() && (to_tell.is_some() || tells_nothing) {
+        let what = to_tell.map_or(String::new(), |kind| format!(" ({})", kind.words()));
+        return refuse(
             format!(
-                "{} between {} is not dead: the gate on {title} stays shut.",
-                measured.volts, measured.between
+                "The gate on {title} is passed by what was measured or done{what}, never by a word alone."
+            ),
+            "Capacitors and batteries: volts. Pressure: gauge at zero or vented. Loads and springs: lowered, blocked or relaxed.",
+        );
+    }
+    Ok(())
+}
+
+fn check_zero(title: &str, measured: &Measured, volts: &Voltage) -> Result<(), Refusal> {
+    if !is_dead(volts) {
+        return refuse(
+            format!(
+                "{volts} between {} is not dead: the gate on {title} stays shut.",
+                harmless(&measured.between)
             ),
             "Find the supply, make it safe and measure again.",
-        ));
+        );
     }
-    if measured.between.trim().is_empty() || !measured.tester_proved {
-        return Some((
+    if !are_two_points(&measured.between) {
+        return refuse(
+            format!("\"{}\" is not two points.", harmless(&measured.between)),
+            "Name both: 1 and chassis.",
+        );
+    }
+    if !measured.tester_proved {
+        return refuse(
             format!("The zero for the gate on {title} is not proved."),
-            "Name the two points, and prove the tester on a known source before and after.",
-        ));
+            "Prove the tester on a known source before and after.",
+        );
     }
-    None
+    Ok(())
+}
+
+/// Whether a text names two points that are not one.
+pub fn are_two_points(between: &str) -> bool {
+    let parted = BETWEEN.iter().find_map(|by| between.split_once(by));
+    parted.is_some_and(|(one, other)| {
+        let (one, other) = (one.trim(), other.trim());
+        !one.is_empty() && !other.is_empty() && !one.eq_ignore_ascii_case(other)
+    })
+}
+
+/// Whether a reading counts as dead.
+pub fn is_dead(volts: &Voltage) -> bool {
+    volts.volts().abs() < DEAD_BELOW_V
+}
+
+/// Whether a voltage is high; what nobody said to be direct counts as alternating.
+fn is_high(voltage: &Voltage) -> bool {
+    let limit = match voltage.current() {
+        Some(Current::Dc) => HIGH_VOLTAGE_DC_V,
+        Some(Current::Ac) | None => HIGH_VOLTAGE_AC_V,
+    };
+    voltage.volts().abs() > limit
+}
+
+/// Whether it hangs on direct or alternating, and nobody said.
+pub fn is_open_to_doubt(voltage: &Voltage) -> bool {
+    let volts = voltage.volts().abs();
+    voltage.current().is_none() && volts > HIGH_VOLTAGE_AC_V && volts <= HIGH_VOLTAGE_DC_V
+}
+
+fn article(noun: &str) -> &'static str {
+    if noun.starts_with(['a', 'e', 'i', 'o', 'u']) { "an" } else { "a" }
+}
+
+fn refuse(say: String, instead: &str) -> Result<(), Refusal> {
+    Err(Refusal { code: Some(Code::GateOpen), say, instead: instead.to_owned() })
 }

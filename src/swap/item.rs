@@ -119,8 +119,10 @@ pub enum Place {
     Tray,
     /// A wire taken out for good, under a document.
     Removed,
-    /// Put into another lead's terminal.
-    Joined,
+    /// Joined with this lead: one terminal for both.
+    Joined(ItemId),
+    /// Planned, and not made yet.
+    NotMade,
     /// A plug or other part thrown away.
     Scrapped,
     /// A plug or other part nobody can find.
@@ -144,11 +146,22 @@ pub enum Seat {
     Held,
 }
 
+/// How a lead came into the job.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum LeadOrigin {
+    /// Recorded, or met later.
+    Found,
+    /// Made new, for a wire that is drawn and found nowhere.
+    Made,
+}
+
 /// A lead on its way.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Lead {
     /// What it is known by.
     pub id: ItemId,
+    /// How it came into the job.
+    pub origin: LeadOrigin,
     /// What was recorded of it.
     pub seen: LeadSeen,
     /// Where it is.
@@ -161,8 +174,12 @@ pub struct Lead {
     pub seal: Seal,
     /// Its tag, when it carries one.
     pub tag: Option<Tag>,
-    /// Came out with force since its last sound inspection.
+    /// Came out with force, or past a lock that was not released, and its terminal was not renewed since.
     pub forced: bool,
+    /// Its record says that something is wrong with it, and no repair has mended that.
+    pub suspect: bool,
+    /// When it was last called good in the hand, as a place in the journal.
+    pub called_good: Option<usize>,
     /// Inspected since it was taken out: what it needs, when it needs something.
     pub inspected: Option<Option<RepairKind>>,
     /// Cut free: it has no terminal until one is put on.
@@ -175,6 +192,8 @@ pub struct Lead {
     pub planned_part: Option<PartNumber>,
     /// Why it is planned.
     pub planned_why: Option<String>,
+    /// The lead it is to be, or is, joined with: one terminal for both.
+    pub joined_with: Option<ItemId>,
     /// What its repair lead has to be, when one was ordered.
     pub order: Option<Box<LeadOrder>>,
     /// What was found on it in the hand.
@@ -191,6 +210,12 @@ impl Lead {
         self.seen.wires.len().saturating_sub(self.removed_wires.len())
     }
 
+    /// The wires still in it.
+    pub fn wires_in(&self) -> impl Iterator<Item = &crate::record::Wire> {
+        let wires = self.seen.wires.iter().enumerate();
+        wires.filter(|(n, _)| !self.removed_wires.contains(&(n + 1))).map(|(_, wire)| wire)
+    }
+
     /// The last repair of a kind that stands.
     pub fn repaired(&self, kind: RepairKind) -> Option<&RepairDone> {
         self.repairs.iter().rev().find(|repair| repair.kind == kind && repair.stands())
@@ -198,21 +223,24 @@ impl Lead {
 
     /// How often the tang of the terminal on it was re-formed.
     pub fn reforms(&self) -> usize {
-        let renews = |done: &&RepairDone| {
-            done.stands() && matches!(done.kind, RepairKind::NewTerminal | RepairKind::RepairLead)
-        };
+        let renews = |done: &&RepairDone| done.stands() && done.kind.renews_terminal();
         let since = self.repairs.iter().rev().take_while(|done| !renews(done));
         since.filter(|done| done.kind == RepairKind::Reform).count()
     }
 
     /// Whether a repair lead is on it or planned for it.
     pub fn has_repair_lead(&self) -> bool {
-        self.planned == Some(RepairKind::RepairLead) || self.repaired(RepairKind::RepairLead).is_some()
+        self.planned.is_some_and(RepairKind::is_new_lead) || self.repair_lead().is_some()
+    }
+
+    /// The last repair that put a new length of wire on it.
+    pub fn repair_lead(&self) -> Option<&RepairDone> {
+        self.repairs.iter().rev().find(|repair| repair.kind.is_new_lead() && repair.stands())
     }
 
     /// The repair lead on it, as it was made.
     pub fn made(&self) -> Option<&MadeLead> {
-        self.repaired(RepairKind::RepairLead)?.made.as_ref()
+        self.repair_lead()?.made.as_ref()
     }
 
     /// The wire a terminal is crimped on: that of its repair lead, else its only one. None for several
@@ -232,8 +260,8 @@ impl Lead {
     /// What the repair lead that is planned for it has to be, else the one on it; none without either.
     pub fn order_in_force(&self) -> Option<&LeadOrder> {
         match self.planned {
-            Some(RepairKind::RepairLead) => self.order.as_deref(),
-            _ => Some(&self.made()?.order),
+            Some(planned) if planned.is_new_lead() => self.order.as_deref(),
+            Some(_) | None => Some(&self.made()?.order),
         }
     }
 
@@ -249,19 +277,12 @@ impl Lead {
 
     /// The copper of all its wires together, as found; none where one is not known.
     pub fn area_mm2(&self) -> Option<f64> {
-        let wires =
-            self.seen.wires.iter().enumerate().filter(|(i, _)| !self.removed_wires.contains(&(i + 1)));
-        wires.map(|(_, wire)| wire.gauge.known().map(Gauge::area_mm2)).sum()
+        self.wires_in().map(|wire| wire.gauge.known().map(Gauge::area_mm2)).sum()
     }
 
     /// The wire spoken of: the first still in it.
     pub fn first_wire(&self) -> Option<&crate::record::Wire> {
-        self.seen
-            .wires
-            .iter()
-            .enumerate()
-            .find(|(i, _)| !self.removed_wires.contains(&(i + 1)))
-            .map(|(_, w)| w)
+        self.wires_in().next()
     }
 }
 
@@ -298,6 +319,13 @@ pub enum OtherKind {
     Spare,
     /// A bridge, shunt, diode or clip, in words.
     Bridge(String),
+}
+
+impl OtherKind {
+    /// Whether both are a spare terminal, or both a bridge; what it is called in words does not count.
+    pub fn is_like(&self, other: &Self) -> bool {
+        matches!((self, other), (Self::Spare, Self::Spare) | (Self::Bridge(_), Self::Bridge(_)))
+    }
 }
 
 /// A spare terminal, bridge, shunt, diode or clip.

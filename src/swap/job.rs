@@ -27,7 +27,7 @@ impl Job {
         let mut in_force = Vec::with_capacity(entries.len());
         for (n, entry) in entries.iter().enumerate() {
             if entry.act == Act::WrongKey {
-                in_force.pop();
+                take_back(&mut in_force, &entries);
             } else {
                 in_force.push(n);
             }
@@ -44,7 +44,7 @@ impl Job {
         self.entries.push(entry);
         let Some(entry) = self.entries.last() else { return };
         if entry.act == Act::WrongKey {
-            self.in_force.pop();
+            take_back(&mut self.in_force, &self.entries);
             self.refold();
         } else {
             self.in_force.push(n);
@@ -83,6 +83,14 @@ impl Job {
         Some((n, self.entries.get(n)?))
     }
 
+    /// The entries of the last key press in force, with their places in the journal, the last first:
+    /// what a wrong key takes back.
+    pub fn last_press(&self) -> impl Iterator<Item = (usize, &Entry)> {
+        let first = first_of_last_press(&self.in_force, &self.entries);
+        let press = self.in_force.iter().rev().take_while(move |n| first.is_some_and(|first| **n >= first));
+        press.filter_map(|n| Some((*n, self.entries.get(*n)?)))
+    }
+
     /// Whether the entry at this place was entered in this sitting.
     pub fn is_of_this_sitting(&self, n: usize) -> bool {
         n >= self.sitting
@@ -119,6 +127,20 @@ impl Job {
     }
 }
 
+/// The place of the first entry of the last key press in force.
+fn first_of_last_press(in_force: &[usize], entries: &[Entry]) -> Option<usize> {
+    let last = *in_force.last()?;
+    let first = entries.get(last)?.with.and_then(|number| number.checked_sub(1));
+    Some(first.map_or(last, |first| first.min(last)))
+}
+
+/// A wrong key takes back the whole last key press.
+fn take_back(in_force: &mut Vec<usize>, entries: &[Entry]) {
+    if let Some(first) = first_of_last_press(in_force, entries) {
+        in_force.truncate(in_force.partition_point(|n| *n < first));
+    }
+}
+
 fn bare(expected: &super::Expected) -> Holds {
     match expected {
         super::Expected::Nothing => Holds::Empty,
@@ -127,6 +149,8 @@ fn bare(expected: &super::Expected) -> Holds {
         super::Expected::Leads(_)
         | super::Expected::Plug(_)
         | super::Expected::SpareAndPlug
-        | super::Expected::Other(_) => Holds::Open,
+        | super::Expected::Other(_)
+        | super::Expected::MissingWire
+        | super::Expected::MissingOther(_) => Holds::Open,
     }
 }

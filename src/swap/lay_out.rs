@@ -47,7 +47,7 @@ pub fn lay_out(state: &State, book: &ToolBook, today: &str) -> Vec<LayOut> {
     add("a new terminal of the same family on a short wire".to_owned(), "the drag test; never another pin");
     let repairs: Vec<(&Lead, RepairKind)> = repairs(state).collect();
     let has = |kind: RepairKind| repairs.iter().any(|(_, planned)| *planned == kind);
-    let strips = has(RepairKind::NewTerminal) || has(RepairKind::RepairLead);
+    let strips = repairs.iter().any(|(_, planned)| planned.renews_terminal());
     if strips {
         add(stripper(&repairs), "the thinnest wire that is stripped");
         add("a crimp-height gauge with blade and point, callipers".to_owned(), "every conductor crimp");
@@ -55,7 +55,7 @@ pub fn lay_out(state: &State, book: &ToolBook, today: &str) -> Vec<LayOut> {
     for (lead, _) in repairs.iter().filter(|(_, kind)| *kind == RepairKind::NewTerminal) {
         add(crimp_tool(state, lead, book, today), &state.call(lead));
     }
-    if has(RepairKind::RepairLead) {
+    if repairs.iter().any(|(_, planned)| planned.is_new_lead()) {
         add("splices with a window, adhesive sleeves, the splice crimp tool".to_owned(), "repair leads");
         add("a hot-air source with a reflector, no flame".to_owned(), "adhesive sleeves");
     }

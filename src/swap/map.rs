@@ -11,7 +11,7 @@ use crate::{
 };
 
 use super::{
-    JobSide, MapSource,
+    ItemId, JobSide, MapSource,
     state::{JobHousing, State},
 };
 
@@ -175,11 +175,22 @@ impl State {
         held.map(|(at, _)| at.clone()).collect()
     }
 
-    /// New cavities that two old ones with something in them are mapped to.
+    /// New cavities that two old ones with a lead in them are mapped to, where these are not to be joined.
     pub fn clashes(&self, map: &CavityMap) -> Vec<Address> {
-        let mut seen = BTreeSet::new();
-        let taken = map.iter().filter(|(from, _)| self.found.get(*from).is_some_and(|h| h.lead().is_some()));
-        taken.filter_map(|(_, to)| to.as_ref()).filter(|to| !seen.insert((*to).clone())).cloned().collect()
+        let mut by_target: BTreeMap<&Address, Vec<&Address>> = BTreeMap::new();
+        for (from, to) in map {
+            if let Some(to) = to.as_ref().filter(|_| self.found.get(from).is_some_and(|h| h.lead().is_some()))
+            {
+                by_target.entry(to).or_default().push(from);
+            }
+        }
+        let is_joined = |from: &&&Address| {
+            let lead = self.lead(&ItemId::At((**from).clone()));
+            lead.is_some_and(|lead| lead.joined_with.is_some())
+        };
+        let clash =
+            by_target.into_iter().filter(|(_, from)| from.iter().filter(|f| !is_joined(f)).count() > 1);
+        clash.map(|(to, _)| to.clone()).collect()
     }
 
     /// How one map differs from another, as a sentence; none when they agree.

@@ -9,6 +9,7 @@ mod caution;
 mod check;
 mod circuit;
 mod code;
+mod decided;
 mod entry;
 mod flags;
 mod gates;
@@ -22,6 +23,8 @@ mod reading;
 mod repairs;
 mod reread;
 mod row_shift;
+mod seen;
+mod soundness;
 mod splices;
 mod state;
 mod step;
@@ -38,10 +41,13 @@ pub use act::Act;
 pub use caution::{CAUTIONS, Occasion, caution};
 pub use circuit::CircuitDrop;
 pub use code::Code;
+pub use decided::Decided;
 pub use entry::{Entry, day_of};
 pub use flags::Flag;
-pub use gates::GATES;
-pub use item::{ItemId, Lead, OtherItem, OtherKind, Place, PlugItem, PlugOrigin, Seat, Tag, WireId};
+pub use gates::{GATES, are_two_points, is_dead, is_open_to_doubt};
+pub use item::{
+    ItemId, Lead, LeadOrigin, OtherItem, OtherKind, Place, PlugItem, PlugOrigin, Seat, Tag, WireId,
+};
 pub use job::Job;
 pub use lay_out::{LayOut, lay_out};
 pub use map::{CavityMap, MapProposal};
@@ -52,17 +58,19 @@ pub use repairs::{
     SamplePull, Splice, TwistAsked, Wall,
 };
 pub use reread::{draw, mix};
-pub use splices::{Ordered, SplicePlan};
-pub use state::{
-    Accepted, AnchorSeen, Broken, GateSeen, InHand, JobHousing, Occupant, ReReadSeen, RequestSeen,
-    ResumeNeed, State, TestSeen, Ticket,
+pub use seen::{
+    Accepted, AnchorSeen, Arrival, Broken, Decision, GateSeen, LookSeen, ReReadSeen, RequestSeen, ResumeNeed,
+    TestSeen,
 };
+pub use splices::{Ordered, SplicePlan};
+pub use state::{InHand, JobHousing, Occupant, State, Ticket};
 pub use step::{Do, Status, Step};
 pub use steps::{lead_of_step, right};
 pub use target::{Destination, Expected, Target};
 pub use term::{
-    About, Anyway, Fit, Flip, GateAnswer, GateKind, Inspected, JobSide, MapSource, MatingVerdict, Measured,
-    PlugSource, Question, ReadBack, RecordSide, RepairKind, RequestedLine, SeenAt,
+    About, Anyway, ArrivedVerdict, EnergyKind, Fit, Flip, GateAnswer, GateKind, Inspected, JobSide,
+    MapSource, MatingVerdict, Measured, PlugSource, Question, ReadBack, RecordSide, RepairKind, RequestSaid,
+    RequestedLine, SeenAt, TicketId,
 };
 pub use thickness::{Thick, Thickness};
 pub use verdict::{Refusal, Verdict};

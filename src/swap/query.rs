@@ -11,7 +11,7 @@ use crate::{
 };
 
 use super::{
-    Act, Fit, GateKind, ItemId, JobSide, Lead, Place, Question, RecordSide,
+    Act, Arrival, ArrivedVerdict, Fit, ItemId, JobSide, Lead, Place, Question, RecordSide,
     state::{JobHousing, Occupant, State},
 };
 
@@ -20,6 +20,17 @@ impl Act {
     /// Reading back, looking, noting and accepting is what a second person is for.
     pub(super) fn is_bench_work(&self) -> bool {
         self.is_physical() || matches!(self, Self::Gate { .. } | Self::View { .. } | Self::Resume { .. })
+    }
+}
+
+impl Arrival {
+    /// Whether what waits for the line can go on with it.
+    pub fn is_of_use(&self) -> bool {
+        match self.verdict {
+            ArrivedVerdict::AsAsked => true,
+            ArrivedVerdict::Substitute => self.is_accepted,
+            ArrivedVerdict::WrongPart | ArrivedVerdict::Damaged => false,
+        }
     }
 }
 
@@ -117,6 +128,59 @@ impl State {
         Some(counts)
     }
 
+    /// Whether a count is what the row holds. A bare hole that is empty by design may be counted as open
+    /// or left out: by eye the two are the same.
+    pub fn count_agrees(&self, name: &HousingName, row: usize, counted: (usize, usize, usize)) -> bool {
+        let Some((wires, plugs, bare)) = self.count_row(name, row) else { return false };
+        let by_design = self.empty_by_design(name, row);
+        let open_agrees = counted.2 == bare || counted.2 + by_design == bare;
+        (counted.0, counted.1) == (wires, plugs) && open_agrees
+    }
+
+    /// How many bare holes of a row nothing belongs in.
+    fn empty_by_design(&self, name: &HousingName, row: usize) -> usize {
+        let Some(housing) = self.housing(name) else { return 0 };
+        let rows = housing.rows();
+        let row = row.checked_sub(1).and_then(|n| rows.get(n));
+        let target = (housing.side == JobSide::New).then(|| self.target());
+        let is_empty = |at: &&Address| match &target {
+            Some(target) => *target.expected(at) == super::Expected::Nothing,
+            None => self.found.get(*at) == Some(&Holds::Empty),
+        };
+        let bare =
+            row.into_iter().flatten().filter(|at| self.occupant(at).is_none() && !self.is_moulded_shut(at));
+        bare.filter(is_empty).count()
+    }
+
+    /// The rows of old housings whose record was read in and that nobody counted by eye yet.
+    pub fn rows_to_count(&self) -> Vec<(HousingName, usize)> {
+        let listed = self.side(JobSide::Old).filter(|old| self.listed.contains(&old.name));
+        let rows = listed.flat_map(|old| (1..=old.rows().len()).map(|row| (old.name.clone(), row)));
+        rows.filter(|key| !self.counted.contains(key)).collect()
+    }
+
+    /// The lead, plug or other that an address speaks of: what sits there, else what was recorded there.
+    pub(super) fn item_spoken_of(&self, at: &Address) -> Option<ItemId> {
+        let id = ItemId::At(at.clone());
+        let here = self.lead_at(at).map(|lead| lead.id.clone());
+        here.or_else(|| self.lead(&id).map(|lead| lead.id.clone()))
+    }
+
+    /// Where the first lead was recorded that waits for a line of the request.
+    pub(super) fn waits_at(&self, line: u32) -> Option<Address> {
+        let lines = self.requested.iter().flat_map(|request| &request.lines);
+        let mut leads = lines.filter(|asked| asked.line == line).flat_map(|asked| &asked.leads);
+        match leads.next() {
+            Some(ItemId::At(at)) => Some(at.clone()),
+            _ => None,
+        }
+    }
+
+    /// Whether the mating half is away, so that what needs the machine waits for it.
+    pub fn waits_for_machine(&self) -> bool {
+        self.mating_half == Some(super::MatingVerdict::NotHere)
+    }
+
     fn is_moulded_shut(&self, at: &Address) -> bool {
         let delivered = self.cavity(at).map(|c| c.delivered);
         matches!(delivered, Some(Delivered::Blocked | Delivered::Bridge))
@@ -137,9 +201,15 @@ impl State {
         open
     }
 
-    /// Whether somebody decided a difference.
+    /// Whether somebody decided a difference: this one, not another that stood there before.
     pub fn is_decided(&self, difference: &Difference) -> bool {
-        self.decisions.contains_key(&difference.at)
+        self.decided_for(difference).is_some()
+    }
+
+    /// Which record wins a difference, once somebody decided it.
+    pub fn decided_for(&self, difference: &Difference) -> Option<RecordSide> {
+        let decision = self.decisions.get(&difference.at)?;
+        decision.about.contains(&difference.kind).then_some(decision.wins)
     }
 
     /// Cavities that were open at intake: something belongs there and is not there.
@@ -148,7 +218,7 @@ impl State {
             .iter()
             .flat_map(|d| match &d.kind {
                 DifferenceKind::Elsewhere { should_at, .. } => vec![should_at],
-                DifferenceKind::Shifted { moves } => moves.iter().map(|(_, there)| there).collect(),
+                DifferenceKind::Shifted { moves } => moves.iter().map(|(.., there)| there).collect(),
                 _ => Vec::new(),
             })
             .collect();
@@ -214,28 +284,53 @@ impl State {
 
     /// The tests that are asked for and were not passed.
     pub fn tests_left(&self) -> Vec<TestKind> {
-        let passed =
-            |kind: &TestKind| self.tests.iter().rev().find(|t| t.test == *kind).is_some_and(|t| t.passed);
+        // A test before the last move says nothing about what moved.
+        let is_of_now = |test: &super::TestSeen| self.new_moved.is_none_or(|moved| test.n > moved);
+        let passed = |kind: &TestKind| {
+            let last = self.tests.iter().rev().find(|test| test.test == *kind);
+            last.is_some_and(|test| test.passed && is_of_now(test))
+        };
         self.rules.tests.value.iter().copied().filter(|kind| !passed(kind)).collect()
+    }
+
+    /// A test that failed, and was not passed since.
+    pub fn failed_test(&self) -> Option<&super::TestSeen> {
+        self.tests.iter().filter(|test| !test.passed).find(|failed| {
+            let same = |test: &&super::TestSeen| test.test == failed.test && test.circuit == failed.circuit;
+            self.tests.iter().rev().find(same).is_some_and(|last| !last.passed)
+        })
     }
 
     /// Whether a parked lead waits for a part: its repair is planned, and the parts asked for it
     /// have not all come (or were not asked for yet).
     pub fn waits_for_part(&self, lead: &Lead) -> bool {
-        use super::RepairKind::{NewSeal, NewTerminal, RepairLead};
-        let needs_part = matches!(lead.planned, Some(NewTerminal | NewSeal | RepairLead));
-        if !needs_part || !matches!(lead.place, Place::Parked(_)) {
+        let needs_part =
+            lead.planned.is_some_and(|how| how == super::RepairKind::NewSeal || how.renews_terminal());
+        if !needs_part || !matches!(lead.place, Place::Parked(_) | Place::NotMade) {
             return false;
         }
         let lines = self.requested.iter().flat_map(|request| &request.lines);
         let mut asked = lines.filter(|line| line.leads.contains(&lead.id)).peekable();
-        asked.peek().is_none()
-            || asked.any(|line| self.arrived.get(&line.line).copied().unwrap_or(0) < line.need)
+        asked.peek().is_none() || asked.any(|line| self.came(line.line) < line.need)
+    }
+
+    /// How many parts came for a line that can be used: as asked for, or a substitute that was accepted.
+    pub fn came(&self, line: u32) -> u32 {
+        let here = self.arrivals.iter().filter(|arrival| arrival.line == line && arrival.is_of_use());
+        here.map(|arrival| arrival.count).sum()
     }
 
     /// Whether both records that are kept are finished.
     pub fn records_finished(&self) -> bool {
         self.finished.contains(&RecordSide::Found)
+    }
+
+    /// What a lead is called, with the one it is to be joined with.
+    pub fn call_joined(&self, lead: &Lead) -> String {
+        match lead.joined_with.as_ref().and_then(|with| self.lead(with)) {
+            Some(other) => format!("{} + {}", self.call(other), self.call(lead)),
+            None => self.call(lead),
+        }
     }
 
     /// What a lead is called at the bench: the wire number or circuit and where it was recorded.
@@ -246,10 +341,5 @@ impl State {
             (true, ItemId::At(at)) => format!("the lead from {at}"),
             (true, id) => format!("the lead {id}"),
         }
-    }
-
-    /// The gates as asked, answered or not.
-    pub fn gate_is_open(&self, gate: GateKind) -> bool {
-        self.gates.get(&gate).is_some_and(super::state::GateSeen::is_open)
     }
 }

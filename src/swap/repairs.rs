@@ -219,6 +219,8 @@ pub struct Behind {
 /// A repair that was done.
 #[derive(Debug, Clone, PartialEq)]
 pub struct RepairDone {
+    /// Its place in the journal, from 0.
+    pub n: usize,
     /// Which.
     pub kind: RepairKind,
     /// The part used.
@@ -227,6 +229,8 @@ pub struct RepairDone {
     pub crimp: Option<Crimp>,
     /// The wire that was crimped, as far as it was known then: what the tool book was asked about.
     pub crimped_on: Option<Gauge>,
+    /// How many wires were in the terminal then.
+    pub wires: usize,
     /// The splice, where one was made.
     pub splice: Option<Splice>,
     /// How far the damage reached that it mends.

@@ -9,7 +9,8 @@ use crate::{
 use super::{
     JobSide,
     reading::{Beside, Readings, RowShift, row_of},
-    state::{AnchorSeen, JobHousing, State},
+    seen::AnchorSeen,
+    state::{JobHousing, State},
     view::Seen,
 };
 

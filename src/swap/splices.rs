@@ -128,7 +128,7 @@ impl State {
 
     /// The leads that start at an old housing.
     pub(super) fn leads_of<'a>(&'a self, housing: &'a HousingName) -> impl Iterator<Item = &'a Lead> {
-        let is_gone = |lead: &Lead| matches!(lead.place, Place::Removed | Place::Joined);
+        let is_gone = |lead: &Lead| matches!(lead.place, Place::Removed | Place::Joined(_));
         self.leads.iter().filter(move |lead| !is_gone(lead) && self.bundle_of_lead(lead) == Some(housing))
     }
 
@@ -224,14 +224,14 @@ impl State {
 
 /// The repair lead of a lead, once it is made; none while another one is planned.
 pub(super) fn made_lead(lead: &Lead) -> Option<&MadeLead> {
-    let is_open = lead.planned == Some(RepairKind::RepairLead);
+    let is_open = lead.planned.is_some_and(RepairKind::is_new_lead);
     lead.made().filter(|_| !is_open)
 }
 
 /// Where the splice of a lead sits, once it is made; none while another one is planned.
 pub(super) fn made_splice(lead: &Lead) -> Option<Placed> {
     made_lead(lead)?;
-    lead.repaired(RepairKind::RepairLead)?.splice.as_ref().map(Splice::place)
+    lead.repair_lead()?.splice.as_ref().map(Splice::place)
 }
 
 /// The splices on the wire of a lead, the latest first. A new lead takes away what lay nearer to the
@@ -291,7 +291,9 @@ impl LeadOrder {
 
     /// The size of the new wire: as ordered, else as it was.
     pub fn gauge_for<'a>(&'a self, lead: &'a Lead) -> Option<&'a Gauge> {
-        self.gauge.as_ref().or_else(|| self.only_wire(lead)?.gauge.known())
+        // One lead for two stands in for the copper of both: its size is always said.
+        let kept = || self.only_wire(lead).filter(|_| lead.planned != Some(RepairKind::Join))?.gauge.known();
+        self.gauge.as_ref().or_else(kept)
     }
 
     /// Its colour.

@@ -6,22 +6,27 @@ use jiff::Timestamp;
 
 use crate::{
     catalogue::{Definition, Housing, LockState, PartNumber},
-    colour::Colour,
-    face::{Face, Label, Pose, PosePlace},
-    house::{HouseRules, TestKind},
+    face::{Face, Label, Pose},
+    house::HouseRules,
     record::{Address, HousingName, Record},
     repair::DamageCause,
 };
 
 use super::{
-    Anyway, CavityMap, Code, Fit, GateAnswer, GateKind, ItemId, JobSide, Lead, MapSource, MatingVerdict,
-    OtherItem, Place, PlugItem, Question, ReadBack, RecordSide, RepairKind, RequestedLine, Tag,
+    CavityMap, Fit, GateKind, ItemId, JobSide, Lead, MapSource, MatingVerdict, OtherItem, Place, PlugItem,
+    Question, RecordSide, RepairKind, Tag, TicketId,
     repairs::{Behind, RepairDone},
+    seen::{
+        Accepted, AnchorSeen, Arrival, Broken, Decision, GateSeen, LookSeen, ReReadSeen, RequestSeen,
+        ResumeNeed, TestSeen,
+    },
 };
 
 /// What the job is about.
 #[derive(Debug, Clone, PartialEq, Default)]
 pub struct Ticket {
+    /// Its random id; none in a job of version 1.
+    pub id: Option<TicketId>,
     /// The machine, as the shop calls it.
     pub asset: String,
     /// Its serial number.
@@ -53,6 +58,8 @@ pub struct JobHousing {
     pub lock_openings: u32,
     /// Whether the lock was pressed home with more than a finger.
     pub lock_forced: bool,
+    /// Whether the position assurance was pushed in before the halves were mated.
+    pub assurance_forced: bool,
     /// Whether the position assurance is on; none when it has none.
     pub assurance: Option<bool>,
     /// Small parts that are on.
@@ -78,110 +85,6 @@ impl JobHousing {
     }
 }
 
-/// What was answered to an anchor.
-#[derive(Debug, Clone, PartialEq)]
-pub struct AnchorSeen {
-    /// The place, in the pose of the view.
-    pub place: PosePlace,
-    /// The colour that goes in there.
-    pub colour: Option<Colour>,
-    /// The mark moulded there.
-    pub mark: String,
-    /// Whether both agree with the record and the definition.
-    pub agrees: bool,
-}
-
-/// An answered gate.
-#[derive(Debug, Clone, PartialEq)]
-pub struct GateSeen {
-    /// The answer.
-    pub answer: GateAnswer,
-    /// Who answers for it.
-    pub name: Option<String>,
-    /// The document named.
-    pub document: Option<String>,
-    /// Whether it was answered since the last pause, hand-over or change of person.
-    pub fresh: bool,
-}
-
-/// A rule that a named person went past.
-#[derive(Debug, Clone, PartialEq)]
-pub struct Broken {
-    /// The rule.
-    pub code: Code,
-    /// Where.
-    pub at: Option<Address>,
-    /// The lead it was done to.
-    pub lead: Option<ItemId>,
-    /// By whom and why.
-    pub anyway: Anyway,
-}
-
-/// A flag taken as a deviation by a named person.
-#[derive(Debug, Clone, PartialEq)]
-pub struct Accepted {
-    /// The flag.
-    pub flag: Code,
-    /// Where, when it is about one cavity.
-    pub at: Option<Address>,
-    /// Who.
-    pub by: String,
-    /// Why.
-    pub reason: String,
-    /// Until when, for a temporary measure.
-    pub due: Option<String>,
-}
-
-/// A re-read of a hole of a new housing.
-#[derive(Debug, Clone, PartialEq)]
-pub struct ReReadSeen {
-    /// What was seen.
-    pub saw: ReadBack,
-    /// Whether it agrees with the record.
-    pub agrees: bool,
-    /// Who read it.
-    pub by: String,
-}
-
-/// What a resume check still needs.
-#[derive(Debug, Clone, PartialEq, Default)]
-pub struct ResumeNeed {
-    /// Why the check is asked.
-    pub why: String,
-    /// Holes re-read since.
-    pub reread: BTreeSet<Address>,
-    /// Rows counted since and found right.
-    pub rows: BTreeSet<(HousingName, usize)>,
-    /// Housings whose view was said again since.
-    pub views: BTreeSet<HousingName>,
-}
-
-/// A request that went out.
-#[derive(Debug, Clone, PartialEq)]
-pub struct RequestSeen {
-    /// Its number.
-    pub number: String,
-    /// Its revision.
-    pub revision: u32,
-    /// Its lines.
-    pub lines: Vec<RequestedLine>,
-}
-
-/// A test that was made.
-#[derive(Debug, Clone, PartialEq)]
-pub struct TestSeen {
-    /// Which.
-    pub test: TestKind,
-    /// Of which circuit; all when none is named.
-    pub circuit: Option<String>,
-    /// The value as typed.
-    pub value: String,
-    /// The limit it was held against, and whose it is.
-    pub limit: Option<(String, String)>,
-    /// Whether it passed.
-    pub passed: bool,
-}
-
 /// Everything the entries in force add up to.
 #[derive(Debug, Clone, PartialEq, Default)]
 pub struct State {
@@ -198,7 +101,7 @@ pub struct State {
     /// Which records are finished.
     pub finished: BTreeSet<RecordSide>,
     /// Decisions on differences between the records.
-    pub decisions: BTreeMap<Address, (RecordSide, String)>,
+    pub decisions: BTreeMap<Address, Decision>,
     /// What was compared with the mating half in hand.
     pub compared: BTreeMap<Question, Fit>,
     /// What was mapped cavity by cavity.
@@ -240,8 +143,14 @@ pub struct State {
     pub rereads: BTreeMap<Address, ReReadSeen>,
     /// Row counts of new housings, the last of each: whether it agreed.
     pub row_counts: BTreeMap<(HousingName, usize), bool>,
-    /// Faces looked over and found sound or not.
-    pub looked_over: BTreeMap<(HousingName, Face), bool>,
+    /// Faces looked over, the last look at each.
+    pub looked_over: BTreeMap<(HousingName, Face), LookSeen>,
+    /// Old housings whose record was read in from a list: what somebody says until their rows are counted.
+    pub listed: BTreeSet<HousingName>,
+    /// Rows of old housings that were counted by eye and agreed with the record.
+    pub counted: BTreeSet<(HousingName, usize)>,
+    /// When something last moved on the new side, as a place in the journal: tests before that are made again.
+    pub new_moved: Option<usize>,
     /// Old cavities looked at closely.
     pub looked_at: BTreeSet<Address>,
     /// The mating half.
@@ -250,8 +159,8 @@ pub struct State {
     pub tests: Vec<TestSeen>,
     /// The last request sent.
     pub requested: Option<RequestSeen>,
-    /// Parts that arrived, per line.
-    pub arrived: BTreeMap<u32, u32>,
+    /// What came for the lines of the request, in the order it came.
+    pub arrivals: Vec<Arrival>,
     /// Flags accepted.
     pub accepted: Vec<Accepted>,
     /// Mated, and whether the rear wires stayed level.
@@ -260,6 +169,8 @@ pub struct State {
     pub signed: Option<String>,
     /// Why it was stopped.
     pub stopped: Option<String>,
+    /// The entry that is being taken in, or was last: its place in the journal.
+    pub entry: usize,
     /// The resume check that is due.
     pub resume: Option<ResumeNeed>,
     /// When the last entry was made.
@@ -369,7 +280,7 @@ impl State {
     /// cavity's size it goes to that takes its wire and has the housing's gender.
     pub fn terminal_for(&self, lead: &Lead) -> Option<&crate::catalogue::Terminal> {
         let families = || self.housings.iter().flat_map(|h| &h.definition.family().terminals);
-        let bears_it = matches!(lead.planned, Some(RepairKind::NewTerminal | RepairKind::RepairLead));
+        let bears_it = lead.planned.is_some_and(RepairKind::renews_terminal);
         let named = lead.planned_part.as_ref().filter(|_| bears_it);
         let part = named.or_else(|| self.terminal_of(lead));
         if let Some(part) = part {

@@ -35,6 +35,10 @@ pub enum Do {
     Decide {
         at: Address,
     },
+    /// Photos of the connector as found.
+    Photo,
+    /// What broke the housing.
+    Cause,
     /// The map from old to new is confirmed.
     ConfirmMap,
     /// Look closely at old cavities beside an open one.
@@ -112,7 +116,7 @@ impl Do {
     /// The word for the step in `steps`.
     pub fn word(&self) -> &'static str {
         match self {
-            Self::Record { .. } => "record",
+            Self::Record { .. } | Self::Photo | Self::Cause => "record",
             Self::Gate { .. } => "gate",
             Self::View { .. } => "view",
             Self::Anchor { .. } => "anchor",
@@ -155,6 +159,19 @@ impl Do {
         opens || self.is_move()
     }
 
+    /// Whether it needs the mating half, or the machine it is on.
+    pub fn needs_machine(&self) -> bool {
+        match self {
+            Self::Compare { .. }
+            | Self::LookMatingHalf
+            | Self::Mate
+            | Self::AssuranceOn { .. }
+            | Self::Sign => true,
+            Self::Test { test } => matches!(test, TestKind::Drop | TestKind::Function),
+            _ => false,
+        }
+    }
+
     /// Where a step begins and where it ends, as far as the step itself says: the place of a lead
     /// on its way is for the state to tell.
     pub fn ends(&self) -> (Option<&Address>, Option<&Address>) {
@@ -174,6 +191,8 @@ impl Do {
         matches!(
             self,
             Self::SmallPartOn { .. }
+                | Self::Photo
+                | Self::Cause
                 | Self::Look { .. }
                 | Self::LookMatingHalf
                 | Self::CountRow { .. }
@@ -194,7 +213,7 @@ pub enum Status {
     Done,
     Next,
     Left,
-    /// It waits for a part.
+    /// It waits for a part, or for the machine.
     Waiting,
 }
 

@@ -10,10 +10,11 @@ use crate::{
 };
 
 use super::{
-    Do, GATES, ItemId, JobSide, Lead, Place, PlugOrigin, Seat, Status, Step,
+    Code, Do, GATES, ItemId, JobSide, Lead, LeadOrigin, MatingVerdict, Place, PlugOrigin, RepairKind, Seat,
+    Status, Step,
     prefitted::PrefittedWay,
     state::{JobHousing, Occupant, State},
-    target::{Expected, Target},
+    target::{Destination, Expected, Target},
 };
 
 /// Collects steps with whether they are done.
@@ -52,6 +53,9 @@ impl State {
             {
                 step.status = Status::Waiting;
             }
+            if self.waits_for_machine() && step.what.needs_machine() {
+                step.status = Status::Waiting;
+            }
         }
         // What is in the hand, then what sits in a new hole and was not tugged.
         let is_unfinished = |lead: &&Lead| match &lead.place {
@@ -88,6 +92,13 @@ impl State {
             }
         }
         list.add(Do::Record { at: None }, self.records_finished());
+        for old in self.side(JobSide::Old).filter(|old| self.listed.contains(&old.name)) {
+            for row in 1..=old.rows().len() {
+                let key = (old.name.clone(), row);
+                let done = self.counted.contains(&key);
+                list.add(Do::CountRow { housing: key.0, row }, done);
+            }
+        }
     }
 
     fn add_gates_and_views(&self, list: &mut List) {
@@ -118,8 +129,12 @@ impl State {
         if map_first {
             list.add(Do::ConfirmMap, self.map_confirmed.is_some());
         }
-        for difference in &target.differences {
-            list.add(Do::Decide { at: difference.at.clone() }, self.is_decided(difference));
+        let mut cavities: Vec<&Address> =
+            target.differences.iter().map(|difference| &difference.at).collect();
+        cavities.dedup();
+        for at in cavities {
+            let done = target.differences.iter().filter(|d| d.at == *at).all(|d| self.is_decided(d));
+            list.add(Do::Decide { at: at.clone() }, done);
         }
         if !map_first {
             list.add(Do::ConfirmMap, self.map_confirmed.is_some());
@@ -132,6 +147,9 @@ impl State {
             let done = self.lead(id).is_some_and(|l| l.tag.is_some());
             list.add(Do::Tag { lead: id.clone() }, done);
         }
+        let is_accepted = |code| self.accepted.iter().any(|accepted| accepted.flag == code);
+        list.add(Do::Photo, !self.photos.is_empty() || is_accepted(Code::PhotoMissing));
+        list.add(Do::Cause, self.cause.is_some() || is_accepted(Code::CauseUnknown));
     }
 
     fn add_opening(&self, list: &mut List) {
@@ -176,7 +194,7 @@ impl State {
             match self.found.get(&at) {
                 Some(Holds::Wired(_)) => {
                     if let Some(lead) = leads.get(&ItemId::At(at)) {
-                        add_lead(list, target, lead);
+                        self.add_lead(list, target, lead);
                     }
                 }
                 Some(Holds::Plugged | Holds::Open) => {
@@ -206,7 +224,10 @@ impl State {
                     }
                 }
                 Some(Holds::Spare(_) | Holds::Bridge(_)) => {
-                    let to = self.mapped(&at).cloned();
+                    // What does not belong there by the decision is left behind.
+                    let goes =
+                        |to: &&Address| *target.expected(to) == Expected::Other(ItemId::At(at.clone()));
+                    let to = self.mapped(&at).filter(goes).cloned();
                     let done = self.left_in_old.contains_key(&at)
                         || !matches!(home, Some(Place::In(now)) if *now == at);
                     list.add(Do::MoveOther { from: at, to }, done);
@@ -214,8 +235,16 @@ impl State {
                 _ => {}
             }
         }
-        for lead in self.leads.iter().filter(|l| matches!(l.id, ItemId::Loose(_))) {
-            add_lead(list, target, lead);
+        for lead in self.leads.iter().filter(|l| !is_recorded(l)) {
+            self.add_lead(list, target, lead);
+        }
+        for (to, expected) in &target.cavities {
+            if matches!(expected, Expected::MissingOther(_)) {
+                let from =
+                    self.map.iter().find(|(_, there)| there.as_ref() == Some(to)).map(|(from, _)| from);
+                let from = from.unwrap_or(to).clone();
+                list.add(Do::MoveOther { from, to: Some(to.clone()) }, false);
+            }
         }
         for (at, done) in fitted.into_iter().filter(|(at, done)| *done || !given.contains(at)) {
             list.add(Do::FitPlug { at: at.clone() }, done);
@@ -298,7 +327,7 @@ impl State {
         }
         for new in &news {
             for face in [Face::Wire, Face::Mating] {
-                let done = self.looked_over.get(&(new.name.clone(), face)) == Some(&true);
+                let done = self.is_found_sound(&new.name, face);
                 list.add(Do::Look { housing: new.name.clone(), face }, done);
             }
             for row in 1..=new.rows().len() {
@@ -314,7 +343,11 @@ impl State {
             let done = new.lock == Some(LockState::FullSet) && !new.lock_forced;
             list.add(Do::Lock { housing: new.name.clone() }, done);
         }
-        list.add(Do::LookMatingHalf, self.mating_half.is_some());
+        let is_looked_at = matches!(
+            self.mating_half,
+            Some(MatingVerdict::Good | MatingVerdict::Cleaned | MatingVerdict::Replaced)
+        );
+        list.add(Do::LookMatingHalf, is_looked_at);
         list.add(Do::Mate, self.mated == Some(true));
         for new in news.iter().filter(|h| h.housing().assurance.is_some()) {
             list.add(Do::AssuranceOn { housing: new.name.clone() }, new.assurance == Some(true));
@@ -327,17 +360,41 @@ impl State {
     }
 }
 
-fn add_lead(list: &mut List, target: &Target, lead: &Lead) {
-    if lead.place == Place::Removed {
-        return;
+/// Whether a lead stands in the order of the old cavities.
+fn is_recorded(lead: &Lead) -> bool {
+    lead.origin == LeadOrigin::Found && matches!(lead.id, ItemId::At(_))
+}
+
+impl State {
+    fn add_lead(&self, list: &mut List, target: &Target, lead: &Lead) {
+        if matches!(lead.place, Place::Removed | Place::Joined(_)) || self.is_tied_back(lead, target) {
+            return;
+        }
+        let id = &lead.id;
+        let parts = target.by_decision.parting.contains_key(id).then_some(RepairKind::NewTerminal);
+        if let Some(how) = lead.planned.or(parts) {
+            list.add(Do::Repair { lead: id.clone(), how }, false);
+        }
+        if matches!(target.leads.get(id), Some(Destination::JoinedTo(_))) {
+            return;
+        }
+        let to = target.of(id);
+        let home = to.is_some_and(|to| matches!(&lead.place, Place::In(at) if at == to));
+        list.add(Do::MoveWire { lead: id.clone(), to: to.cloned() }, home && lead.seat == Seat::Held);
     }
-    let id = &lead.id;
-    if let Some(how) = lead.planned {
-        list.add(Do::Repair { lead: id.clone(), how }, false);
+
+    /// A lead without a place that is insulated, tied back and parked, with the day it is put right.
+    pub(super) fn is_tied_back(&self, lead: &Lead, target: &Target) -> bool {
+        let is_out = target.leads.get(&lead.id) == Some(&Destination::Out);
+        let is_parked = matches!(lead.place, Place::Parked(_));
+        is_out
+            && is_parked
+            && self.accepted.iter().any(|accepted| {
+                accepted.flag == Code::Parked
+                    && accepted.due.is_some()
+                    && accepted.item.as_ref() == Some(&lead.id)
+            })
     }
-    let to = target.of(id);
-    let home = to.is_some_and(|to| matches!(&lead.place, Place::In(at) if at == to));
-    list.add(Do::MoveWire { lead: id.clone(), to: to.cloned() }, home && lead.seat == Seat::Held);
 }
 
 /// Whether a cavity of the new side holds what it is to hold.

@@ -13,7 +13,8 @@ use crate::{
 };
 
 use super::{
-    ItemId, JobSide, RecordSide,
+    Code, ItemId, JobSide, OtherKind, RecordSide,
+    decided::Decided,
     state::{JobHousing, State},
 };
 
@@ -34,6 +35,10 @@ pub enum Expected {
     Nothing,
     /// Nothing can: it is moulded shut.
     Blocked,
+    /// A wire that is found nowhere and that nobody makes yet.
+    MissingWire,
+    /// A spare terminal, bridge or clip that is found nowhere: a new one.
+    MissingOther(OtherKind),
 }
 
 impl Expected {
@@ -52,6 +57,10 @@ pub enum Destination {
     Blocked(Address),
     /// Nowhere, under a document.
     None,
+    /// Nowhere, by the decision: it is taken out for good, or tied back.
+    Out,
+    /// Into the terminal of this lead, which both get new.
+    JoinedTo(ItemId),
     /// Its cavity is not mapped.
     Unmapped(Address),
     /// It came in later and nobody said where it belongs.
@@ -60,7 +69,7 @@ pub enum Destination {
 
 /// The plan of the whole job: where everything goes, and what is asked on the way. Reckoned once
 /// for everything that is shown after an act.
-#[derive(Debug, Clone, PartialEq, Eq, Default)]
+#[derive(Debug, Clone, PartialEq, Default)]
 pub struct Target {
     /// What each cavity of the new side is to hold.
     pub cavities: BTreeMap<Address, Expected>,
@@ -70,6 +79,8 @@ pub struct Target {
     pub decided: BTreeMap<ItemId, Address>,
     /// The differences between found and should, decided ones included.
     pub differences: Vec<Difference>,
+    /// What the decisions ask for.
+    pub by_decision: Decided,
     /// Old cavities beside one that was open at intake.
     pub look_closely: Vec<Address>,
     /// The leads that look alike.
@@ -101,6 +112,10 @@ enum Content {
     NotKnown,
     Plug,
     Other(ItemId),
+    /// A spare terminal, bridge or clip that is drawn and not here.
+    MissingOther(OtherKind),
+    /// A wire that is drawn and not here.
+    MissingWire,
     Unused,
 }
 
@@ -148,29 +163,16 @@ impl State {
     /// The plan, from records, decisions and map.
     pub fn target(&self) -> Target {
         let differences = self.differences();
-        let moves = self.decided_moves(&differences);
         let look_alikes = self.look_alike_leads();
         let mut target = Target {
             look_closely: self.neighbours_to_look_at(&differences),
             colours_asked: self.colours_asked_of(&look_alikes),
+            by_decision: self.decided(&differences),
             differences,
             look_alikes,
             ..Target::default()
         };
-        let mut leads_at: BTreeMap<Address, Vec<ItemId>> = BTreeMap::new();
-        for lead in &self.leads {
-            let ItemId::At(recorded) = &lead.id else {
-                target.leads.insert(lead.id.clone(), Destination::Unknown);
-                continue;
-            };
-            let decided = moves.get(recorded).unwrap_or(recorded);
-            target.decided.insert(lead.id.clone(), decided.clone());
-            let destination = self.destination(decided);
-            if let (Destination::To(at), true) = (&destination, lead.wires_left() > 0) {
-                leads_at.entry(at.clone()).or_default().push(lead.id.clone());
-            }
-            target.leads.insert(lead.id.clone(), destination);
-        }
+        let mut leads_at = self.place_leads(&mut target);
         let should = self.should_in_old_labels();
         let waiting = self.waiting_for_wires(&target.differences);
         let sources: BTreeMap<&Address, &Address> =
@@ -178,20 +180,22 @@ impl State {
         for new in self.side(JobSide::New) {
             for cavity in &new.housing().cavities {
                 let at = new.address(&cavity.label);
+                let from = sources.get(&at).copied().or_else(|| self.drawn_in_new_labels(&target, &at));
+                let content = || from.map(|from| self.content(from, &at, &should, &waiting, &target));
                 let expected = match (cavity.delivered, leads_at.remove(&at)) {
                     (Delivered::Blocked, _) => Expected::Blocked,
                     (_, Some(leads)) => Expected::Leads(leads),
                     (Delivered::Bridge, None) => Expected::Delivered,
-                    (_, None) => {
-                        match sources.get(&at).map(|from| (from, self.content(from, &should, &waiting))) {
-                            Some((from, Content::Plug)) => Expected::Plug(Some((*from).clone())),
-                            Some((_, Content::Other(id))) => Expected::Other(id),
-                            Some((_, Content::Unused)) => self.unused(new),
-                            // What nothing comes to is known once the map is.
-                            None if self.map_confirmed.is_some() => self.unused(new),
-                            Some((_, Content::NotKnown)) | None => Expected::Nothing,
-                        }
-                    }
+                    (_, None) => match (content(), from) {
+                        (Some(Content::Plug), from) => Expected::Plug(from.cloned()),
+                        (Some(Content::Other(id)), _) => Expected::Other(id),
+                        (Some(Content::MissingOther(kind)), _) => Expected::MissingOther(kind),
+                        (Some(Content::MissingWire), Some(from)) => self.missing_wire(new, from, &at),
+                        (Some(Content::Unused), _) => self.unused(new),
+                        // What nothing comes to is known once the map is.
+                        (None, _) if self.map_confirmed.is_some() => self.unused(new),
+                        (Some(Content::NotKnown | Content::MissingWire) | None, _) => Expected::Nothing,
+                    },
                 };
                 target.cavities.insert(at, expected);
             }
@@ -200,26 +204,45 @@ impl State {
         target
     }
 
-    /// The cavities wires are decided to belong in, where that is not where they were found.
-    fn decided_moves(&self, differences: &[Difference]) -> BTreeMap<Address, Address> {
-        let mut moves = BTreeMap::new();
-        for difference in differences {
-            if self.decisions.get(&difference.at).is_none_or(|(wins, _)| *wins != RecordSide::Should) {
+    /// Where each lead goes; gives the leads of each new cavity.
+    fn place_leads(&self, target: &mut Target) -> BTreeMap<Address, Vec<ItemId>> {
+        let mut leads_at: BTreeMap<Address, Vec<ItemId>> = BTreeMap::new();
+        for lead in &self.leads {
+            let ItemId::At(recorded) = &lead.id else {
+                target.leads.insert(lead.id.clone(), Destination::Unknown);
                 continue;
+            };
+            let decided = target.by_decision.moves.get(recorded).unwrap_or(recorded).clone();
+            let destination = match &lead.joined_with {
+                Some(with) => Destination::JoinedTo(with.clone()),
+                None if target.by_decision.out.contains(&lead.id) => Destination::Out,
+                None => self.destination(&decided),
+            };
+            target.decided.insert(lead.id.clone(), decided);
+            if let (Destination::To(at), true) = (&destination, lead.wires_left() > 0) {
+                leads_at.entry(at.clone()).or_default().push(lead.id.clone());
             }
-            match &difference.kind {
-                DifferenceKind::Elsewhere { should_at, .. } => {
-                    moves.insert(difference.at.clone(), should_at.clone());
-                }
-                DifferenceKind::Shifted { moves: all } => moves.extend(all.iter().cloned()),
-                DifferenceKind::Swapped { with, .. } => {
-                    moves.insert(difference.at.clone(), with.clone());
-                    moves.insert(with.clone(), difference.at.clone());
-                }
-                _ => {}
-            }
+            target.leads.insert(lead.id.clone(), destination);
         }
-        moves
+        leads_at
+    }
+
+    /// A cavity that is drawn in labels of the new side, where no old one is mapped to it.
+    fn drawn_in_new_labels<'t>(&self, target: &'t Target, at: &Address) -> Option<&'t Address> {
+        target.by_decision.missing.keys().find(|drawn| *drawn == at)
+    }
+
+    /// The hole of a missing wire: a plug stands in it only as a temporary measure, with its date.
+    fn missing_wire(&self, new: &JobHousing, from: &Address, at: &Address) -> Expected {
+        let is_temporary = self.accepted.iter().any(|accepted| {
+            accepted.flag == Code::WireMissing
+                && accepted.due.is_some()
+                && accepted.at.as_ref().is_some_and(|there| there == from || there == at)
+        });
+        match is_temporary && new.housing().sealing.is_sealed() {
+            true => Expected::Plug(None),
+            false => Expected::MissingWire,
+        }
     }
 
     /// Cavities a wire may yet belong in: by a difference that nobody decided.
@@ -227,7 +250,7 @@ impl State {
         let open = differences.iter().filter(|difference| !self.is_decided(difference));
         open.flat_map(|difference| match &difference.kind {
             DifferenceKind::Elsewhere { should_at, .. } => vec![should_at.clone()],
-            DifferenceKind::Shifted { moves } => moves.iter().map(|(_, there)| there.clone()).collect(),
+            DifferenceKind::Shifted { moves } => moves.iter().map(|(.., there)| there.clone()).collect(),
             DifferenceKind::Missing { .. } => vec![difference.at.clone()],
             _ => Vec::new(),
         })
@@ -252,26 +275,45 @@ impl State {
     }
 
     /// What belongs in an old cavity besides a lead, by the records and the decision on it.
-    fn content(&self, at: &Address, should: &Record, waiting: &BTreeSet<Address>) -> Content {
+    fn content(
+        &self,
+        at: &Address,
+        to: &Address,
+        should: &Record,
+        waiting: &BTreeSet<Address>,
+        target: &Target,
+    ) -> Content {
+        if target.by_decision.is_missing_at(at) {
+            return Content::MissingWire;
+        }
         if waiting.contains(at) || !self.found.contains_key(at) {
             return Content::NotKnown;
         }
-        let by_should = match self.decisions.get(at) {
-            Some((wins, _)) => *wins == RecordSide::Should,
+        let mut here = target.differences.iter().filter(|difference| difference.at == *at);
+        let by_should = match here.find_map(|difference| self.decided_for(difference)) {
+            Some(wins) => wins == RecordSide::Should,
             // A wire found here that belongs elsewhere leaves what the should record says.
             None => self.found.get(at).is_some_and(|h| h.lead().is_some()),
         };
         let record = if by_should { should } else { &self.found };
-        let id = ItemId::At(at.clone());
         match record.get(at) {
             Some(Holds::Plugged) => Content::Plug,
             Some(Holds::Open) if self.is_sealed(at) => Content::Plug,
-            Some(Holds::Spare(_) | Holds::Bridge(_)) if self.others.iter().any(|o| o.id == id) => {
-                Content::Other(id)
-            }
+            Some(Holds::Spare(_)) => self.other_for(at, to, OtherKind::Spare),
+            Some(Holds::Bridge(what)) => self.other_for(at, to, OtherKind::Bridge(what.clone())),
             // An open cavity of an unsealed housing is open because its wire is elsewhere or gone.
             _ => Content::Unused,
         }
+    }
+
+    /// The spare terminal, bridge or clip of this kind that was found in the cavity, or that was put new
+    /// into the one it is mapped to; else that it is missing.
+    fn other_for(&self, at: &Address, to: &Address, kind: OtherKind) -> Content {
+        let known = [at, to].into_iter().find_map(|home| {
+            let id = ItemId::At(home.clone());
+            self.others.iter().find(|other| other.id == id && other.kind.is_like(&kind))
+        });
+        known.map_or(Content::MissingOther(kind), |other| Content::Other(other.id.clone()))
     }
 
     fn is_sealed(&self, at: &Address) -> bool {

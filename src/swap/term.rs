@@ -1,11 +1,52 @@
 //! The terms acts are made of: what is asked, what is answered, what is seen.
 
-use crate::{colour::Colour, quantity::Voltage, record::Address};
+use std::{fmt, str::FromStr};
+
+use crate::{
+    colour::Colour,
+    quantity::{TextProblem, Voltage, plain_text},
+    record::Address,
+    supply::{Line, RequestHead},
+};
 
 use super::{
     code::Code,
     item::{ItemId, Tag},
 };
+
+/// The random id of a ticket: what a job is known by for ever, whatever its file is called.
+#[derive(Debug, Clone, PartialEq, Eq, Hash)]
+pub struct TicketId(String);
+
+impl TicketId {
+    /// The id as text.
+    pub fn as_str(&self) -> &str {
+        &self.0
+    }
+}
+
+impl FromStr for TicketId {
+    type Err = TextProblem;
+
+    fn from_str(text: &str) -> Result<Self, Self::Err> {
+        let text = plain_text("ticket id", text, 64)?;
+        let is_plain = |c: char| c.is_ascii_lowercase() || c.is_ascii_digit() || c == '-';
+        match text.chars().all(is_plain) {
+            true => Ok(Self(text)),
+            false => Err(TextProblem::NotAllowed {
+                what: "ticket id",
+                shown: text,
+                allowed: "small letters, digits and -",
+            }),
+        }
+    }
+}
+
+impl fmt::Display for TicketId {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.pad(&self.0)
+    }
+}
 
 /// Which of the two records of the old side.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
@@ -70,17 +111,38 @@ pub enum GateAnswer {
     Stop,
     /// Not known: stops.
     DontKnow,
+    /// The harness is off the machine, connected to nothing at any end: settles battery and stored
+    /// energy until it lapses.
+    OffMachine,
 }
 
-/// Zero volts measured, with the tester proved before and after.
-#[derive(Debug, Clone, PartialEq)]
+/// That there is no energy left: zero volts with the tester proved before and after, or the state of
+/// what is not measured in volts.
+#[derive(Debug, Clone, PartialEq, Default)]
 pub struct Measured {
     /// The reading.
-    pub volts: Voltage,
+    pub volts: Option<Voltage>,
     /// Between which two points.
     pub between: String,
     /// The tester was proved on a known source before and after.
     pub tester_proved: bool,
+    /// The state of pressure, loads and springs, in words: `lowered on stands`.
+    pub state: Option<String>,
+}
+
+/// A kind of stored energy.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub enum EnergyKind {
+    /// Capacitors.
+    Capacitors,
+    /// A second battery, or a charger.
+    SecondBattery,
+    /// Hydraulic or pneumatic pressure.
+    Fluid,
+    /// Raised loads.
+    Load,
+    /// Springs under tension.
+    Spring,
 }
 
 /// What is compared with the mating half in the hand.
@@ -131,8 +193,25 @@ pub enum RepairKind {
     NewSeal,
     /// A new length of wire with its terminal.
     RepairLead,
+    /// Joined with another lead behind the housing: one new lead with one terminal for both.
+    Join,
     /// Anything else, told in words.
     Other,
+}
+
+impl RepairKind {
+    /// Whether a new length of wire with its terminal is put on.
+    pub fn is_new_lead(self) -> bool {
+        match self {
+            Self::RepairLead | Self::Join => true,
+            Self::Reform | Self::NewTerminal | Self::NewSeal | Self::Other => false,
+        }
+    }
+
+    /// Whether another terminal is on the lead afterwards.
+    pub fn renews_terminal(self) -> bool {
+        self == Self::NewTerminal || self.is_new_lead()
+    }
 }
 
 /// What was seen of a lead in the hand.
@@ -204,9 +283,28 @@ impl std::str::FromStr for ReadBack {
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub enum MatingVerdict {
     /// Looked at and sound.
-    Sound,
+    Good,
+    /// Cleaned, and sound now.
+    Cleaned,
+    /// Replaced by a sound one.
+    Replaced,
     /// Looked at, with this to be said.
     Damaged(String),
+    /// Not at this bench: what needs it waits.
+    NotHere,
+}
+
+/// What came for a line of the request.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum ArrivedVerdict {
+    /// What was asked for.
+    AsAsked,
+    /// Another part.
+    WrongPart,
+    /// The part, and it cannot be used.
+    Damaged,
+    /// Another part that may do: a named person has to say so.
+    Substitute,
 }
 
 /// A line of a request, as the job keeps it: what is waited for.
@@ -220,6 +318,19 @@ pub struct RequestedLine {
     pub leads: Vec<ItemId>,
     /// How long a repair lead was asked for.
     pub length_mm: Option<f64>,
+    /// Everything the line asked for; none in a journal of version 1.
+    pub asked: Option<Box<Line>>,
+}
+
+/// What a request said beside its lines.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub struct RequestSaid {
+    /// Who asked, for which bench, by when.
+    pub head: RequestHead,
+    /// Why it was asked for.
+    pub why: String,
+    /// Numbers of photos.
+    pub photos: Vec<String>,
 }
 
 /// What a note is about.

@@ -3,7 +3,10 @@
 
 use crate::{face::Face, record::Holds};
 
-use super::{Act, CrimpVerdict, GateAnswer, Inspected, PlugSource, RecordSide, RepairKind};
+use super::{
+    Act, ArrivedVerdict, CrimpVerdict, GateAnswer, Inspected, MatingVerdict, PlugSource, RecordSide,
+    RepairKind,
+};
 
 impl Act {
     /// What happened, in a few words: `the lead is out of old:7`.
@@ -36,13 +39,16 @@ impl Act {
                 format!("position assurance of {housing} {}", on_or_off(*on))
             }
             Self::SmallPart { housing, part, on } => format!("{part} of {housing} {}", on_or_off(*on)),
-            Self::MatingHalf { .. } => "the mating half is looked at".to_owned(),
+            Self::MatingHalf { verdict } => verdict.told().to_owned(),
             Self::Tagged { lead, tag } => format!("{lead} carries tag {tag}"),
             Self::Extract { from, .. } => format!("the lead is out of {from}"),
             Self::CutFree { from, .. } => format!("the lead is cut free from {from}"),
             Self::Loose { leads } => format!("{} leads are parked, each with its tag", leads.len()),
             Self::Inspect { verdict: Inspected::Good, .. } => "terminal, seal and wire are good".to_owned(),
             Self::Inspect { verdict: Inspected::Needs(how), .. } => format!("it needs: {}", how.words()),
+            Self::Insert { into, click: true, again: true, .. } => {
+                format!("in {into}, pushed again: clicked")
+            }
             Self::Insert { into, click: true, .. } => format!("in {into}, clicked"),
             Self::Insert { into, click: false, .. } => format!("in {into}, NO click"),
             Self::Tug { at, held: true } => format!("{at} held the tug"),
@@ -57,6 +63,7 @@ impl Act {
             Self::ScrapPlug { .. } => "the plug is scrapped".to_owned(),
             Self::ReturnPlug => "the plug goes back to stock".to_owned(),
             Self::LeftInOld { at, .. } => format!("what is in {at} stays there"),
+            Self::MoveOther { to, part: Some(part), .. } => format!("a new {part} is in {to}"),
             Self::MoveOther { from, to, .. } => format!("what was in {from} is in {to}"),
             Self::Behind { housing, .. } => format!("what lies behind {housing} is recorded"),
             Self::Planned { lead, how, .. } => format!("{lead} planned: {}", how.words()),
@@ -73,7 +80,9 @@ impl Act {
             Self::Measure { test, passed: true, .. } => format!("{test}: passed"),
             Self::Measure { test, passed: false, .. } => format!("{test}: FAILED"),
             Self::Requested { number, revision, .. } => format!("request {number} revision {revision}"),
-            Self::Arrived { line, count } => format!("{count} of line {line} arrived"),
+            Self::Arrived { line, count, verdict, .. } => {
+                format!("{count} for line {line} arrived: {}", verdict.told())
+            }
             Self::Accept { flag, .. } => format!("{flag} is accepted by name"),
             Self::Note { .. } => "a note".to_owned(),
             Self::HandOver { to } => format!("handed over to {to}"),
@@ -116,6 +125,30 @@ impl GateAnswer {
             Self::Released => "released",
             Self::Stop => "STOP",
             Self::DontKnow => "not known, STOP",
+            Self::OffMachine => "harness off the machine",
+        }
+    }
+}
+
+impl MatingVerdict {
+    fn told(&self) -> &'static str {
+        match self {
+            Self::Good => "the mating half is sound",
+            Self::Cleaned => "the mating half is cleaned",
+            Self::Replaced => "the mating half is replaced",
+            Self::Damaged(_) => "the mating half is NOT sound",
+            Self::NotHere => "the mating half is not here",
+        }
+    }
+}
+
+impl ArrivedVerdict {
+    fn told(self) -> &'static str {
+        match self {
+            Self::AsAsked => "as asked",
+            Self::WrongPart => "the WRONG part",
+            Self::Damaged => "DAMAGED",
+            Self::Substitute => "a substitute, to be accepted by name",
         }
     }
 }
@@ -128,6 +161,7 @@ impl RepairKind {
             Self::NewTerminal => "a new terminal",
             Self::NewSeal => "a new seal",
             Self::RepairLead => "a repair lead",
+            Self::Join => "joined with another lead",
             Self::Other => "another repair",
         }
     }

@@ -6,7 +6,7 @@ use crossterm::event::{KeyCode, KeyEvent, KeyModifiers};
 use ratatui::{buffer::Buffer, layout::Rect};
 use repin::{
     repair::ToolBook,
-    screen::{Effect, Outcome, Sight, Theme, Ui, view},
+    screen::{Effect, Outcome, Press, Sight, Theme, Ui, view},
     swap::{Do, Entry, Occupant, Status, Verdict},
 };
 
@@ -53,22 +53,30 @@ impl Desk {
             }
             _ => return,
         };
-        for act in acts {
-            let entry = Entry { at: self.bench.now, by: self.bench.by.clone(), act: act.clone() };
-            match self.bench.job.check(&entry) {
-                Verdict::Allowed => self.bench.job.apply(entry),
-                Verdict::Against(_) if act.anyway().is_some() => self.bench.job.apply(entry),
-                Verdict::Impossible(refusal) => {
-                    let refusals = vec![refusal];
-                    self.ui.finish(Outcome::Refused { act: Box::new(act), refusals, can_go_on: false });
-                    return;
+        let first = self.bench.job.entries().len() + 1;
+        let mut job = self.bench.job.clone();
+        for (nth, act) in acts.iter().enumerate() {
+            let mut entry = Entry::new(self.bench.now, self.bench.by.clone(), act.clone());
+            entry.with = (nth > 0).then_some(first);
+            let (refusals, can_go_on) = match job.check(&entry) {
+                Verdict::Allowed => (Vec::new(), false),
+                Verdict::Against(refusals) if act.anyway().is_some() => {
+                    if let Some(Some(anyway)) = entry.act.anyway_mut() {
+                        anyway.codes = refusals.iter().filter_map(|refusal| refusal.code).collect();
+                    }
+                    (Vec::new(), false)
                 }
-                Verdict::Against(refusals) => {
-                    self.ui.finish(Outcome::Refused { act: Box::new(act), refusals, can_go_on: true });
-                    return;
-                }
+                Verdict::Impossible(refusal) => (vec![refusal], false),
+                Verdict::Against(refusals) => (refusals, act.takes_anyway()),
+            };
+            if !refusals.is_empty() {
+                let press = Press { acts: acts.clone(), nth };
+                self.ui.finish(Outcome::Refused { press, refusals, can_go_on });
+                return;
             }
+            job.apply(entry);
         }
+        self.bench.job = job;
         self.ui.finish(Outcome::Entered(String::new()));
     }
 

@@ -39,6 +39,7 @@ impl Bench {
         let now: Timestamp = "2026-11-25T07:00:00Z".parse().unwrap();
         let mut bench = Self { job: Job::default(), now, by: "kt".to_owned() };
         bench.takes(Act::Ticket {
+            id: None,
             asset: "test machine".into(),
             serial: "SPD-4072".into(),
             connector: "X1".into(),
@@ -90,7 +91,7 @@ impl Bench {
     }
 
     fn entry(&self, act: Act) -> Entry {
-        Entry { at: self.now, by: self.by.clone(), act }
+        Entry::new(self.now, self.by.clone(), act)
     }
 
     pub fn parse(act: &str) -> Act {
@@ -183,11 +184,14 @@ impl Bench {
     /// Answers every gate: nothing dangerous there, the battery off and measured.
     #[track_caller]
     pub fn passes_the_gates(&mut self) {
-        for gate in ["Restraint", "HighVoltage", "Interlock", "StoredEnergy"] {
+        for gate in ["Restraint", "HighVoltage", "Interlock"] {
             self.does(&format!(r#"Gate(gate:{gate},answer:Absent,document:"d",name:"n")"#));
         }
         self.does(
             r#"Gate(gate:Battery,answer:Released,document:"d",name:"n",measured:(volts:"0 V",between:"1 and 2",tester_proved:true))"#,
+        );
+        self.does(
+            r#"Gate(gate:StoredEnergy,answer:Released,document:"d",name:"n",measured:(state:"boom on stands"),energy:[Load])"#,
         );
     }
 

@@ -34,13 +34,11 @@ fn flawless(path: &std::path::Path, stop: impl Fn(&Do) -> bool) -> Vec<String> {
     let mut key = |job: &mut Job, act: String| {
         let now = Timestamp::now();
         let parsed = read_acts("walk", &act).unwrap_or_else(|p| panic!("{act}: {}", p[0])).remove(0).act;
-        let entry = Entry { at: now, by: "kt".to_owned(), act: parsed };
+        let entry = Entry::new(now, "kt".to_owned(), parsed);
         assert_eq!(job.check(&entry), Verdict::Allowed, "{act}");
         job.apply(entry);
         keyed.push(act);
     };
-    key(&mut job, r#"Cause(text:"crushed")"#.to_owned());
-    key(&mut job, r#"Photo(number:"1",shows:"both faces")"#.to_owned());
     loop {
         let survey = job.survey(Timestamp::now(), Some("kt"));
         let next = survey.steps.iter().find(|s| s.status == Status::Next).map(|s| s.what.clone());
@@ -60,6 +58,7 @@ fn answers(state: &State, step: &Do, survey: &repin::swap::Survey) -> Vec<String
     match step {
         Do::Gate { gate } => one(match gate {
             repin::swap::GateKind::Battery => r#"Gate(gate:Battery,answer:Released,document:"D",name:"K. Tanner",measured:(volts:"0 V",between:"1 and chassis",tester_proved:true))"#.to_owned(),
+            repin::swap::GateKind::StoredEnergy => r#"Gate(gate:StoredEnergy,answer:Released,document:"D",name:"K. Tanner",measured:(state:"none of them on this machine"))"#.to_owned(),
             gate => format!(r#"Gate(gate:{gate:?},answer:Absent,document:"D",name:"K. Tanner")"#),
         }),
         Do::View { housing } => {
@@ -87,6 +86,8 @@ fn answers(state: &State, step: &Do, survey: &repin::swap::Survey) -> Vec<String
         }
         Do::Compare { question } => one(format!("Compared(question:{question:?},answer:Fits,mating_half:true)")),
         Do::Decide { at } => one(format!(r#"Decided(at:"{at}",wins:Should,reason:"by the diagram")"#)),
+        Do::Photo => one(r#"Photo(number:"1",shows:"both faces")"#.to_owned()),
+        Do::Cause => one(r#"Cause(text:"crushed")"#.to_owned()),
         Do::ConfirmMap => {
             let source = state.map_proposals().first().unwrap().source;
             one(format!("MapConfirmed(source:{source:?})"))
@@ -116,16 +117,26 @@ fn answers(state: &State, step: &Do, survey: &repin::swap::Survey) -> Vec<String
                 repin::catalogue::Sealing::Individual => "On",
                 _ => "None",
             };
-            vec![
-                format!(r#"Extract(from:"{from}",colour:"{}",freely:true,seal:{seal})"#, colour_of(lead)),
+            let out = format!(r#"Extract(from:"{from}",colour:"{}",freely:true,seal:{seal})"#, colour_of(lead));
+            // What its record says is wrong with it is mended first.
+            let is_hurt = lead.suspect || lead.damages().next().is_some();
+            let mended = [
+                format!(r#"Planned(lead:"{from}",how:Other,reason:"as recorded")"#),
+                format!(r#"Repair(lead:"{from}",how:Other,done:"mended by the manual")"#),
+            ];
+            let mended = if is_hurt { mended.to_vec() } else { Vec::new() };
+            let mut acts = vec![out];
+            acts.extend(mended);
+            acts.extend([
                 "Inspect(verdict:Good)".to_owned(),
                 format!(r#"Insert(into:"{to}",click:true)"#),
                 format!(r#"Tug(at:"{to}",held:true)"#),
-            ]
+            ]);
+            acts
         }
         Do::Repair { .. } => panic!("a repair is planned"),
         Do::Look { housing, face } => one(format!(r#"LookedOver(housing:"{housing}",face:{face:?})"#)),
-        Do::LookMatingHalf => one("MatingHalf(verdict:Sound)".to_owned()),
+        Do::LookMatingHalf => one("MatingHalf(verdict:Good)".to_owned()),
         Do::CountRow { housing, row } => {
             let (wires, plugs, open) = state.count_row(housing, *row).unwrap();
             one(format!(r#"RowCounted(housing:"{housing}",row:{row},wires:{wires},plugs:{plugs},open:{open})"#))

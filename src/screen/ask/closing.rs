@@ -89,7 +89,7 @@ pub(super) fn mating_half(answers: &[Answer]) -> Asked {
             picks("LOOK at the mating half: pins, corrosion, seal, plastic.", &[Pick::Sound, Pick::NotSo])
         }
         (Some(Answer::Pick(Pick::Sound)), _) => {
-            Asked::Ready(vec![Act::MatingHalf { verdict: MatingVerdict::Sound }])
+            Asked::Ready(vec![Act::MatingHalf { verdict: MatingVerdict::Good }])
         }
         (Some(_), None) => field("What is wrong with the mating half?"),
         (Some(_), Some(what)) => {

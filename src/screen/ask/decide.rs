@@ -42,9 +42,12 @@ pub(super) fn inspect(sight: &Sight<'_>, lead: &Lead, call: &str, answers: &[Ans
             &[Pick::Good, Pick::RepairNeeded, Pick::PutBack, Pick::Tagged],
         ),
         [Answer::Pick(Pick::Good), ..] if lead.planned.is_some() => good_after_all(lead, call, rest),
-        [Answer::Pick(Pick::Good), ..] => {
-            Asked::Ready(vec![Act::Inspect { verdict: Inspected::Good, found: None, damage: None }])
-        }
+        [Answer::Pick(Pick::Good), ..] => Asked::Ready(vec![Act::Inspect {
+            verdict: Inspected::Good,
+            found: None,
+            damage: None,
+            anyway: None,
+        }]),
         [Answer::Pick(Pick::PutBack), ..] => Asked::Ready(vec![Act::PutBack]),
         [Answer::Pick(Pick::Tagged), ..] => repair::park(lead.planned, rest),
         [_] => picks(format!("{call}: what do you find?"), &can_be_found(sight, lead)),
@@ -101,6 +104,7 @@ fn good_after_all(lead: &Lead, call: &str, answers: &[Answer]) -> Asked {
                 reason: format!("{planned} not needed: {why}"),
                 part: None,
                 order: None,
+                with: None,
             },
             Act::Repair {
                 lead: lead.id.clone(),
@@ -111,7 +115,7 @@ fn good_after_all(lead: &Lead, call: &str, answers: &[Answer]) -> Asked {
                 splice: None,
                 anyway: None,
             },
-            Act::Inspect { verdict: Inspected::Good, found: None, damage: None },
+            Act::Inspect { verdict: Inspected::Good, found: None, damage: None, anyway: None },
         ]),
     }
 }
@@ -148,8 +152,13 @@ fn decide(sight: &Sight<'_>, lead: &Lead, call: &str, finding: Finding, answers:
         // A plan made at intake keeps the part it named.
         let part = lead.planned_part.clone().filter(|_| lead.planned == Some(how));
         Asked::Ready(vec![
-            Act::Inspect { verdict: Inspected::Needs(how), found: Some(finding), damage: damage.clone() },
-            Act::Planned { lead: lead.id.clone(), how, reason, part, order: None },
+            Act::Inspect {
+                verdict: Inspected::Needs(how),
+                found: Some(finding),
+                damage: damage.clone(),
+                anyway: None,
+            },
+            Act::Planned { lead: lead.id.clone(), how, reason, part, order: None, with: None },
         ])
     };
     let rest_texts = texts(rest);

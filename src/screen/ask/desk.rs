@@ -1,6 +1,10 @@
 //! What goes to the parts desk and what comes from it.
 
-use crate::{quantity::is_day, request::RequestHead, swap::Act};
+use crate::{
+    quantity::is_day,
+    request::RequestHead,
+    swap::{Act, ArrivedVerdict},
+};
 
 use super::{Answer, Asked, field, picks, texts};
 use crate::screen::{keys::Pick, sight::Sight};
@@ -54,7 +58,9 @@ pub(super) fn arrived(typed: &[&str]) -> Asked {
         [] => field("ARRIVED: which line of the request?"),
         [_] => field("How many came?"),
         [line, count, ..] => match (line.parse(), count.parse()) {
-            (Ok(line), Ok(count)) => Asked::Ready(vec![Act::Arrived { line, count }]),
+            (Ok(line), Ok(count)) => {
+                Asked::Ready(vec![Act::Arrived { line, count, part: None, verdict: ArrivedVerdict::AsAsked }])
+            }
             _ => Asked::Wrong("Key two whole numbers.".to_owned()),
         },
     }

@@ -106,7 +106,7 @@ fn belongs_in(sight: &Sight<'_>, differs: &Address, at: &Address) -> bool {
     differences.any(|difference| match &difference.kind {
         DifferenceKind::Elsewhere { should_at, .. } => should_at == at,
         DifferenceKind::Swapped { with, .. } => with == at,
-        DifferenceKind::Shifted { moves } => moves.iter().any(|(from, to)| from == at || to == at),
+        DifferenceKind::Shifted { moves } => moves.iter().any(|(from, _, to)| from == at || to == at),
         _ => false,
     })
 }

@@ -75,10 +75,19 @@ fn less_than_on_record(lead: &Lead, order: &LeadOrder) -> Option<String> {
 fn planned(lead: &Lead, order: &LeadOrder) -> Act {
     Act::Planned {
         lead: lead.id.clone(),
-        how: RepairKind::RepairLead,
+        how: planned_lead(lead),
         reason: why(lead),
-        part: lead.planned_part.clone().filter(|_| lead.planned == Some(RepairKind::RepairLead)),
+        part: lead.planned_part.clone().filter(|_| lead.planned.is_some_and(RepairKind::is_new_lead)),
         order: Some(Box::new(order.clone())),
+        with: lead.joined_with.clone(),
+    }
+}
+
+/// One lead for two where they are to be joined, else a repair lead.
+fn planned_lead(lead: &Lead) -> RepairKind {
+    match lead.planned {
+        Some(RepairKind::Join) => RepairKind::Join,
+        _ => RepairKind::RepairLead,
     }
 }
 

@@ -8,6 +8,7 @@ mod crimp;
 mod decide;
 mod desk;
 mod gate;
+mod intake;
 mod jump;
 mod lead_order;
 mod map;
@@ -27,7 +28,7 @@ use crate::{
     swap::{Act, Code, Do, Flag, Place, Refusal, Status, Step, Verdict},
 };
 
-use super::{keys::Pick, sight::Sight};
+use super::{keys::Pick, sight::Sight, state::Press};
 
 pub use closing::REREAD_POSE;
 pub use other::{OTHERS, OtherThing, makes_sense};
@@ -54,7 +55,7 @@ pub enum Topic {
     /// A plug lies in the hand and has no step of its own.
     PlugInHand,
     /// A rule said no: who goes on, and why.
-    Anyway(Box<Act>),
+    Anyway(Press),
     /// Another thing one can do here.
     Other(OtherThing),
     /// Jump to a cavity.
@@ -229,7 +230,7 @@ pub fn ask(sight: &Sight<'_>, topic: &Topic, answers: &[Answer]) -> Asked {
         Topic::FailedAnchor(housing) => setup::failed_anchor(sight, housing, answers),
         Topic::Resume => closing::resume(answers),
         Topic::PlugInHand => moves::plug_in_hand(sight, answers),
-        Topic::Anyway(act) => anyway(act, answers),
+        Topic::Anyway(press) => anyway(press, answers),
         Topic::Other(thing) => other::ask_other(sight, *thing, answers),
         Topic::Jump => jump::jump(sight, answers),
         Topic::Next(wanted, after) => jump::next(sight, *wanted, after.as_ref()),
@@ -263,6 +264,8 @@ fn ask_of_step(sight: &Sight<'_>, step: &Do, answers: &[Answer]) -> Asked {
         Do::Anchor { housing, place } => setup::anchor(sight, housing, *place, answers),
         Do::Compare { question } => setup::compare(sight, *question, answers),
         Do::Decide { at } => setup::decide(sight, at, answers),
+        Do::Photo => intake::photo(answers),
+        Do::Cause => intake::cause_step(answers),
         Do::ConfirmMap => map::confirm(sight, answers),
         Do::LookAt { cavities } => setup::look_at(cavities, answers),
         Do::Tag { lead } => setup::tag(sight, lead, answers),
@@ -287,21 +290,21 @@ fn ask_of_step(sight: &Sight<'_>, step: &Do, answers: &[Answer]) -> Asked {
     }
 }
 
-/// A named person goes on although a rule says no.
-fn anyway(act: &Act, answers: &[Answer]) -> Asked {
+/// A named person goes on although a rule says no, with the whole key press.
+fn anyway(press: &Press, answers: &[Answer]) -> Asked {
     match texts(answers).as_slice() {
         [] => field("GO ON ANYWAY. Who answers for it? Key the name (Esc: no)."),
         [_] => field("Why?"),
         [by, reason, ..] => {
-            let mut act = act.clone();
-            match act.anyway_mut() {
+            let mut acts = press.acts.clone();
+            match acts.get_mut(press.nth).and_then(Act::anyway_mut) {
                 Some(anyway) => {
                     *anyway = Some(crate::swap::Anyway {
                         by: (*by).to_owned(),
                         reason: (*reason).to_owned(),
                         codes: Vec::new(),
                     });
-                    Asked::Ready(vec![act])
+                    Asked::Ready(acts)
                 }
                 None => Asked::Wrong("Nobody can go past this rule.".to_owned()),
             }

@@ -133,7 +133,7 @@ fn in_hand(sight: &Sight<'_>, lead: &Lead, answers: &[Answer]) -> Asked {
 }
 
 fn insert(sight: &Sight<'_>, call: &str, answers: &[Answer]) -> Asked {
-    let put = |into, click| Act::Insert { into, click, anyway: None };
+    let put = |into, click| Act::Insert { into, click, again: false, anyway: None };
     match answers {
         [] => field(format!("SEAT {call}. Into which cavity do you push it? Read the label and key it")),
         [Answer::Text(label)] => match sight.resolve(JobSide::New, label) {
@@ -306,7 +306,7 @@ pub(super) fn fit_plug(sight: &Sight<'_>, at: &Address, answers: &[Answer]) -> A
 
 /// A spare terminal, bridge or clip.
 pub(super) fn other(sight: &Sight<'_>, from: &Address, answers: &[Answer]) -> Asked {
-    let put = |to| Act::MoveOther { from: from.clone(), to, anyway: None };
+    let put = |to| Act::MoveOther { from: from.clone(), to, part: None, anyway: None };
     match answers {
         [] => field(format!(
             "MOVE the {} of {}. Into which cavity? Key its label",

@@ -4,7 +4,6 @@ use crate::{
     catalogue::LockState,
     quantity::{Length, is_day},
     record::Address,
-    repair::DamageCause,
     swap::{About, Act, ItemId, JobSide, Place, SeenAt},
 };
 
@@ -100,7 +99,7 @@ pub(super) fn ask_other(sight: &Sight<'_>, thing: OtherThing, answers: &[Answer]
                 Asked::Ready(vec![Act::Photo { number: (*number).to_owned(), shows: (*shows).to_owned() }])
             }
         },
-        OtherThing::Cause => cause(&typed),
+        OtherThing::Cause => super::intake::cause(&typed, ""),
         OtherThing::Behind => super::behind::behind(sight, answers),
         OtherThing::OrderLead => super::lead_order::by_label(sight, answers),
         OtherThing::ProveTool => super::tool::prove(sight, answers),
@@ -134,28 +133,6 @@ pub(super) fn ask_other(sight: &Sight<'_>, thing: OtherThing, answers: &[Answer]
             None => field("STOP the job for good: why? (Esc: no)"),
             Some(why) => Asked::Ready(vec![Act::Stop { why: (*why).to_owned() }]),
         },
-    }
-}
-
-/// The cause, from the list, and what is known of it.
-fn cause(typed: &[&str]) -> Asked {
-    let named =
-        |n: &str| n.parse::<usize>().ok().and_then(|n| DamageCause::ALL.get(n.checked_sub(1)?).copied());
-    match typed {
-        [] => {
-            let list = DamageCause::ALL.iter().zip(1..).map(|(cause, n)| format!("{n} {}", cause.words()));
-            let list: Vec<String> = list.collect();
-            field(format!("CAUSE of the damage? Key its number, 0 for another: {}", list.join(", ")))
-        }
-        [number] => match named(number) {
-            Some(cause) => {
-                field(format!("LOOK ALSO AT: {}. What do you know of the cause?", cause.look_also()))
-            }
-            None => field("What do you know of the cause?"),
-        },
-        [number, text, ..] => {
-            Asked::Ready(vec![Act::Cause { text: (*text).to_owned(), kind: named(number) }])
-        }
     }
 }
 

@@ -42,7 +42,7 @@ pub(super) fn waiting(sight: &Sight<'_>, answers: &[Answer]) -> Asked {
 fn still_to_come(sight: &Sight<'_>) -> Vec<String> {
     let state = sight.state();
     let lines = state.requested.iter().flat_map(|request| &request.lines);
-    let here = |line: u32| state.arrived.get(&line).copied().unwrap_or(0);
+    let here = |line: u32| state.came(line);
     lines
         .filter(|line| !line.leads.is_empty() && here(line.line) < line.need)
         .map(|line| {
@@ -78,7 +78,7 @@ pub(super) fn repair(
         [] => {
             let prompt = format!("{call} needs {}. Done, or park it until its part is here?", kind.words());
             let mut offered = vec![Pick::RepairDone, Pick::Tagged, Pick::Answer];
-            offered.extend((kind == RepairKind::RepairLead).then_some(Pick::OrderLead));
+            offered.extend(kind.is_new_lead().then_some(Pick::OrderLead));
             picks(prompt, &offered)
         }
         [Answer::Pick(Pick::Tagged), ..] => park(Some(kind), rest),
@@ -90,6 +90,7 @@ pub(super) fn repair(
             reason: "found in the hand".to_owned(),
             part: None,
             order: None,
+            with: None,
         }]),
         _ => done(sight, lead, kind, rest),
     }
@@ -97,7 +98,7 @@ pub(super) fn repair(
 
 /// The repair is done: with which part, and how.
 fn done(sight: &Sight<'_>, lead: &Lead, kind: RepairKind, answers: &[Answer]) -> Asked {
-    let takes_part = matches!(kind, RepairKind::NewTerminal | RepairKind::NewSeal | RepairKind::RepairLead);
+    let takes_part = kind == RepairKind::NewSeal || kind.renews_terminal();
     if !takes_part {
         return match texts(answers).first() {
             None => field("What was done?"),
@@ -129,8 +130,10 @@ fn done(sight: &Sight<'_>, lead: &Lead, kind: RepairKind, answers: &[Answer]) ->
     let misfit = misfit(sight, lead, kind, parsed.clone());
     let asked = match kind {
         RepairKind::NewTerminal => crimp::new_terminal(sight, lead, parsed, lot, rest),
-        RepairKind::RepairLead => splice::splice(sight, lead, parsed, rest),
-        _ => Asked::Ready(vec![plain(lead, kind, "new seal on", parsed)]),
+        RepairKind::RepairLead | RepairKind::Join => splice::splice(sight, lead, kind, parsed, rest),
+        RepairKind::NewSeal | RepairKind::Reform | RepairKind::Other => {
+            Asked::Ready(vec![plain(lead, kind, "new seal on", parsed)])
+        }
     };
     if rest.is_empty() { asked.after(&misfit) } else { asked }
 }
@@ -160,7 +163,7 @@ fn plain(lead: &Lead, how: RepairKind, done: &str, part: Option<PartNumber>) -> 
 fn named_part(sight: &Sight<'_>, lead: &Lead) -> Option<String> {
     let planned = lead.planned_part.as_ref().map(ToString::to_string);
     let asked = || asked_for(sight, lead).map(str::to_owned);
-    let bears_it = matches!(lead.planned, Some(RepairKind::NewTerminal | RepairKind::RepairLead));
+    let bears_it = lead.planned.is_some_and(RepairKind::renews_terminal);
     let only = || sight.state().terminal_for(lead).filter(|_| bears_it).map(|t| t.part.to_string());
     planned.or_else(asked).or_else(only)
 }

@@ -18,10 +18,17 @@ use crate::screen::{keys::Pick, sight::Sight};
 const SAME_SLEEVE_MM: f64 = 0.5;
 
 /// The joint, or the next question about it.
-pub(super) fn splice(sight: &Sight<'_>, lead: &Lead, part: Option<PartNumber>, answers: &[Answer]) -> Asked {
+pub(super) fn splice(
+    sight: &Sight<'_>,
+    lead: &Lead,
+    how: RepairKind,
+    part: Option<PartNumber>,
+    answers: &[Answer],
+) -> Asked {
     let asks = SpliceAsks {
         sight,
         lead,
+        how,
         part,
         order: lead.order.as_deref(),
         plan: sight.survey.ordered(sight.state(), &lead.id),
@@ -36,6 +43,8 @@ pub(super) fn splice(sight: &Sight<'_>, lead: &Lead, part: Option<PartNumber>, a
 struct SpliceAsks<'a> {
     sight: &'a Sight<'a>,
     lead: &'a Lead,
+    /// A repair lead, or one lead for two.
+    how: RepairKind,
     part: Option<PartNumber>,
     order: Option<&'a LeadOrder>,
     plan: Option<&'a Ordered>,
@@ -82,7 +91,7 @@ impl SpliceAsks<'_> {
     fn done(&self, splice: Splice) -> Act {
         Act::Repair {
             lead: self.lead.id.clone(),
-            how: RepairKind::RepairLead,
+            how: self.how,
             done: "marked, sleeve on, stripped, joined, looked, crimped, tugged, shrunk".to_owned(),
             crimp: None,
             splice: Some(Box::new(splice)),

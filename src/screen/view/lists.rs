@@ -88,9 +88,10 @@ pub(super) fn differences(sight: &Sight<'_>, ui: &Ui, theme: Theme, area: Rect, 
     }
     for difference in differences {
         lines.add(&difference.sentence(), Style::new());
-        let decided = match state.decisions.get(&difference.at) {
-            Some((RecordSide::Found, reason)) => format!("    as found: {reason}"),
-            Some((RecordSide::Should, reason)) => format!("    as it should be: {reason}"),
+        let reason = state.decisions.get(&difference.at).map_or("", |decision| decision.reason.as_str());
+        let decided = match state.decided_for(difference) {
+            Some(RecordSide::Found) => format!("    as found: {reason}"),
+            Some(RecordSide::Should) => format!("    as it should be: {reason}"),
             None => "    not decided".to_owned(),
         };
         lines.add(&decided, theme.faint());

@@ -13,20 +13,22 @@ use crate::{
     record::{Address, Holds, HousingName, Seal},
     repair::{DamageCause, Finding},
     swap::{
-        About, Act, Anyway, Behind, Code, Crimp, Fit, Flip, GateAnswer, GateKind, Inspected, ItemId, JobSide,
-        LeadOrder, MapSource, MatingVerdict, Measured, PlugSource, Question, ReadBack, RecordSide,
-        RepairKind, RequestedLine, SeenAt, Splice, Tag, WireId,
+        About, Act, Anyway, ArrivedVerdict, Behind, Code, Crimp, EnergyKind, Fit, Flip, GateAnswer, GateKind,
+        Inspected, ItemId, JobSide, LeadOrder, MapSource, MatingVerdict, Measured, PlugSource, Question,
+        ReadBack, RecordSide, RepairKind, RequestSaid, RequestedLine, SeenAt, Splice, Tag, TicketId, WireId,
     },
 };
 
 /// The version of entries written now. A newer one is read by a newer repin.
-pub const RECORD_VERSION: u32 = 1;
+pub const RECORD_VERSION: u32 = 2;
 
 #[derive(Serialize, Deserialize)]
 #[serde(remote = "Act", deny_unknown_fields)]
 enum ActMirror {
     // The world the job carries.
     Ticket {
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        id: Option<TicketId>,
         asset: String,
         serial: String,
         connector: String,
@@ -108,6 +110,8 @@ enum ActMirror {
         sleeve: Option<String>,
         #[serde(default, skip_serializing_if = "Option::is_none")]
         measured: Option<Measured>,
+        #[serde(default, skip_serializing_if = "Vec::is_empty")]
+        energy: Vec<EnergyKind>,
     },
     View {
         housing: HousingName,
@@ -178,10 +182,14 @@ enum ActMirror {
         found: Option<Finding>,
         #[serde(default, skip_serializing_if = "Option::is_none")]
         damage: Option<Length>,
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        anyway: Option<Anyway>,
     },
     Insert {
         into: Address,
         click: bool,
+        #[serde(default, skip_serializing_if = "is_false")]
+        again: bool,
         #[serde(default, skip_serializing_if = "Option::is_none")]
         anyway: Option<Anyway>,
     },
@@ -226,6 +234,8 @@ enum ActMirror {
         from: Address,
         to: Address,
         #[serde(default, skip_serializing_if = "Option::is_none")]
+        part: Option<PartNumber>,
+        #[serde(default, skip_serializing_if = "Option::is_none")]
         anyway: Option<Anyway>,
     },
     // Repairs.
@@ -241,6 +251,8 @@ enum ActMirror {
         part: Option<PartNumber>,
         #[serde(default, skip_serializing_if = "Option::is_none")]
         order: Option<Box<LeadOrder>>,
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        with: Option<ItemId>,
     },
     Repair {
         lead: ItemId,
@@ -302,10 +314,16 @@ enum ActMirror {
         number: String,
         revision: u32,
         lines: Vec<RequestedLine>,
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        said: Option<Box<RequestSaid>>,
     },
     Arrived {
         line: u32,
         count: u32,
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        part: Option<PartNumber>,
+        #[serde(default = "as_asked", skip_serializing_if = "is_as_asked")]
+        verdict: ArrivedVerdict,
     },
     Accept {
         flag: Code,
@@ -352,6 +370,14 @@ fn is_yes(value: &bool) -> bool {
     *value
 }
 
+fn as_asked() -> ArrivedVerdict {
+    ArrivedVerdict::AsAsked
+}
+
+fn is_as_asked(verdict: &ArrivedVerdict) -> bool {
+    *verdict == ArrivedVerdict::AsAsked
+}
+
 fn the_job() -> About {
     About::Job
 }
@@ -388,26 +414,14 @@ struct AnywayForm {
 #[derive(Serialize, Deserialize)]
 #[serde(remote = "Measured", deny_unknown_fields)]
 struct MeasuredForm {
-    volts: Voltage,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    volts: Option<Voltage>,
+    #[serde(default, skip_serializing_if = "String::is_empty")]
     between: String,
     #[serde(default, skip_serializing_if = "is_false")]
     tester_proved: bool,
-}
-
-#[derive(Serialize, Deserialize)]
-#[serde(remote = "RequestedLine", deny_unknown_fields)]
-struct RequestedLineForm {
-    line: u32,
-    need: u32,
-    #[serde(default, skip_serializing_if = "Vec::is_empty")]
-    leads: Vec<ItemId>,
     #[serde(default, skip_serializing_if = "Option::is_none")]
-    length_mm: Option<f64>,
+    state: Option<String>,
 }
 
-mirrored!(
-    Act as ActMirror,
-    Anyway as AnywayForm,
-    Measured as MeasuredForm,
-    RequestedLine as RequestedLineForm,
-);
+mirrored!(Act as ActMirror, Anyway as AnywayForm, Measured as MeasuredForm,);

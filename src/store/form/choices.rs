@@ -8,8 +8,8 @@ use crate::{
     face::Face,
     record::Address,
     swap::{
-        About, Fit, Flip, GateAnswer, GateKind, Inspected, JobSide, MapSource, MatingVerdict, PlugSource,
-        Question, RecordSide, RepairKind, SeenAt, Tag,
+        About, ArrivedVerdict, EnergyKind, Fit, Flip, GateAnswer, GateKind, Inspected, JobSide, MapSource,
+        MatingVerdict, PlugSource, Question, RecordSide, RepairKind, SeenAt, Tag,
     },
 };
 
@@ -52,6 +52,17 @@ enum GateAnswerForm {
     Released,
     Stop,
     DontKnow,
+    OffMachine,
+}
+
+#[derive(Serialize, Deserialize)]
+#[serde(remote = "EnergyKind")]
+enum EnergyKindForm {
+    Capacitors,
+    SecondBattery,
+    Fluid,
+    Load,
+    Spring,
 }
 
 #[derive(Serialize, Deserialize)]
@@ -87,6 +98,7 @@ enum RepairKindForm {
     NewTerminal,
     NewSeal,
     RepairLead,
+    Join,
     Other,
 }
 
@@ -117,8 +129,22 @@ enum SeenAtForm {
 #[derive(Serialize, Deserialize)]
 #[serde(remote = "MatingVerdict")]
 enum MatingVerdictForm {
-    Sound,
+    /// Version 1 wrote `Sound`.
+    #[serde(alias = "Sound")]
+    Good,
+    Cleaned,
+    Replaced,
     Damaged(String),
+    NotHere,
+}
+
+#[derive(Serialize, Deserialize)]
+#[serde(remote = "ArrivedVerdict")]
+enum ArrivedVerdictForm {
+    AsAsked,
+    WrongPart,
+    Damaged,
+    Substitute,
 }
 
 #[derive(Serialize, Deserialize)]
@@ -150,6 +176,7 @@ mirrored!(
     Flip as FlipForm,
     GateKind as GateKindForm,
     GateAnswer as GateAnswerForm,
+    EnergyKind as EnergyKindForm,
     Question as QuestionForm,
     Fit as FitForm,
     MapSource as MapSourceForm,
@@ -158,6 +185,7 @@ mirrored!(
     PlugSource as PlugSourceForm,
     SeenAt as SeenAtForm,
     MatingVerdict as MatingVerdictForm,
+    ArrivedVerdict as ArrivedVerdictForm,
     About as AboutForm,
     LockState as LockStateForm,
     Face as FaceForm,

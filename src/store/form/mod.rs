@@ -8,6 +8,7 @@ mod definition;
 mod examples;
 mod record;
 mod repairs;
+mod requested;
 mod rules;
 mod values;
 

@@ -130,6 +130,7 @@ enum WireKindForm {
     Thermocouple,
     Drain,
     BusPair,
+    Interlock,
 }
 
 #[derive(Serialize, Deserialize)]

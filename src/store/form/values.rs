@@ -8,7 +8,7 @@ use crate::{
     face::{Label, PosePlace},
     quantity::{Gauge, Length, Voltage},
     record::{Address, HousingName, Told},
-    swap::{Code, ItemId, ReadBack, Tag, WireId},
+    swap::{Code, ItemId, ReadBack, Tag, TicketId, WireId},
 };
 
 /// Writes a type by its display and reads it by its parser.
@@ -44,6 +44,7 @@ as_text!(
     PosePlace,
     ReadBack,
     Tag,
+    TicketId,
     Voltage,
     WireId
 );

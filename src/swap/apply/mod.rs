@@ -13,8 +13,10 @@ use crate::{
 };
 
 use super::{
-    Act, Entry, ItemId, JobSide, Lead, Place, PlugItem, PlugOrigin, Seat, WireId,
-    state::{Broken, JobHousing, ResumeNeed, State, Ticket},
+    Act, Code, Entry, ItemId, JobSide, Lead, LeadOrigin, Place, PlugItem, PlugOrigin, Seat, WireId,
+    seen::{Broken, ResumeNeed},
+    soundness::is_bad,
+    state::{JobHousing, State, Ticket},
 };
 
 impl State {
@@ -24,13 +26,14 @@ impl State {
         if entry.act.is_physical() {
             self.signed = None;
         }
-        self.note_broken(&entry.act);
+        self.entry = n;
+        self.note_broken(n, &entry.act);
         self.take_world(&entry.act);
         self.take_record(&entry.act);
         self.take_setup(&entry.act);
-        self.take_lead(&entry.act);
+        self.take_lead(n, &entry.act);
         self.take_plug(&entry.act);
-        self.take_repair(&entry.act);
+        self.take_repair(n, &entry.act);
         self.take_reading(n, entry);
         self.take_end(entry);
         self.last_at = Some(entry.at);
@@ -54,16 +57,17 @@ impl State {
         }
     }
 
-    fn note_broken(&mut self, act: &Act) {
+    fn note_broken(&mut self, n: usize, act: &Act) {
         let Some(anyway) = act.anyway() else { return };
         let lead = match act {
             Act::Extract { from, .. } | Act::CutFree { from, .. } => self.lead_at(from).map(|l| l.id.clone()),
             Act::Repair { lead, .. } => Some(lead.clone()),
-            Act::Insert { .. } => self.lead_in_hand().map(|l| l.id.clone()),
+            Act::Insert { .. } | Act::Inspect { .. } => self.lead_in_hand().map(|l| l.id.clone()),
             _ => None,
         };
         let at = act.address().cloned();
         let noted = anyway.codes.iter().map(|code| Broken {
+            n,
             code: *code,
             at: at.clone(),
             lead: lead.clone(),
@@ -74,8 +78,9 @@ impl State {
 
     fn take_world(&mut self, act: &Act) {
         match act {
-            Act::Ticket { asset, serial, connector, reason, seed } => {
+            Act::Ticket { id, asset, serial, connector, reason, seed } => {
                 self.ticket = Ticket {
+                    id: id.clone(),
                     asset: asset.clone(),
                     serial: serial.clone(),
                     connector: connector.clone(),
@@ -100,6 +105,7 @@ impl State {
                     lock,
                     lock_openings: 0,
                     lock_forced: false,
+                    assurance_forced: false,
                     assurance: housing.assurance.as_ref().map(|_| *side == JobSide::Old),
                     parts_on: if *side == JobSide::Old { parts.collect() } else { Default::default() },
                     parts_seen: Default::default(),
@@ -130,6 +136,10 @@ impl State {
 
     fn remove_wire(&mut self, wire: &WireId) {
         let Some(lead) = self.lead_mut(&wire.lead) else { return };
+        let from = match &lead.place {
+            Place::In(at) => Some(at.clone()),
+            _ => None,
+        };
         match wire.wire {
             Some(n) => lead.removed_wires.push(n),
             None => lead.removed_wires = (1..=lead.seen.wires.len()).collect(),
@@ -137,6 +147,9 @@ impl State {
         if lead.wires_left() == 0 {
             lead.place = Place::Removed;
             lead.seat = Seat::Away;
+        }
+        if let Some(from) = from {
+            self.unsettle(&from);
         }
     }
 
@@ -158,7 +171,19 @@ impl State {
         }
         if self.side_of(at) == Some(JobSide::New) {
             self.mated = None;
+            self.new_moved = Some(self.entry);
+            // The halves were parted to get at it.
+            if let Some(housing) = self.housing_mut(&at.housing).filter(|h| h.assurance == Some(true)) {
+                housing.assurance = Some(false);
+                housing.assurance_forced = false;
+            }
         }
+    }
+
+    /// What was accepted of an item is not accepted of what happens to it later.
+    fn accepted_lapses(&mut self, item: &ItemId, codes: &[Code]) {
+        self.accepted
+            .retain(|accepted| accepted.item.as_ref() != Some(item) || !codes.contains(&accepted.flag));
     }
 
     fn housing_mut(&mut self, name: &HousingName) -> Option<&mut JobHousing> {
@@ -186,19 +211,23 @@ impl State {
 fn new_lead(id: ItemId, seen: LeadSeen, place: Place, default_seal: Seal) -> Lead {
     Lead {
         seal: seen.seal.unwrap_or(default_seal),
+        suspect: is_bad(seen.condition.as_ref()),
         id,
+        origin: LeadOrigin::Found,
         seen,
         place,
         came_from: None,
         seat: Seat::Away,
         tag: None,
         forced: false,
+        called_good: None,
         inspected: None,
         cut: false,
         removed_wires: Vec::new(),
         planned: None,
         planned_part: None,
         planned_why: None,
+        joined_with: None,
         order: None,
         finding: None,
         damage_found: None,

@@ -1,22 +1,26 @@
 //! Taking in what is done to leads, plugs and other contents.
 
-use crate::record::Address;
-
-use crate::swap::{
-    Act, Inspected, ItemId, JobSide, OtherItem, OtherKind, Place, PlugItem, PlugOrigin, PlugSource,
-    RepairKind, Seat, Tag, state::State,
+use crate::{
+    record::{Address, Holds, Seal},
+    swap::{
+        Act, Anyway, Code, Inspected, ItemId, JobSide, OtherItem, OtherKind, Place, PlugItem, PlugOrigin,
+        PlugSource, RepairKind, Seat, Tag, state::State,
+    },
 };
 
 impl State {
-    pub(super) fn take_lead(&mut self, act: &Act) {
+    pub(super) fn take_lead(&mut self, n: usize, act: &Act) {
         match act {
             Act::Tagged { lead, tag } => {
                 if let Some(lead) = self.lead_mut(lead) {
                     lead.tag = Some(tag.clone());
                 }
             }
-            Act::Extract { from, freely, seal, .. } => {
-                let (freely, seal, from) = (*freely, *seal, from.clone());
+            Act::Extract { from, freely, seal, anyway, .. } => {
+                // Past a lock that was not released a terminal does not come freely.
+                let is_torn = |anyway: &Anyway| anyway.codes.contains(&Code::LockNotReleased);
+                let freely = *freely && !anyway.as_ref().is_some_and(is_torn);
+                let (seal, from) = (*seal, from.clone());
                 self.unsettle(&from);
                 if let Some(lead) = self.lead_at_mut(&from) {
                     lead.place = Place::Hand;
@@ -25,6 +29,13 @@ impl State {
                     lead.seal = seal;
                     lead.forced |= !freely;
                     lead.inspected = None;
+                    let id = lead.id.clone();
+                    if !freely {
+                        self.accepted_lapses(&id, &[Code::ForcedOut, Code::CrimpSuspect]);
+                    }
+                    if seal == Seal::Missing {
+                        self.accepted_lapses(&id, &[Code::SealMissing]);
+                    }
                 }
             }
             Act::CutFree { from, .. } => {
@@ -55,6 +66,7 @@ impl State {
                     lead.finding = *found;
                     let needs = match verdict {
                         Inspected::Good => {
+                            lead.called_good = Some(n);
                             lead.planned = None;
                             lead.planned_part = None;
                             None
@@ -62,6 +74,12 @@ impl State {
                         Inspected::Needs(kind) => Some(*kind),
                     };
                     lead.inspected = Some(needs);
+                }
+            }
+            Act::Insert { into, click, again: true, .. } => {
+                self.unsettle(into);
+                if let Some(lead) = self.lead_at_mut(into) {
+                    lead.seat = if *click { Seat::Clicked } else { Seat::NoClick };
                 }
             }
             Act::Insert { into, click, .. } => {
@@ -153,6 +171,7 @@ impl State {
             Act::LeftInOld { at, reason } => {
                 self.left_in_old.insert(at.clone(), reason.clone());
             }
+            Act::MoveOther { from, to, part: Some(_), .. } => self.fit_new_other(from, to),
             Act::MoveOther { from, to, .. } => {
                 let (from, to) = (from.clone(), Place::In(to.clone()));
                 let from_place = Place::In(from);
@@ -168,6 +187,18 @@ impl State {
             }
             _ => {}
         }
+    }
+
+    /// A new spare terminal, bridge or clip, of the kind that is drawn in the old cavity.
+    fn fit_new_other(&mut self, from: &Address, to: &Address) {
+        let kind = match self.should_in_old_labels().get(from) {
+            Some(Holds::Spare(_)) => OtherKind::Spare,
+            Some(Holds::Bridge(what)) => OtherKind::Bridge(what.clone()),
+            _ => return,
+        };
+        let (id, place) = (ItemId::At(to.clone()), Place::In(to.clone()));
+        self.others.push(OtherItem { id, kind, place });
+        self.settle(to);
     }
 
     fn fit_plug(&mut self, into: &Address, source: PlugSource, with_spare: bool) {

@@ -6,8 +6,9 @@ use crate::{
 };
 
 use crate::swap::{
-    About, Act, Entry, ItemId, JobSide, Place, Seat, SeenAt,
-    state::{Accepted, ReReadSeen, RequestSeen, State, TestSeen},
+    About, Act, Code, Entry, ItemId, JobSide, Place, Seat, SeenAt,
+    seen::{Accepted, Arrival, LookSeen, ReReadSeen, RequestSeen, TestSeen},
+    state::State,
 };
 
 use super::{new_lead, unknown_lead};
@@ -25,7 +26,11 @@ impl State {
                 }
             }
             Act::RowCounted { housing, row, wires, plugs, open } => {
-                let agrees = self.count_row(housing, *row) == Some((*wires, *plugs, *open));
+                let agrees = self.count_agrees(housing, *row, (*wires, *plugs, *open));
+                let is_old = self.housing(housing).is_some_and(|h| h.side == JobSide::Old);
+                if agrees && is_old {
+                    self.counted.insert((housing.clone(), *row));
+                }
                 self.row_counts.insert((housing.clone(), *row), agrees);
                 if let Some(need) = self.resume.as_mut().filter(|_| agrees) {
                     need.rows.insert((housing.clone(), *row));
@@ -35,7 +40,7 @@ impl State {
                 let at = |label: &Label| Address::new(housing.clone(), label.clone());
                 self.looked_at.extend(cavities.iter().map(at));
                 if cavities.is_empty() {
-                    self.looked_over.insert((housing.clone(), *face), *sound);
+                    self.looked_over.insert((housing.clone(), *face), LookSeen { sound: *sound, n });
                 }
             }
             Act::Measure { circuit, test, value, limit, source, passed } => self.tests.push(TestSeen {
@@ -44,6 +49,7 @@ impl State {
                 value: value.clone(),
                 limit: limit.clone().map(|limit| (limit, source.clone().unwrap_or_default())),
                 passed: *passed,
+                n,
             }),
             Act::Note { text, about } => {
                 let at = match about {
@@ -62,6 +68,11 @@ impl State {
         }
         if let SeenAt::In(to) = at {
             self.unsettle(to);
+            // What is said to be there is no longer left there on purpose.
+            self.left_in_old.remove(to);
+        }
+        if let ItemId::At(home) | ItemId::PlugBehind(home) = item {
+            self.left_in_old.remove(home);
         }
         let is_new = matches!(at, SeenAt::In(to) if self.side_of(to) == Some(JobSide::New));
         let is_plug = self.plugs.iter().any(|p| p.id == *item);
@@ -78,6 +89,10 @@ impl State {
             self.leads.push(new_lead(item.clone(), unknown_lead(), Place::Unseen, Seal::Unknown));
         }
         if let Some(lead) = self.lead_mut(item) {
+            // Seen again it is not out for good; seen where it is, it is seen whole.
+            if lead.place == Place::Removed || lead.place == place {
+                lead.removed_wires.clear();
+            }
             lead.place = place;
             // Seen sitting in a new hole: whether it holds is for the tug to say.
             lead.seat = if is_new { Seat::Clicked } else { Seat::Away };
@@ -92,23 +107,58 @@ impl State {
         }
     }
 
+    /// Without a cavity the only flag of its code is meant, wherever that is.
+    fn accept(&mut self, mut accepted: Accepted) {
+        if accepted.at.is_none() {
+            let target = self.target();
+            let flags = self.flags(&target, &self.steps(&target));
+            let mut meant = flags.iter().filter(|flag| flag.code == accepted.flag);
+            if let (Some(only), None) = (meant.next(), meant.next()) {
+                accepted.at.clone_from(&only.at);
+                accepted.item.clone_from(&only.item);
+            }
+        }
+        if accepted.flag == Code::Substitute {
+            let homes: Vec<Option<Address>> =
+                self.arrivals.iter().map(|arrival| self.waits_at(arrival.line)).collect();
+            for (arrival, home) in self.arrivals.iter_mut().zip(homes) {
+                arrival.is_accepted |= home == accepted.at;
+            }
+        }
+        self.accepted.push(accepted);
+    }
+
     pub(super) fn take_end(&mut self, entry: &Entry) {
         match &entry.act {
-            Act::Requested { number, revision, lines } => {
-                self.requested =
-                    Some(RequestSeen { number: number.clone(), revision: *revision, lines: lines.clone() });
+            Act::Requested { number, revision, lines, said } => {
+                self.requested = Some(RequestSeen {
+                    number: number.clone(),
+                    revision: *revision,
+                    lines: lines.clone(),
+                    said: said.clone(),
+                });
             }
-            Act::Arrived { line, count } => *self.arrived.entry(*line).or_default() += count,
-            Act::Accept { flag, at, by, reason, due } => self.accepted.push(Accepted {
+            Act::Arrived { line, count, part, verdict } => self.arrivals.push(Arrival {
+                line: *line,
+                count: *count,
+                part: part.clone(),
+                verdict: *verdict,
+                is_accepted: false,
+            }),
+            Act::Accept { flag, at, by, reason, due } => self.accept(Accepted {
                 flag: *flag,
                 at: at.clone(),
+                item: at.as_ref().and_then(|at| self.item_spoken_of(at)),
                 by: by.clone().unwrap_or_else(|| entry.by.clone()),
                 reason: reason.clone(),
                 due: due.clone(),
             }),
             Act::HandOver { to } => self.interrupt(&format!("handed over to {to}")),
             Act::Resume { .. } => self.resume = None,
-            Act::Mate { level, .. } => self.mated = Some(*level),
+            Act::Mate { level, .. } => {
+                self.mated = Some(*level);
+                self.lapse_off_machine();
+            }
             Act::Sign { name, .. } => self.signed = Some(name.clone()),
             Act::Stop { why } => self.stopped = Some(why.clone()),
             _ => {}

@@ -9,8 +9,8 @@ use crate::{
 };
 
 use crate::swap::{
-    Act, Flip, ItemId, Lead, OtherItem, OtherKind, Place, PlugItem, PlugOrigin, RecordSide, Seen, flipped,
-    state::State,
+    Act, Decision, Flip, ItemId, Lead, OtherItem, OtherKind, Place, PlugItem, PlugOrigin, RecordSide, Seen,
+    flipped, state::State,
 };
 
 use super::{new_lead, repairs::is_new_wire};
@@ -18,7 +18,12 @@ use super::{new_lead, repairs::is_new_wire};
 impl State {
     pub(super) fn take_record(&mut self, act: &Act) {
         match act {
-            Act::Recorded { side: RecordSide::Found, at, holds, .. } => self.set_found(at, holds),
+            Act::Recorded { side: RecordSide::Found, at, holds, from } => {
+                if from.is_some() {
+                    self.listed.insert(at.housing.clone());
+                }
+                self.set_found(at, holds);
+            }
             Act::RecordCorrected { at, holds, .. } => {
                 self.set_found(at, holds);
                 // What was seen at the anchors stands; the record it is held against changed.
@@ -39,7 +44,9 @@ impl State {
                 }
             }
             Act::Decided { at, wins, reason } => {
-                self.decisions.insert(at.clone(), (*wins, reason.clone()));
+                let here = self.differences().into_iter().filter(|difference| difference.at == *at);
+                let about = here.map(|difference| difference.kind).collect();
+                self.decisions.insert(at.clone(), Decision { wins: *wins, reason: reason.clone(), about });
             }
             _ => {}
         }
@@ -84,10 +91,14 @@ impl State {
             }
             Holds::Open | Holds::Empty | Holds::Blocked => {}
         }
+        let is_counted_otherwise = self.found.get(at).is_some_and(|before| before.word() != holds.word());
+        if let Some(row) = self.row_of(at).filter(|_| is_counted_otherwise) {
+            self.counted.remove(&(at.housing.clone(), row));
+        }
         self.found.insert(at.clone(), holds.clone());
     }
 
-    fn default_seal(&self, at: &Address) -> Seal {
+    pub(super) fn default_seal(&self, at: &Address) -> Seal {
         match self.housing(&at.housing).map(|h| &h.housing().sealing) {
             Some(Sealing::Individual) => Seal::Unknown,
             _ => Seal::None,
@@ -149,9 +160,11 @@ fn described_anew(former: Lead, fresh: Lead, before: Option<&LeadSeen>) -> Lead 
     let now = damage(&fresh.seen);
     let is_measured_again = now.iter().any(Option::is_some) && before.map(damage) != Some(now);
     let made = former.made().cloned();
+    let is_told_anew = before.is_none_or(|before| before.condition != fresh.seen.condition);
     let wires = fresh.seen.wires.len();
     let mut lead = Lead {
         seal: fresh.seen.seal.unwrap_or(former.seal),
+        suspect: if is_told_anew { fresh.suspect } else { former.suspect },
         damage_found: former.damage_found.clone().filter(|_| !is_measured_again),
         removed_wires: former.removed_wires.iter().copied().filter(|place| *place <= wires).collect(),
         seen: fresh.seen,

@@ -2,56 +2,117 @@
 
 use crate::{
     catalogue::Sealing,
-    record::{Seal, Told},
-    swap::{Act, JobSide, Lead, LeadOrder, MadeLead, RepairDone, RepairKind, state::State},
+    record::{LeadSeen, Seal, Told},
+    swap::{
+        Act, Code, ItemId, JobSide, Lead, LeadOrder, LeadOrigin, MadeLead, Place, RepairDone, RepairKind,
+        Seat, state::State,
+    },
 };
 
+use super::new_lead;
+
+/// What was accepted of the work before is not accepted of the work after.
+const WORK: [Code; 9] = [
+    Code::HeightNotVerified,
+    Code::ToolNotQualified,
+    Code::CrimpSuspect,
+    Code::ForcedOut,
+    Code::SealMissing,
+    Code::Soldered,
+    Code::SpliceSecond,
+    Code::UnknownValue,
+    Code::SealRange,
+];
+
 impl State {
-    pub(super) fn take_repair(&mut self, act: &Act) {
+    pub(super) fn take_repair(&mut self, n: usize, act: &Act) {
         match act {
             Act::Inspect { damage: Some(damage), .. } => {
                 if let Some(lead) = self.hand_mut() {
                     lead.damage_found = Some(damage.clone());
                 }
             }
-            Act::Planned { lead, how, part, reason, order } => {
-                if let Some(lead) = self.lead_mut(lead) {
+            Act::Planned { lead: id, how, part, reason, order, with } => {
+                if self.lead(id).is_none() {
+                    self.expect_new_lead(id);
+                }
+                if let Some(lead) = self.lead_mut(id) {
                     lead.planned = Some(*how);
                     lead.planned_part.clone_from(part);
                     lead.planned_why = Some(reason.clone());
+                    lead.joined_with = with.clone().filter(|_| *how == RepairKind::Join);
                     if order.is_some() {
                         lead.order.clone_from(order);
                     }
                 }
             }
-            Act::Repair { lead, how, part, crimp, splice, anyway, .. } => {
-                let sealed = self.side(JobSide::New).any(|h| h.housing().sealing == Sealing::Individual);
-                let damage_mm = self.lead(lead).map_or(0.0, Lead::damage_mm);
-                let made = (*how == RepairKind::RepairLead).then(|| MadeLead {
-                    order: self
-                        .lead(lead)
-                        .and_then(|lead| lead.order.as_deref().cloned())
-                        .unwrap_or_default(),
-                    length: self.ordered(lead).and_then(|ordered| ordered.length),
-                    asked_mm: self.asked_length_mm(lead),
-                });
-                let crimped_on = crimp.as_ref().and_then(|crimp| crimp.wire_of(self.lead(lead)?).cloned());
-                let done = RepairDone {
-                    damage_mm,
-                    crimped_on,
-                    deviation_by: anyway.as_ref().map(|anyway| anyway.by.clone()),
-                    kind: *how,
-                    part: part.clone(),
-                    crimp: crimp.as_deref().cloned(),
-                    splice: splice.as_deref().cloned(),
-                    made,
-                };
-                if let Some(lead) = self.lead_mut(lead) {
-                    repaired(lead, done, sealed);
+            Act::Repair { lead, .. } => {
+                if let Some(done) = self.repair_done(n, act) {
+                    self.accepted_lapses(lead, &WORK);
+                    let sealed = self.side(JobSide::New).any(|h| h.housing().sealing == Sealing::Individual);
+                    match done.kind {
+                        RepairKind::Join => self.join(lead, done, sealed),
+                        _ => {
+                            if let Some(lead) = self.lead_mut(lead) {
+                                repaired(lead, done, sealed);
+                            }
+                        }
+                    }
                 }
             }
             Act::Removed { wire, .. } => self.remove_wire(wire),
             _ => {}
+        }
+    }
+
+    /// A lead that is to be made for a wire that is drawn and found nowhere.
+    fn expect_new_lead(&mut self, id: &ItemId) {
+        let ItemId::At(at) = id else { return };
+        let decided = self.decided(&self.differences());
+        let Some(wires) = decided.missing.get(at).cloned() else { return };
+        let seen = LeadSeen { wires, terminal: None, seal: None, condition: None };
+        let lead = new_lead(id.clone(), seen, Place::NotMade, self.default_seal(at));
+        self.leads.push(Lead { origin: LeadOrigin::Made, ..lead });
+        self.leads.sort_by(|a, b| a.id.cmp(&b.id));
+    }
+
+    /// What a repair amounts to, as everything stands when it is done.
+    fn repair_done(&self, n: usize, act: &Act) -> Option<RepairDone> {
+        let Act::Repair { lead: id, how, part, crimp, splice, anyway, .. } = act else { return None };
+        let lead = self.lead(id)?;
+        let made = how.is_new_lead().then(|| MadeLead {
+            order: lead.order.as_deref().cloned().unwrap_or_default(),
+            length: self.ordered(id).and_then(|ordered| ordered.length),
+            asked_mm: self.asked_length_mm(id),
+        });
+        let crimped_on = crimp.as_ref().and_then(|crimp| crimp.wire_of(lead).cloned());
+        Some(RepairDone {
+            n,
+            damage_mm: lead.damage_mm(),
+            crimped_on,
+            wires: lead.wires_left(),
+            deviation_by: anyway.as_ref().map(|anyway| anyway.by.clone()),
+            kind: *how,
+            part: part.clone(),
+            crimp: crimp.as_deref().cloned(),
+            splice: splice.as_deref().cloned(),
+            made,
+        })
+    }
+
+    /// Two leads are one: the terminal of the one they are joined with is in the hand now.
+    fn join(&mut self, id: &ItemId, done: RepairDone, sealed: bool) {
+        let Some(with) = self.lead(id).and_then(|lead| lead.joined_with.clone()) else { return };
+        if let Some(lead) = self.lead_mut(id) {
+            lead.place = Place::Joined(with.clone());
+            lead.seat = Seat::Away;
+            lead.planned = None;
+            lead.planned_part = None;
+        }
+        if let Some(lead) = self.lead_mut(&with) {
+            lead.place = Place::Hand;
+            lead.planned = None;
+            repaired(lead, done, sealed);
         }
     }
 }
@@ -64,6 +125,9 @@ fn repaired(lead: &mut Lead, done: RepairDone, sealed: bool) {
         lead.damage_found = None;
     }
     lead.repairs.push(done);
+    if lead.place == Place::NotMade {
+        lead.place = Place::Hand;
+    }
     if !stands {
         // Cut off again: there is no terminal on it.
         lead.cut = true;
@@ -74,9 +138,13 @@ fn repaired(lead: &mut Lead, done: RepairDone, sealed: bool) {
         lead.planned = None;
         lead.planned_part = None;
     }
-    if matches!(kind, RepairKind::NewTerminal | RepairKind::RepairLead) {
+    if kind.renews_terminal() {
         lead.cut = false;
         lead.forced = false;
+    }
+    lead.finding = None;
+    if kind.renews_terminal() || kind == RepairKind::Other {
+        lead.suspect = false;
     }
     let renews = !matches!(kind, RepairKind::Reform | RepairKind::Other);
     if renews && sealed {

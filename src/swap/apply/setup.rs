@@ -6,10 +6,7 @@ use crate::{
     record::HousingName,
 };
 
-use crate::swap::{
-    Act, Fit, GateAnswer, GateKind, JobSide,
-    state::{GateSeen, State},
-};
+use crate::swap::{Act, Fit, GateAnswer, GateKind, JobSide, seen::GateSeen, state::State};
 
 impl State {
     pub(super) fn take_setup(&mut self, act: &Act) {
@@ -40,7 +37,17 @@ impl State {
                 self.behind.insert(housing.clone(), behind.clone());
             }
             Act::Photo { number, shows } => self.photos.push((number.clone(), shows.clone())),
-            Act::Gate { gate, answer, document, name, .. } => self.take_gate(*gate, *answer, document, name),
+            Act::Gate { gate, answer, document, name, sleeve, voltage, .. } => {
+                let seen = GateSeen {
+                    answer: *answer,
+                    name: name.clone(),
+                    document: document.clone(),
+                    sleeve: sleeve.clone(),
+                    voltage: voltage.clone(),
+                    fresh: true,
+                };
+                self.take_gate(*gate, seen);
+            }
             Act::View { housing, face, up } => self.take_view(housing, *face, up),
             Act::Anchor { housing, place, colour, mark } => {
                 let Some(seen) =
@@ -55,8 +62,10 @@ impl State {
             }
             Act::Lock { housing, to, finger, .. } => self.take_lock(housing, *to, *finger),
             Act::Assurance { housing, on, .. } => {
+                let is_early = *on && self.mated != Some(true);
                 if let Some(h) = self.housing_mut(housing) {
                     h.assurance = Some(*on);
+                    h.assurance_forced = is_early && h.side == JobSide::New;
                 }
             }
             Act::SmallPart { housing, part, on } => {
@@ -74,15 +83,27 @@ impl State {
         }
     }
 
-    pub(super) fn take_gate(
-        &mut self,
-        gate: GateKind,
-        answer: GateAnswer,
-        document: &Option<String>,
-        name: &Option<String>,
-    ) {
-        let seen = GateSeen { answer, name: name.clone(), document: document.clone(), fresh: true };
+    /// The last answer counts. Off the machine is said of battery and stored energy at once; and whoever
+    /// answers one of them for the machine says that the harness is back on it.
+    fn take_gate(&mut self, gate: GateKind, seen: GateSeen) {
+        if !gate.can_be_absent() {
+            let other = match gate {
+                GateKind::Battery => GateKind::StoredEnergy,
+                _ => GateKind::Battery,
+            };
+            if seen.answer != GateAnswer::OffMachine {
+                self.lapse_off_machine();
+            } else if !self.gate_is_open(other) {
+                self.gates.insert(other, seen.clone());
+            }
+        }
         self.gates.insert(gate, seen);
+    }
+
+    /// The harness is on the machine, or nobody can say that it is not.
+    pub(super) fn lapse_off_machine(&mut self) {
+        let off = self.gates.values_mut().filter(|seen| seen.answer == GateAnswer::OffMachine);
+        off.for_each(|seen| seen.fresh = false);
     }
 
     pub(super) fn take_view(&mut self, name: &HousingName, face: Face, up: &str) {
@@ -103,12 +124,18 @@ impl State {
 
     pub(super) fn take_lock(&mut self, name: &HousingName, to: LockState, finger: bool) {
         let Some(h) = self.housing_mut(name) else { return };
-        if h.side == JobSide::New && h.lock == Some(LockState::FullSet) && to != LockState::FullSet {
+        let is_opened =
+            h.side == JobSide::New && h.lock == Some(LockState::FullSet) && to != LockState::FullSet;
+        if is_opened {
             h.lock_openings += 1;
         }
         if to == LockState::FullSet {
             h.lock_forced = !finger;
         }
         h.lock = Some(to);
+        if is_opened {
+            // The halves were parted to get at it.
+            self.mated = None;
+        }
     }
 }

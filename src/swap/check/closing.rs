@@ -1,9 +1,17 @@
 //! Checks of locks, readings, requests, people and the end of a job.
 
-use crate::{catalogue::LockState, house::TestKind, quantity::Instrument, record::HousingName};
+use crate::{
+    catalogue::{LockState, PartNumber},
+    house::TestKind,
+    quantity::{Instrument, harmless, is_day, says_something},
+    record::HousingName,
+};
 
 use super::{Checked, Rules, impossible};
-use crate::swap::{Act, Code, JobSide, Place, Seat, state::State, step::Status, target::Target};
+use crate::swap::{
+    Accepted, Act, ArrivedVerdict, Code, JobSide, MatingVerdict, Place, Seat, state::State, step::Status,
+    target::Target,
+};
 
 impl State {
     pub(super) fn check_closing(&self, act: &Act, target: &Target) -> Checked {
@@ -44,14 +52,13 @@ impl State {
                 check_against_limit(*test, value, limit)
             }
             Act::Requested { revision, number, .. } => self.check_requested(number, *revision),
-            Act::Arrived { line, .. } => match &self.requested {
-                Some(request) if request.lines.iter().any(|l| l.line == *line) => Ok(Rules::default()),
-                Some(request) => impossible(
-                    format!("Request {} has no line {line}.", request.number),
-                    "Read the line number on the request.",
-                ),
-                None => impossible("No request was sent.", "Send the request first."),
-            },
+            Act::Arrived { line, count, part, verdict } => {
+                self.check_arrived(*line, *count, part.as_ref(), *verdict)
+            }
+            Act::Accept { by: Some(by), .. } if !says_something(by) => impossible(
+                format!("\"{}\" is no name of the person who accepts it.", harmless(by)),
+                "Key the name of the person who answers for it.",
+            ),
             Act::Accept { flag, at, due, .. } => {
                 self.check_accept(*flag, at.as_ref(), due.as_deref(), target)
             }
@@ -137,6 +144,23 @@ impl State {
     fn check_mate(&self, target: &Target) -> Checked {
         self.check_empty_hand()?;
         let mut rules = Rules::default();
+        match &self.mating_half {
+            Some(MatingVerdict::NotHere) => {
+                return impossible(
+                    "The mating half is not here.",
+                    "Take the connector to the machine first.",
+                );
+            }
+            Some(MatingVerdict::Damaged(what)) => {
+                return super::barred(
+                    Code::MatingHalf,
+                    format!("The mating half is not sound: {}.", harmless(what)),
+                    "Clean it or replace it first: a bad pin in one ruins the other.",
+                );
+            }
+            // Who mates without a look is asked for it at the signature.
+            Some(MatingVerdict::Good | MatingVerdict::Cleaned | MatingVerdict::Replaced) | None => {}
+        }
         for new in self.side(JobSide::New) {
             if new.housing().lock.is_some() && new.lock != Some(LockState::FullSet) {
                 let say = format!("The secondary lock of {} is not full-set.", new.name);
@@ -161,6 +185,12 @@ impl State {
                 "Send it with that revision.",
             );
         }
+        if !crate::supply::is_number(number) {
+            return impossible(
+                format!("\"{}\" is not the number of a request.", harmless(number)),
+                "It has eight characters of ACDEFGHJKLMNPQRTUVWXYZ234679: `repin request` shows it.",
+            );
+        }
         match self.requested.as_ref().filter(|r| r.number != number) {
             Some(request) => impossible(
                 format!("This job's request is {}.", request.number),
@@ -170,6 +200,57 @@ impl State {
         }
     }
 
+    /// What came is held against what was asked; what is more than that is a question, never a stock.
+    fn check_arrived(
+        &self,
+        line: u32,
+        count: u32,
+        part: Option<&PartNumber>,
+        verdict: ArrivedVerdict,
+    ) -> Checked {
+        let Some(request) = &self.requested else {
+            return impossible("No request was sent.", "Send the request first.");
+        };
+        let Some(asked) = request.lines.iter().find(|asked| asked.line == line) else {
+            return impossible(
+                format!("Request {} has no line {line}.", request.number),
+                "Read the line number on the request.",
+            );
+        };
+        if count == 0 {
+            return impossible("Nothing came.", "Key how many came.");
+        }
+        if matches!(verdict, ArrivedVerdict::WrongPart | ArrivedVerdict::Substitute) && part.is_none() {
+            return impossible("Which part came instead?", "Key the number that is on it.");
+        }
+        let own = asked.asked.as_ref().and_then(|asked| asked.part.as_deref());
+        if let (ArrivedVerdict::AsAsked, Some(part), Some(own)) = (verdict, part, own)
+            && !part.to_string().eq_ignore_ascii_case(own)
+        {
+            return impossible(
+                format!("{part} came, and line {line} asked for {own}."),
+                "Say that it is the wrong part, or a substitute.",
+            );
+        }
+        let spare = asked.asked.as_ref().map_or(0, |asked| {
+            asked
+                .packs()
+                .map_or(asked.spare, |packs| (packs * asked.pack.unwrap_or(1)).saturating_sub(asked.need))
+        });
+        let most = asked.need + spare;
+        let is_of_use = matches!(verdict, ArrivedVerdict::AsAsked | ArrivedVerdict::Substitute);
+        // A journal of version 1 does not say how many spares were asked for.
+        let is_known = asked.asked.is_some();
+        let came = self.came(line);
+        if is_known && is_of_use && came + count > most {
+            return impossible(
+                format!("Line {line} asked for {most} in all; {came} came before and {count} now."),
+                "Count again. Key those that were asked for; ask the desk about the rest, and note what it says.",
+            );
+        }
+        Ok(Rules::default())
+    }
+
     fn check_accept(
         &self,
         flag: Code,
@@ -177,22 +258,46 @@ impl State {
         due: Option<&str>,
         target: &Target,
     ) -> Checked {
-        let steps = self.steps(target);
-        let flags = self.flags(target, &steps);
-        let raised = flags.iter().any(|f| f.code == flag && (at.is_none() || f.at.as_ref() == at));
-        if !raised {
+        let due = due.filter(|due| !due.trim().is_empty());
+        if let Some(due) = due.filter(|due| !is_day(due)) {
             return impossible(
-                format!("There is no open flag {flag} there."),
-                "`repin check` lists the open flags.",
+                format!("\"{}\" is no day.", harmless(due)),
+                "Key the day by which it is put right, as 2026-12-01.",
             );
         }
-        if self.may_be_accepted(flag, at) || due.is_some_and(|d| !d.trim().is_empty()) {
-            return Ok(Rules::default());
+        let has_due = due.is_some();
+        let by_name = self.may_be_accepted(flag, at);
+        let steps = self.steps(target);
+        let flags = self.flags(target, &steps);
+        if !by_name && !has_due && flags.iter().any(|raised| raised.code == flag) {
+            return impossible(
+                format!("{flag} is not one that a name can accept."),
+                "Put it right, or set a temporary measure with the date by which it will be.",
+            );
         }
-        impossible(
-            format!("{flag} is not one that a name can accept."),
-            "Put it right, or set a temporary measure with the date by which it will be.",
-        )
+        let accepted = Accepted {
+            flag,
+            at: at.cloned(),
+            item: at.and_then(|at| self.item_spoken_of(at)),
+            by: String::new(),
+            reason: String::new(),
+            due: None,
+        };
+        let raised = || flags.iter().filter(|raised| raised.code == flag);
+        let is_only = at.is_none() && raised().count() == 1;
+        if !is_only && !flags.iter().any(|raised| accepted.is_about(raised)) {
+            let elsewhere: Vec<&crate::record::Address> = flags
+                .iter()
+                .filter(|raised| raised.code == flag)
+                .filter_map(|raised| raised.at.as_ref())
+                .collect();
+            let where_ = match elsewhere.as_slice() {
+                [] => "`repin check` lists the open flags.".to_owned(),
+                at => format!("Name the cavity: {}.", crate::quantity::list_of(at)),
+            };
+            return impossible(format!("There is no open flag {flag} there."), where_);
+        }
+        Ok(Rules::default())
     }
 
     fn check_resumed(&self, power_off: bool, tags_read: bool) -> Checked {
@@ -230,14 +335,11 @@ impl State {
     fn check_sign(&self, name: &str, serial_end: &str, target: &Target) -> Checked {
         if !is_end_of(&self.ticket.serial, serial_end) {
             return impossible(
-                format!(
-                    "\"{}\" is not the end of this machine's serial number.",
-                    crate::quantity::harmless(serial_end)
-                ),
+                format!("\"{}\" is not the end of this machine's serial number.", harmless(serial_end)),
                 "Read its last two characters or more on the machine: this may be another job.",
             );
         }
-        if name.trim().is_empty() {
+        if !says_something(name) {
             return impossible("A signature needs a name.", "Key it.");
         }
         let steps = self.steps(target);

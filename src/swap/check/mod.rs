@@ -2,6 +2,8 @@
 //! is wrong and one that says what to do instead.
 
 mod closing;
+mod disagreement;
+mod joins;
 mod moves;
 mod orders;
 mod plugs;
@@ -11,6 +13,7 @@ mod setup;
 mod splices;
 
 use super::{Act, Code, Entry, Job, Refusal, Verdict, state::State, target::Target};
+use crate::quantity::{harmless, says_something};
 
 /// Collects what rules say.
 #[derive(Default)]
@@ -48,7 +51,7 @@ impl Job {
     fn checked(&self, entry: &Entry) -> Checked {
         let state = self.state();
         let act = &entry.act;
-        if let (Some(why), false) = (&state.stopped, matches!(act, Act::Note { .. })) {
+        if let (Some(why), false) = (&state.stopped, matches!(act, Act::Note { .. } | Act::WrongKey)) {
             return impossible(format!("The job was stopped: {why}"), "Start a new job from what was left.");
         }
         if !matches!(act, Act::Ticket { .. } | Act::Housed { .. } | Act::Rules { .. })
@@ -56,7 +59,14 @@ impl Job {
         {
             return impossible("The job has no housings yet.", "Start it with `repin new`.");
         }
+        if let Some(anyway) = act.anyway().filter(|anyway| !says_something(&anyway.by)) {
+            return impossible(
+                format!("\"{}\" is no name of the person who goes on anyway.", harmless(&anyway.by)),
+                "Key the name of the person who answers for it.",
+            );
+        }
         state.check_resume(entry)?;
+        state.check_lapsed(act)?;
         match act {
             Act::WrongKey => self.check_wrong_key(entry),
             _ => state.check(act),
@@ -67,36 +77,45 @@ impl Job {
     /// relied on.
     fn check_wrong_key(&self, entry: &Entry) -> Checked {
         let nothing = "Say what you see instead: put it back, or key what is so.";
-        let Some((n, last)) = self.last_in_force() else {
+        let mut press = self.last_press().peekable();
+        if press.peek().is_none() {
             return impossible("There is nothing to take back.", nothing);
-        };
-        let fixed = matches!(
-            last.act,
-            Act::Gate { .. }
-                | Act::Requested { .. }
-                | Act::HandOver { .. }
-                | Act::Resume { .. }
-                | Act::Sign { .. }
-                | Act::Ticket { .. }
-                | Act::Housed { .. }
-                | Act::Rules { .. }
-        );
-        if fixed {
-            return impossible(
-                "The last entry is one that others rely on; it cannot be taken back.",
-                nothing,
-            );
         }
-        if last.by != entry.by {
-            return impossible(format!("The last entry is {}'s, not yours.", last.by), nothing);
-        }
-        if !self.is_of_this_sitting(n) {
-            return impossible(
-                "The last entry was made before this sitting; it cannot be taken back.",
-                nothing,
-            );
+        for (n, last) in press {
+            if last.act.others_rely_on_it() {
+                return impossible(
+                    "The last entry is one that others rely on; it cannot be taken back.",
+                    nothing,
+                );
+            }
+            if last.by != entry.by {
+                return impossible(format!("The last entry is {}'s, not yours.", last.by), nothing);
+            }
+            if !self.is_of_this_sitting(n) {
+                return impossible(
+                    "The last entry was made before this sitting; it cannot be taken back.",
+                    nothing,
+                );
+            }
         }
         Ok(Rules::default())
+    }
+}
+
+impl Act {
+    /// Whether somebody else may have acted on it, so that it is never taken back as a slip of the keys.
+    fn others_rely_on_it(&self) -> bool {
+        matches!(
+            self,
+            Self::Gate { .. }
+                | Self::Requested { .. }
+                | Self::HandOver { .. }
+                | Self::Resume { .. }
+                | Self::Sign { .. }
+                | Self::Ticket { .. }
+                | Self::Housed { .. }
+                | Self::Rules { .. }
+        )
     }
 }
 
@@ -115,6 +134,35 @@ impl State {
                 "Answer the gates, say the views, read three holes back, count the rows, read the tags; then resume.",
             ),
             _ => Ok(()),
+        }
+    }
+
+    /// "Off the machine" is over: the answers for the machine come before the next step.
+    fn check_lapsed(&self, act: &Act) -> Result<(), Refusal> {
+        let is_work = match act {
+            Act::Lock { .. }
+            | Act::Assurance { .. }
+            | Act::SmallPart { .. }
+            | Act::Extract { .. }
+            | Act::CutFree { .. }
+            | Act::Insert { .. }
+            | Act::Tug { .. }
+            | Act::TakePlug { .. }
+            | Act::FitPlug { .. }
+            | Act::MoveOther { .. }
+            | Act::Repair { .. }
+            | Act::Measure { .. }
+            | Act::Mate { .. } => true,
+            // What is so, what is said and what makes safe is always taken.
+            _ => false,
+        };
+        match self.lapsed_gate().filter(|_| is_work) {
+            Some(gate) => barred(
+                Code::GateOpen,
+                format!("The harness is on the machine: the gate on {} is open.", gate.title()),
+                "Make it safe and answer the gate before the next step.",
+            ),
+            None => Ok(()),
         }
     }
 
@@ -223,10 +271,26 @@ impl State {
         if self.map_confirmed.is_none() {
             rules.add(Code::MapClash, "The map from old to new is not confirmed.", "Confirm it first.");
         }
-        if let Some(question) = self.misfit().or_else(|| self.next_question()) {
+        if let Some((housing, row)) = self.rows_to_count().first() {
+            let say = format!("The record of {housing} was read in, and row {row} was not counted by eye.");
+            rules.add(
+                Code::RowCount,
+                say,
+                "Count its wires, plugs and open holes; the list is what somebody says.",
+            );
+        }
+        let unasked = self.next_question().filter(|_| !self.waits_for_machine());
+        if let Some(question) = self.misfit().or(unasked) {
             let say = format!("The {} was not found to agree with the mating half.", question.words());
             rules.add(Code::PartMisfit, say, "Compare it with the mating half in your hand.");
         }
+        Ok(rules)
+    }
+
+    /// What must be so before anything more leaves an old housing.
+    fn check_leaves(&self, target: &Target) -> Checked {
+        let mut rules = self.check_start(target)?;
+        self.check_agreement(&mut rules);
         Ok(rules)
     }
 

@@ -26,6 +26,7 @@ impl State {
                 (Some(lead), Inspected::Good) => self.check_good(lead),
                 (Some(_), Inspected::Needs(_)) => Ok(Rules::default()),
             },
+            Act::Insert { into, again: true, .. } => self.check_again(into),
             Act::Insert { into, .. } => self.check_insert(into, target),
             Act::Tug { at, held } => match self.lead_at(at) {
                 None => impossible(format!("There is no lead in {at}."), "Key the hole you tugged at."),
@@ -53,7 +54,13 @@ impl State {
     fn check_good(&self, lead: &Lead) -> Checked {
         // A plan that may not be carried out holds nobody back.
         let planned = lead.planned.filter(|how| self.check_planned(lead, *how, None).is_ok());
-        let Some(how) = planned else { return Ok(Rules::default()) };
+        let Some(how) = planned else {
+            let mut rules = Rules::default();
+            for (code, say, instead) in self.against_good(lead) {
+                rules.add(code, say, instead);
+            }
+            return Ok(rules);
+        };
         let why = lead.planned_why.as_deref().unwrap_or("no reason said");
         impossible(
             format!("{} waits for {} ({why}).", self.call(lead), how.words()),
@@ -87,7 +94,7 @@ impl State {
         self.check_empty_hand()?;
         let lead = self.lead_or_say(from)?;
         let side = self.check_cavity(from)?;
-        let mut rules = if side == JobSide::Old { self.check_start(target)? } else { Rules::default() };
+        let mut rules = if side == JobSide::Old { self.check_leaves(target)? } else { Rules::default() };
         if side == JobSide::Old {
             self.check_seen_colour(lead, colour)?;
             self.check_pull_to_seat(lead, from)?;
@@ -154,10 +161,10 @@ impl State {
     fn check_cut(&self, from: &Address, circuit: &str, target: &Target) -> Checked {
         self.check_empty_hand()?;
         let lead = self.lead_or_say(from)?;
-        if let Some(wire) = lead.seen.wires.iter().find(|w| w.kind.forbids_splice()) {
+        if let Some(kind) = self.forbidden_kind(lead) {
             return super::barred(
                 Code::SpliceForbidden,
-                format!("{} is a {}: it is not cut and spliced.", self.call(lead), wire.kind.words()),
+                format!("{} is a {}: it is not cut and spliced.", self.call(lead), kind.words()),
                 "Stop, and ask for the document of this machine.",
             );
         }
@@ -175,7 +182,7 @@ impl State {
                 "Before a cut, read the wire you are about to cut, and key what is written on it.",
             );
         }
-        self.check_start(target)
+        self.check_leaves(target)
     }
 
     fn check_loose(&self, leads: &[(Address, Tag)]) -> Checked {
@@ -247,6 +254,10 @@ impl State {
                 Some(Destination::To(at)) => {
                     (self.goes_elsewhere(target, lead, at, into), format!("Put it into {}.", at.label))
                 }
+                Some(Destination::Out) => (
+                    format!("By the decision {} has no place in the new housing.", self.call(lead)),
+                    "Take it out for good under a document, or tie it back and park it.".to_owned(),
+                ),
                 _ => (
                     format!("Nobody said where {} belongs.", self.call(lead)),
                     "Find out before it goes in.".to_owned(),
@@ -266,10 +277,31 @@ impl State {
                 "Put a new seal on first.",
             );
         }
-        for (code, say, instead) in self.misfits(lead, into) {
+        let by_decision = self.undone_by_decision(lead, target);
+        for (code, say, instead) in self.misfits(lead, into).into_iter().chain(by_decision) {
             rules.add(code, say, instead);
         }
+        if let Some((code, say, instead)) = self.parted(lead) {
+            rules.add(code, say, instead);
+        }
+        if let Some(other) = self.leads.iter().find(|other| self.waits_to_join(other, lead)) {
+            let say = format!("{} is to be joined with {} first.", self.call(other), self.call(lead));
+            rules.add(Code::MapClash, say, "Park it, take the other one out, and join both.");
+        }
         Ok(rules)
+    }
+
+    /// Pushed once more where it sits: for a lead that did not click.
+    fn check_again(&self, into: &Address) -> Checked {
+        self.check_cavity(into)?;
+        match self.lead_at(into) {
+            Some(lead) if lead.seat == Seat::NoClick => Ok(Rules::default()),
+            Some(lead) => impossible(
+                format!("{} in {into} did click, by what was said.", self.call(lead)),
+                "Tug it; if it does not hold, say so.",
+            ),
+            None => impossible(format!("There is no lead in {into}."), "Key the hole you pushed at."),
+        }
     }
 
     fn is_individually_sealed(&self, at: &Address) -> bool {
@@ -342,7 +374,8 @@ pub(super) fn place_words(place: &Place) -> String {
         Place::Parked(tag) => format!("parked, tag {tag}"),
         Place::Tray => "in the tray".to_owned(),
         Place::Removed => "taken out for good".to_owned(),
-        Place::Joined => "joined to another".to_owned(),
+        Place::Joined(with) => format!("joined with {with}"),
+        Place::NotMade => "not made yet".to_owned(),
         Place::Scrapped => "scrapped".to_owned(),
         Place::Lost => "lost".to_owned(),
         Place::Returned => "given back".to_owned(),

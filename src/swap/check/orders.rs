@@ -16,16 +16,10 @@ impl State {
         order: Option<&LeadOrder>,
     ) -> Result<(), Refusal> {
         // Any repair of such a wire needs the machine's own document; a repair lead above all.
-        let forbidden = lead.seen.wires.iter().find(|w| w.kind.forbids_splice());
-        if let Some(wire) = forbidden {
+        if let Some(kind) = self.forbidden_kind(lead) {
             return barred(
                 Code::SpliceForbidden,
-                format!(
-                    "{} is a {}: {} is not planned on it.",
-                    self.call(lead),
-                    wire.kind.words(),
-                    how.words()
-                ),
+                format!("{} is a {}: {} is not planned on it.", self.call(lead), kind.words(), how.words()),
                 "Stop, and ask for the document of this machine.",
             );
         }

@@ -39,6 +39,7 @@ impl State {
                     None => impossible(format!("{at} is bare."), "Nothing is left there."),
                 }
             }
+            Act::MoveOther { to, part: Some(_), .. } => self.check_new_other(to, target),
             Act::MoveOther { from, to, .. } => self.check_move_other(from, to, target),
             _ => Ok(Rules::default()),
         }
@@ -63,7 +64,7 @@ impl State {
             }
             None => return impossible(format!("{from} is bare."), "If a plug is there, say what you see."),
         }
-        let mut rules = if side == JobSide::Old { self.check_start(target)? } else { Rules::default() };
+        let mut rules = if side == JobSide::Old { self.check_leaves(target)? } else { Rules::default() };
         self.check_lock_open(from, &mut rules);
         Ok(rules)
     }
@@ -117,6 +118,21 @@ impl State {
         Ok(rules)
     }
 
+    /// A new spare terminal, bridge or clip, where one is drawn and none was found.
+    fn check_new_other(&self, to: &Address, target: &Target) -> Checked {
+        self.check_empty_hand()?;
+        if self.check_cavity(to)? == JobSide::Old {
+            return impossible(format!("{to} is on the old side."), "It goes into the new housing.");
+        }
+        self.check_free(to)?;
+        if !matches!(target.expected(to), Expected::MissingOther(_)) {
+            return impossible(format!("No new part is wanted in {to}."), "Read the label again.");
+        }
+        let mut rules = self.check_start(target)?;
+        self.check_lock_open(to, &mut rules);
+        Ok(rules)
+    }
+
     fn check_move_other(&self, from: &Address, to: &Address, target: &Target) -> Checked {
         self.check_empty_hand()?;
         self.check_cavity(from)?;
@@ -130,7 +146,7 @@ impl State {
             return impossible(format!("{to} is on the old side."), "It goes into the new housing.");
         }
         self.check_free(to)?;
-        let mut rules = self.check_start(target)?;
+        let mut rules = self.check_leaves(target)?;
         if *target.expected(to) != Expected::Other(other.id.clone()) {
             let code = match other.kind {
                 OtherKind::Spare => Code::SpareMissing,
@@ -166,7 +182,13 @@ impl State {
                 match self.occupant(at) {
                     None => Ok(Rules::default()),
                     Some(_) if place == Some(Place::In(at.clone())) => {
-                        impossible("It is there on record too.", "Nothing to say.")
+                        // Said again it undoes a slip: left behind, or a wire of it taken out for good.
+                        let is_slip = self.left_in_old.contains_key(at)
+                            || self.lead(item).is_some_and(|lead| !lead.removed_wires.is_empty());
+                        match is_slip {
+                            true => Ok(Rules::default()),
+                            false => impossible("It is there on record too.", "Nothing to say."),
+                        }
                     }
                     Some(_) => impossible(
                         format!("On record {at} is taken."),

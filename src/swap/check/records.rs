@@ -3,7 +3,7 @@
 use crate::{catalogue::Delivered, record::Holds};
 
 use super::{Checked, Rules, impossible};
-use crate::swap::{Act, JobSide, Place, RecordSide, Seen, flipped, state::State};
+use crate::swap::{Act, ItemId, JobSide, Place, RecordSide, Seen, flipped, state::State};
 
 impl State {
     pub(super) fn check_world(&self, act: &Act) -> Checked {
@@ -54,13 +54,13 @@ impl State {
                 self.check_holds(at, holds)
             }
             Act::RecordFlipped { housing, how, .. } => {
-                if self.has_moved() {
+                let named = self.flipped_housing(housing.as_ref());
+                if let Some(what) = named.as_ref().and_then(|name| self.has_left(name)) {
                     return impossible(
-                        "Something has moved already; a whole record is not flipped under it.",
+                        format!("{what} has left its hole; a whole record is not flipped under it."),
                         "Correct single cavities, or put everything back first.",
                     );
                 }
-                let named = self.flipped_housing(housing.as_ref());
                 let Some(housing) = named.and_then(|name| self.housing(&name)) else {
                     return impossible(
                         "Only the record of one old housing can be flipped.",
@@ -79,13 +79,16 @@ impl State {
                 }
             }
             Act::Decided { at, .. } => {
-                if self.has_moved() {
+                let mut here = self.differences().into_iter().filter(|d| d.at == *at).peekable();
+                let is_there = here.peek().is_some();
+                // What shows up later is decided when it shows up.
+                if self.has_moved() && is_there && here.all(|d| self.is_decided(&d)) {
                     return impossible(
                         "Something has moved already.",
                         "Differences are decided before the first move.",
                     );
                 }
-                match self.differences().iter().any(|d| d.at == *at) {
+                match is_there {
                     true => Ok(Rules::default()),
                     false => {
                         impossible(format!("There is no difference at {at}."), "`repin check` lists them.")
@@ -94,6 +97,21 @@ impl State {
             }
             _ => Ok(Rules::default()),
         }
+    }
+
+    /// What of an old housing is not in the hole it was recorded in, by name; none when all is.
+    fn has_left(&self, name: &crate::record::HousingName) -> Option<String> {
+        let is_away = |id: &ItemId, place: &Place| match id {
+            ItemId::At(at) | ItemId::PlugBehind(at) if at.housing == *name => {
+                !matches!(place, Place::In(now) if now == at) && *place != Place::NotMade
+            }
+            _ => matches!(place, Place::In(at) if at.housing == *name),
+        };
+        let lead = self.leads.iter().find(|lead| is_away(&lead.id, &lead.place)).map(|lead| self.call(lead));
+        let plug = || self.plugs.iter().find(|plug| is_away(&plug.id, &plug.place));
+        let other = || self.others.iter().find(|other| is_away(&other.id, &other.place));
+        lead.or_else(|| plug().map(|plug| format!("The plug of {}", plug.id)))
+            .or_else(|| other().map(|other| format!("What was in {}", other.id)))
     }
 
     fn check_old(&self, at: &crate::record::Address) -> Result<(), crate::swap::Refusal> {

@@ -6,7 +6,8 @@ use crate::{
     record::Address,
     repair::{Height, pull_minimum},
     swap::{
-        Act, Code, Crimp, CrimpVerdict, JobSide, Lead, Place, RepairKind, STRIP_OFF_MM, Splice, state::State,
+        Act, Code, Crimp, CrimpVerdict, JobSide, Lead, Place, RepairKind, STRIP_OFF_MM, Splice,
+        soundness::Objection, state::State,
     },
 };
 
@@ -20,23 +21,26 @@ impl State {
                     "The bundle is measured behind the old housing.",
                 ),
             },
-            Act::Planned { lead, how, order, .. } => {
-                let Some(lead) = self.lead(lead) else {
-                    return impossible(
-                        format!("There is no lead {lead}."),
-                        "Name it by the cavity it was recorded in.",
-                    );
-                };
+            Act::Planned { lead, how, order, with, .. } => {
+                let Some(lead) = self.lead(lead) else { return self.check_new_lead(lead, *how) };
+                if *how == RepairKind::Join {
+                    self.check_join(lead, with.as_ref())?;
+                }
                 self.check_planned(lead, *how, order.as_deref())?;
+                self.check_join_size(lead, *how, with.as_ref(), order.as_deref())?;
                 Ok(Rules::default())
             }
             Act::Repair { lead: id, how, part, crimp, splice, .. } => {
-                let Some(lead) = self.lead(id).filter(|l| l.place == Place::Hand) else {
+                let is_here = |lead: &&Lead| matches!(lead.place, Place::Hand | Place::NotMade);
+                let Some(lead) = self.lead(id).filter(is_here) else {
                     return impossible(
                         format!("{id} is not in the hand."),
                         "Take it up before it is repaired.",
                     );
                 };
+                if lead.place == Place::NotMade {
+                    self.check_empty_hand()?;
+                }
                 self.check_done(lead, *how, part.as_ref(), crimp.as_deref(), splice.as_deref())
             }
             Act::Removed { wire, document } => self.check_removed(wire, document),
@@ -59,7 +63,15 @@ impl State {
                 "Plan it first, so that its parts are asked for.",
             );
         }
-        if splice.is_some() && how != RepairKind::RepairLead {
+        if let (RepairKind::Join, Some(with)) = (how, lead.joined_with.as_ref().and_then(|id| self.lead(id)))
+            && !matches!(with.place, Place::Parked(_))
+        {
+            return impossible(
+                format!("{} is not out: both wires are cut and joined.", self.call(with)),
+                "Put this one back or park it, take the other one out and park it, then join them.",
+            );
+        }
+        if splice.is_some() && !how.is_new_lead() {
             return impossible("Only a repair lead has a splice.", "Plan the repair lead first.");
         }
         // What was planned may have been corrected since.
@@ -69,9 +81,12 @@ impl State {
             let say = format!("The tang of {} was re-formed once already.", self.call(lead));
             rules.add(Code::ReformedTwice, say, "Replace the terminal.");
         }
-        if let (Some(part), Some(to)) = (part, self.target().of(&lead.id)) {
-            self.check_part(how, part, to, &mut rules);
-            self.check_plating(lead, part, &mut rules);
+        let target = self.target();
+        let goes = lead.joined_with.as_ref().unwrap_or(&lead.id);
+        if let (Some(part), Some(to)) = (part, target.of(goes)) {
+            for (code, say, instead) in self.part_objections(lead, how, part, to) {
+                rules.add(code, say, instead);
+            }
         }
         if let Some(crimp) = crimp.filter(|crimp| crimp.verdict == CrimpVerdict::Accepted) {
             self.check_crimp(lead, part, crimp, &mut rules);
@@ -85,11 +100,8 @@ impl State {
     /// What an accepted crimp has to show.
     fn check_crimp(&self, lead: &Lead, part: Option<&PartNumber>, crimp: &Crimp, rules: &mut Rules) {
         let call = self.call(lead);
-        if let Some((claimed, own)) = crimp.wire.as_ref().zip(lead.wire_to_crimp())
-            && !claimed.is_same_size(own)
-        {
-            let say = format!("{call} has {}, the crimp is said to be on {}.", own.both(), claimed.both());
-            rules.add(Code::WireMisfit, say, "Measure the wire; correct its record if that is wrong.");
+        if let Some((code, say, instead)) = self.other_wire(lead, crimp) {
+            rules.add(code, say, instead);
         }
         if let (Some(height), Some(sheet)) = (&crimp.height, self.sheet_for(lead, part, crimp))
             && !sheet.takes(height.mm())
@@ -168,7 +180,7 @@ impl State {
                 "Name it by the cavity it was recorded in.",
             );
         };
-        if document.trim().is_empty() {
+        if !crate::quantity::says_something(document) {
             return impossible("A wire is taken out for good only under a document.", "Name it.");
         }
         match wire.wire {
@@ -182,13 +194,21 @@ impl State {
         }
     }
 
-    fn check_part(&self, how: RepairKind, part: &PartNumber, to: &Address, rules: &mut Rules) {
-        let Some(housing) = self.housing(&to.housing) else { return };
+    /// What stands against a part on this lead: another family, size or gender, another plating.
+    pub(in crate::swap) fn part_objections(
+        &self,
+        lead: &Lead,
+        how: RepairKind,
+        part: &PartNumber,
+        to: &Address,
+    ) -> Vec<Objection> {
+        let mut objections = Vec::new();
+        let Some(housing) = self.housing(&to.housing) else { return objections };
         let family = housing.definition.family();
         let size = self.cavity_size(to);
         let gender = housing.housing().gender;
         let fits = match how {
-            RepairKind::NewTerminal | RepairKind::RepairLead => family
+            RepairKind::NewTerminal | RepairKind::RepairLead | RepairKind::Join => family
                 .terminals
                 .iter()
                 .any(|t| t.part == *part && Some(&t.size) == size.as_ref() && t.gender == gender),
@@ -200,18 +220,29 @@ impl State {
         if !fits {
             let say = format!("Part {part} is not one for {to}.");
             let instead = "Use a part of the housing's family, the cavity's size and its gender.";
-            rules.add(Code::TerminalMisfit, say, instead);
+            objections.push((Code::TerminalMisfit, say, instead));
         }
+        objections.extend(self.plating_objection(lead, part));
+        objections
     }
 
     /// Tin on gold wears through: a terminal keeps the plating of the one it replaces.
-    fn check_plating(&self, lead: &Lead, part: &PartNumber, rules: &mut Rules) {
+    fn plating_objection(&self, lead: &Lead, part: &PartNumber) -> Option<Objection> {
         let plating_of = |part: &PartNumber| self.terminal_named(part).map(|terminal| &terminal.plating);
         let (old, new) = (lead.seen.terminal.as_ref().and_then(plating_of), plating_of(part));
-        if let Some((old, new)) = old.zip(new).filter(|(old, new)| old != new) {
-            let say = format!("Terminal {part} is plated with {new}, the old one with {old}.");
-            rules.add(Code::TerminalMisfit, say, "Keep the plating: the mating half has the same.");
-        }
+        let (old, new) = old.zip(new).filter(|(old, new)| old != new)?;
+        let say = format!("Terminal {part} is plated with {new}, the old one with {old}.");
+        Some((Code::TerminalMisfit, say, "Keep the plating: the mating half has the same."))
+    }
+
+    /// A crimp that is said to be on another wire than the one in its lead.
+    pub(in crate::swap) fn other_wire(&self, lead: &Lead, crimp: &Crimp) -> Option<Objection> {
+        let (claimed, own) = crimp.wire.as_ref().zip(lead.wire_to_crimp())?;
+        let call = self.call(lead);
+        (!claimed.is_same_size(own)).then(|| {
+            let say = format!("{call} has {}, the crimp is said to be on {}.", own.both(), claimed.both());
+            (Code::WireMisfit, say, "Measure the wire; correct its record if that is wrong.")
+        })
     }
 }
 

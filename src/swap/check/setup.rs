@@ -2,18 +2,19 @@
 
 use super::{Checked, Rules, impossible};
 use crate::catalogue::Delivered;
-use crate::swap::{Act, JobSide, MapSource, Refusal, gates::check_gate, state::State};
+use crate::swap::{Act, JobSide, MapSource, Refusal, state::State};
 
 impl State {
     pub(super) fn check_setup(&self, act: &Act) -> Checked {
         match act {
-            Act::Gate { .. } => match check_gate(act) {
-                Some(refusal) => Err(refusal),
-                None => Ok(Rules::default()),
-            },
+            Act::Gate { .. } => self.check_gate(act).map(|()| Rules::default()),
             Act::Compared { mating_half: false, .. } => impossible(
                 "Compared without the mating half in the hand, this proves nothing.",
                 "Fetch the mating half, then answer.",
+            ),
+            Act::Compared { .. } if self.waits_for_machine() => impossible(
+                "The mating half is not here, by what was said.",
+                "Say first that it is here, and how it looks.",
             ),
             Act::Mapped { from, to, document } => self.check_mapped(from, to.as_ref(), document.as_deref()),
             Act::MapConfirmed { source } => self.check_map(*source),
@@ -118,7 +119,7 @@ impl State {
         if self.check_cavity(from)? != JobSide::Old {
             return impossible(format!("{from} is on the new side."), "A map goes from old to new.");
         }
-        let document = document.is_some_and(|d| !d.trim().is_empty());
+        let document = document.is_some_and(crate::quantity::says_something);
         match to {
             None if !document => {
                 impossible(format!("{from} would have no place."), "Name the document that says so.")
@@ -149,9 +150,11 @@ impl State {
                 }
                 let mut by_hand = self.mapped_by_hand.iter();
                 match by_hand.find(|(other, t)| *other != from && t.as_ref() == Some(to)) {
+                    // Under a document two leads may be joined to one.
+                    Some(_) if document => Ok(Rules::default()),
                     Some((other, _)) => impossible(
                         format!("{other} is mapped to {to} already."),
-                        "One cavity takes one: map one of them elsewhere.",
+                        "One cavity takes one: map one of them elsewhere, or name the document under which both are joined.",
                     ),
                     None => Ok(Rules::default()),
                 }
@@ -179,7 +182,7 @@ impl State {
         if let Some(to) = self.clashes(&map).first() {
             return impossible(
                 format!("By {} two leads would go to {to}.", source.words()),
-                "One cavity takes one: map one of them elsewhere.",
+                "One cavity takes one: map one of them elsewhere, or plan to join them under a document.",
             );
         }
         // The same label in another hole is what supersession does.

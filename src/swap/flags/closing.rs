@@ -1,9 +1,9 @@
 //! Flags about the housings themselves, and what is left once everything has moved.
 
-use crate::{catalogue::LockState, face::Face};
+use crate::{catalogue::LockState, face::Face, record::HousingName};
 
 use super::{Flag, Flags};
-use crate::swap::{Code, JobSide, MatingVerdict, Question, state::State, target::Target};
+use crate::swap::{ArrivedVerdict, Code, JobSide, MatingVerdict, Question, state::State, target::Target};
 
 impl State {
     pub(super) fn flag_housings(&self, target: &Target, flags: &mut Flags) {
@@ -43,7 +43,7 @@ impl State {
         }
         for test in self.tests.iter().filter(|t| !t.passed) {
             let later = self.tests.iter().rev().find(|t| t.test == test.test && t.circuit == test.circuit);
-            if later.is_some_and(|t| !t.passed) {
+            if later.is_some_and(|t| t.n == test.n) {
                 let limit = test.limit.as_ref().map_or(String::new(), |(limit, source)| {
                     let source = if source.is_empty() { "source not named" } else { source };
                     format!("; limit {limit}, {source}")
@@ -54,6 +54,26 @@ impl State {
                         .circuit(test.circuit.as_deref()),
                 );
             }
+        }
+        for housing in self.side(JobSide::New).filter(|h| h.assurance_forced) {
+            let say = format!(
+                "The connector position assurance of {} was pushed in before the halves were mated.",
+                housing.name
+            );
+            let instead =
+                "Pull it, mate the halves, push it in again: it goes in only when they are latched.";
+            flags.push(Flag::job(Code::AssuranceOff, say, instead).of(housing));
+        }
+        for (housing, row) in self.rows_to_count() {
+            let say = format!("Row {row} of {housing} was read in and not counted by eye.");
+            let mut flag = Flag::job(
+                Code::RowCount,
+                say,
+                "Count its wires, plugs and open holes: the list is what somebody says.",
+            );
+            flag.side = Some(JobSide::Old);
+            flag.housing = Some(housing);
+            flags.push(flag);
         }
         if self.mated == Some(false) {
             let instead = "Part the halves and find the terminal that was pushed out.";
@@ -87,7 +107,7 @@ impl State {
                 flags.push(Flag::job(Code::SmallPart, say, "Fit it.").of(new));
             }
             for face in [Face::Wire, Face::Mating] {
-                if self.looked_over.get(&(name.clone(), face)) != Some(&true) {
+                if !self.is_found_sound(name, face) {
                     let say = format!("The {face} face of {name} was not looked over.");
                     flags.push(
                         Flag::job(
@@ -132,6 +152,13 @@ impl State {
                 );
             }
         }
+        if self.waits_for_machine() {
+            flags.push(Flag::job(
+                Code::MatingHalf,
+                "The mating half is not here: mating and the tests there wait for the machine.",
+                "Take the connector to it, look at the mating half, and go on.",
+            ));
+        }
         if self.mating_half.is_none() {
             flags.push(Flag::job(
                 Code::MatingHalf,
@@ -147,14 +174,42 @@ impl State {
             ));
         }
         for test in self.tests_left() {
-            if !self.tests.iter().any(|t| t.test == test) {
-                let say = format!("A test was not made: {test}.");
+            // A test that failed has a flag of its own.
+            if self.failed_test().is_none_or(|failed| failed.test != test) {
+                let say = match self.tests.iter().any(|t| t.test == test) {
+                    true => format!("A test was made before the last move: {test}."),
+                    false => format!("A test was not made: {test}."),
+                };
                 flags.push(Flag::job(Code::TestMissing, say, "Make it and key the value."));
             }
         }
         if self.signed.is_none() {
             flags.push(Flag::job(Code::Unsigned, "Nobody signed.", "Sign when no other flag is open."));
         }
+    }
+}
+
+impl State {
+    /// A part that came in place of the one asked for, until a named person accepts it.
+    pub(super) fn flag_arrivals(&self, flags: &mut Flags) {
+        for arrival in self.arrivals.iter().filter(|arrival| arrival.verdict == ArrivedVerdict::Substitute) {
+            let part = arrival.part.as_ref().map_or("another part".to_owned(), ToString::to_string);
+            let say = format!("{part} came for line {} of the request.", arrival.line);
+            let flag = Flag::job(
+                Code::Substitute,
+                say,
+                "Hold it against the definition; accept it by name, or send it back.",
+            );
+            flags.push(match self.waits_at(arrival.line) {
+                Some(at) => flag.at(self, &at),
+                None => flag,
+            });
+        }
+    }
+
+    /// Whether a face was looked over and found sound.
+    pub(in crate::swap) fn is_found_sound(&self, name: &HousingName, face: Face) -> bool {
+        self.looked_over.get(&(name.clone(), face)).is_some_and(|look| look.sound)
     }
 }
 

@@ -3,12 +3,13 @@
 use crate::{
     catalogue::{Sealing, Terminal},
     quantity::list_of,
-    record::{Address, DifferenceKind, Holds, Told, look_alikes},
+    record::{Address, Holds, Told, look_alikes},
 };
 
 use super::{Flag, Flags};
 use crate::swap::{
-    Code, GATES, ItemId, JobSide, Lead, Misread, RecordSide,
+    Code, GATES, GateAnswer, ItemId, JobSide, Lead, Misread,
+    seen::GateSeen,
     state::State,
     steps::right,
     target::{Destination, Expected, Target},
@@ -18,11 +19,19 @@ impl State {
     pub(super) fn flag_gates_and_views(&self, flags: &mut Flags) {
         let moved = self.has_moved() && self.signed.is_none();
         for gate in GATES {
-            let stops = self.gates.get(&gate).is_some_and(super::super::state::GateSeen::stops);
-            if stops || (moved && !self.gate_is_open(gate)) {
-                let say = match stops {
-                    true => format!("The gate on {} says stop.", gate.title()),
-                    false => format!("The gate on {} is open again.", gate.title()),
+            let stops = self.gates.get(&gate).is_some_and(GateSeen::stops);
+            let is_against = self.has_moved() && self.is_against_record(gate);
+            if stops || is_against || (moved && !self.gate_is_open(gate)) {
+                let seen = self.gates.get(&gate);
+                let say = match (stops, self.sign_of(gate, None)) {
+                    (true, _) => format!("The gate on {} says stop.", gate.title()),
+                    (false, Some(sign)) if seen.is_some_and(|seen| seen.answer == GateAnswer::Absent) => {
+                        format!("{sign} The gate on {} was answered as absent.", gate.title())
+                    }
+                    (false, _) if seen.is_some_and(GateSeen::has_lapsed) => {
+                        format!("\"Off the machine\" is over: the gate on {} is open.", gate.title())
+                    }
+                    (false, _) => format!("The gate on {} is open again.", gate.title()),
                 };
                 let instead =
                     "Do not touch the connector: answer it with a name and a document, or stop the job.";
@@ -75,17 +84,7 @@ impl State {
             let flag = Flag::job(Code::FoundDiffers, difference.sentence(), instead).at(self, &difference.at);
             flags.push(flag);
         }
-        for difference in &target.differences {
-            let decided = self.decisions.get(&difference.at).map(|(wins, _)| *wins);
-            if let (DifferenceKind::Missing { wire }, Some(RecordSide::Should)) = (&difference.kind, decided)
-            {
-                let say = format!("{wire} belongs in {} and is found nowhere.", difference.at.label);
-                let instead = "Find it, or plan a repair lead for it.";
-                flags.push(
-                    Flag::job(Code::WireMissing, say, instead).at(self, &difference.at).circuit(Some(wire)),
-                );
-            }
-        }
+        self.flag_decided(target, flags);
         for group in look_alikes(&self.found) {
             let untagged: Vec<&Address> = group
                 .at
@@ -134,7 +133,7 @@ impl State {
     pub(super) fn about_lead(&self, flag: Flag, lead: &Lead) -> Flag {
         let wire = lead.first_wire();
         let circuit = wire.and_then(|w| w.circuit.as_deref().or(w.number.as_deref()));
-        let flag = flag.circuit(circuit);
+        let flag = Flag { item: Some(lead.id.clone()), ..flag.circuit(circuit) };
         match (&lead.place, &lead.id) {
             (crate::swap::Place::In(at), _) | (_, ItemId::At(at)) => flag.at(self, at),
             _ => flag,

@@ -1,7 +1,6 @@
 //! Flags about leads, plugs, other contents, and rules a named person went past.
 
 use crate::{
-    catalogue::Sealing,
     quantity::Length,
     record::{Address, Seal},
 };
@@ -9,7 +8,7 @@ use crate::{
 use super::{Flag, Flags};
 use crate::swap::{
     Code, ItemId, JobSide, Lead, OtherKind, Place, PlugOrigin, PrefittedWay, RepairDone, RepairKind, Seat,
-    state::{Broken, Occupant, State},
+    state::{Occupant, State},
     target::{Expected, Target},
 };
 
@@ -93,22 +92,23 @@ impl State {
                 "Replace the terminal.",
             );
         }
-        if lead.forced && lead.inspected == Some(None) {
-            add(
-                Code::CrimpSuspect,
-                format!("{call} came out with force: its crimp is suspect."),
-                "Replace the terminal, or accept it by name.",
-            );
+        // Called good although something stands against it; until then it is only said what does.
+        if lead.inspected == Some(None) {
+            for (code, say, instead) in self.against_good(lead) {
+                add(code, say, instead);
+            }
         } else if lead.forced {
             add(Code::ForcedOut, format!("{call} came out with force."), "Look at crimp and tang closely.");
         }
-        let sealed = self.side(JobSide::New).any(|h| h.housing().sealing == Sealing::Individual);
-        if lead.seal == Seal::Missing && sealed && lead.place != Place::Removed {
-            add(
-                Code::SealMissing,
-                format!("The seal of {call} is missing."),
-                "Look in the old cavity, and put a new seal on.",
-            );
+        let is_gone = matches!(lead.place, Place::Removed | Place::Joined(_) | Place::NotMade);
+        if lead.inspected != Some(None) && !is_gone {
+            if lead.seal == Seal::Missing && self.seals_each_wire() {
+                let instead = "Look in the old cavity, and put a new seal on.";
+                add(Code::SealMissing, format!("The seal of {call} is missing."), instead);
+            }
+            if let Some((code, say, instead)) = self.parted(lead) {
+                add(code, say, instead);
+            }
         }
         if let Some(left) = self.slack_left(lead)
             && left.0 < left.1
@@ -123,7 +123,7 @@ impl State {
         let slack = lead.first_wire()?.slack.as_ref()?.mm();
         let used = self.terminal_for(lead)?.used_mm?;
         // A repair lead brings its own slack; a crimp cut off again uses up as much as one that stays.
-        let since = lead.repairs.iter().rev().take_while(|done| done.kind != RepairKind::RepairLead);
+        let since = lead.repairs.iter().rev().take_while(|done| !done.kind.is_new_lead());
         let renewed = since.filter(|done| done.kind == RepairKind::NewTerminal);
         let cut_back = |done: &RepairDone| done.crimp.as_ref()?.cut_back.as_ref().map(Length::mm);
         let gone: f64 = renewed.map(|done| used + cut_back(done).unwrap_or(0.0)).sum();
@@ -241,42 +241,6 @@ impl State {
                 }
                 _ => {}
             }
-        }
-    }
-
-    pub(super) fn flag_broken(&self, flags: &mut Flags) {
-        for broken in self.broken.iter().filter(|b| !self.is_mended(b)) {
-            let say = format!("{} went past {}: {}", broken.anyway.by, broken.code, broken.anyway.reason);
-            let flag = Flag::job(broken.code, say, "Inspect what was done to it, and put it right.");
-            let already = |f: &Flag| f.code == broken.code && f.at.as_ref() == broken.at.as_ref();
-            if flags.iter().any(already) {
-                continue;
-            }
-            flags.push(match &broken.at {
-                Some(at) => flag.at(self, at),
-                None => flag,
-            });
-        }
-    }
-
-    /// Whether what was done against a rule has been put right. Most rules are seen in the state
-    /// itself (a wire in a wrong hole is there or is not); only what leaves no trace there is kept.
-    fn is_mended(&self, broken: &Broken) -> bool {
-        match broken.code {
-            // A terminal taken out past its lock is sound when somebody looked at it since.
-            Code::LockNotReleased => broken.lead.as_ref().is_none_or(|id| {
-                self.lead(id).is_some_and(|l| l.inspected == Some(None) || l.seat == Seat::Held)
-            }),
-            Code::LockForced => self.housings.iter().all(|h| !h.lock_forced),
-            Code::LookAlike => {
-                broken.lead.as_ref().and_then(|id| self.lead(id)).is_none_or(|l| l.tag.is_some())
-            }
-            Code::FoundDiffers => self.undecided().is_empty(),
-            Code::ViewUnset => self.housings.iter().all(|h| h.view.is_some()),
-            Code::AnchorFailed => self.housings.iter().all(|h| self.view_is_proved(h)),
-            Code::MapClash => self.map_confirmed.is_some(),
-            Code::PartMisfit => self.misfit().is_none() && self.next_question().is_none(),
-            _ => true,
         }
     }
 }

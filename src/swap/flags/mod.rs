@@ -2,8 +2,10 @@
 //! do. What an ordinary step will still do is one flag, `not-finished`.
 
 mod closing;
+mod decided;
 mod intake;
 mod items;
+mod passed;
 mod repairs;
 
 use crate::{
@@ -12,7 +14,7 @@ use crate::{
 };
 
 use super::{
-    Accepted, Code, JobSide,
+    Accepted, Code, ItemId, JobSide,
     state::State,
     step::{Do, Status, Step},
     target::Target,
@@ -29,6 +31,8 @@ pub struct Flag {
     pub housing: Option<HousingName>,
     /// The cavity it is about.
     pub at: Option<Address>,
+    /// The lead, plug or other it is about.
+    pub item: Option<ItemId>,
     /// The circuit or wire it is about.
     pub circuit: Option<String>,
     /// What is wrong.
@@ -47,6 +51,7 @@ impl Flag {
             side: None,
             housing: None,
             at: None,
+            item: None,
             circuit: None,
             say: say.into(),
             instead: instead.into(),
@@ -92,7 +97,8 @@ impl State {
         self.flag_plugs(target, &mut flags);
         self.flag_others(target, &mut flags);
         self.flag_housings(target, &mut flags);
-        self.flag_broken(&mut flags);
+        self.flag_arrivals(&mut flags);
+        self.flag_passed(&mut flags);
         let moves_left = steps.iter().any(|s| s.status != Status::Done && !s.what.is_closing());
         let mut closing = Flags::new();
         self.flag_closing(target, &mut closing);
@@ -114,7 +120,10 @@ impl State {
             self.housing(&mapped.housing).is_some_and(|h| h.housing().sealing.is_sealed())
         };
         let open_in_sealed = matches!(code, Code::OpenCavity | Code::PlugMissing) && at.is_none_or(sealed);
-        code.severity() <= 2 && !open_in_sealed && code != Code::NotFinished && code != Code::Unsigned
+        // A substitute is the one grave thing a name may settle: it is what the flag asks for.
+        let by_name = code.severity() <= 2 || code == Code::Substitute;
+        let never = [Code::NotFinished, Code::Unsigned, Code::TemporaryMeasure];
+        by_name && !open_in_sealed && !never.contains(&code)
     }
 
     /// A temporary measure (a flag accepted with a due date) is a flag of its own until what it
@@ -123,8 +132,7 @@ impl State {
         let mut measures = Flags::new();
         for accepted in &self.accepted {
             let Some(due) = &accepted.due else { continue };
-            let stands_for =
-                |f: &&Flag| f.code == accepted.flag && (accepted.at.is_none() || accepted.at == f.at);
+            let stands_for = |flag: &&Flag| accepted.is_about(flag);
             if let Some(flag) = flags.iter().chain(closing).find(stands_for) {
                 let mut measure = flag.clone();
                 measure.code = Code::TemporaryMeasure;
@@ -139,16 +147,23 @@ impl State {
     /// Marks accepted flags.
     fn mark_accepted(&self, flags: &mut Flags) {
         for flag in flags.iter_mut() {
-            let accepted = self
-                .accepted
-                .iter()
-                .rev()
-                .find(|a| a.flag == flag.code && (a.at.is_none() || a.at == flag.at));
-            let Some(accepted) = accepted else { continue };
+            let Some(accepted) = self.accepted.iter().rev().find(|a| a.is_about(flag)) else { continue };
             if self.may_be_accepted(flag.code, flag.at.as_ref()) {
                 flag.accepted = Some(accepted.clone());
             }
         }
+    }
+}
+
+impl Accepted {
+    /// Whether it is this flag that was accepted: of the same thing, wherever that is now; at the same
+    /// cavity; or about the whole job, where the flag is.
+    pub fn is_about(&self, flag: &Flag) -> bool {
+        let is_same = match (&self.item, &flag.item) {
+            (Some(accepted), Some(flagged)) => accepted == flagged,
+            _ => self.at == flag.at,
+        };
+        self.flag == flag.code && is_same
     }
 }
 
@@ -158,8 +173,12 @@ fn not_finished(steps: &[Step]) -> Flag {
     let records = open(|what| matches!(what, Do::Record { at: Some(_) }));
     let wires = open(|what| matches!(what, Do::MoveWire { .. }));
     let plugs = open(|what| matches!(what, Do::MovePlug { .. } | Do::FitPlug { .. } | Do::TakePlug { .. }));
+    let others = open(|what| matches!(what, Do::MoveOther { .. }));
     let say = if records > 0 {
         format!("{} still to record.", count_of(records, "cavity"))
+    } else if others > 0 {
+        let others = count_of(others, "other part");
+        format!("{}, {} and {others} still to move.", count_of(wires, "wire"), count_of(plugs, "plug"))
     } else if wires + plugs > 0 {
         format!("{} and {} still to move.", count_of(wires, "wire"), count_of(plugs, "plug"))
     } else {

@@ -14,6 +14,7 @@ impl State {
             if let Some(done) = lead.repairs.iter().rev().find(|r| r.stands() && bears_a_terminal(r)) {
                 self.flag_crimp(lead, done, flags);
             }
+            self.flag_parts(lead, target, flags);
             self.flag_splice(lead, &plans, flags);
             self.flag_order(lead, flags);
             self.flag_stale_order(lead, &plans, flags);
@@ -23,6 +24,24 @@ impl State {
         }
         for plan in &plans {
             self.flag_plan(plan, flags);
+        }
+    }
+
+    /// Parts that are on the lead and do not belong there.
+    fn flag_parts(&self, lead: &Lead, target: &Target, flags: &mut Flags) {
+        let Some(to) = target.of(&lead.id) else { return };
+        let last = |is: fn(RepairKind) -> bool| {
+            lead.repairs.iter().rev().find(|done| done.stands() && is(done.kind))
+        };
+        // A new terminal brings a new seal: only the last of either is on it.
+        let terminal = last(RepairKind::renews_terminal);
+        let seal = last(|kind| kind == RepairKind::NewSeal || kind.renews_terminal());
+        let seal = seal.filter(|done| done.kind == RepairKind::NewSeal);
+        for done in terminal.into_iter().chain(seal) {
+            let Some(part) = &done.part else { continue };
+            for (code, say, instead) in self.part_objections(lead, done.kind, part, to) {
+                flags.push(self.about_lead(Flag::job(code, say, instead), lead));
+            }
         }
     }
 
@@ -63,6 +82,9 @@ impl State {
         }
         if let Some(weak) = self.weak_sample(lead, crimp) {
             add(Code::ToolNotQualified, weak, "Withdraw the position and crimp again, or accept it by name.");
+        }
+        if let Some((code, say, instead)) = self.other_wire(lead, crimp) {
+            add(code, say, instead);
         }
         let other = done.crimped_on.as_ref().zip(crimp.wire_of(lead));
         if let Some((then, now)) = other.filter(|(then, now)| !then.is_same_size(now)) {
@@ -120,7 +142,7 @@ impl State {
             let say = format!("{call} has two splices: the new lead left the one made before in the wire.");
             add(Code::SpliceSecond, say, "Replace the wire from the old splice on, or accept it by name.");
         }
-        let Some(done) = lead.repaired(RepairKind::RepairLead) else { return };
+        let Some(done) = lead.repair_lead() else { return };
         let Some(splice) = &done.splice else {
             let say = format!("Nobody recorded where the splice of {call} sits and whether it is sound.");
             add(Code::UnknownValue, say, "Look at it, and accept it by name with what was seen.");
@@ -159,7 +181,7 @@ impl State {
 
     /// The lead that was asked for is too short since the plan moved.
     fn flag_stale_order(&self, lead: &Lead, plans: &[SplicePlan], flags: &mut Flags) {
-        if lead.planned != Some(RepairKind::RepairLead) {
+        if !lead.planned.is_some_and(RepairKind::is_new_lead) {
             return;
         }
         let asked = self.asked_length_mm(&lead.id);
@@ -225,7 +247,7 @@ impl State {
                 self.call(lead)
             );
             let instead = "Join them behind the seal and run one lead, or accept it by name.";
-            flags.push(self.about_lead(Flag::job(Code::SealRange, say, instead), lead));
+            flags.push(self.about_lead(Flag::job(Code::TwoInOneHole, say, instead), lead));
         }
     }
 
@@ -280,7 +302,7 @@ impl State {
 }
 
 fn bears_a_terminal(done: &RepairDone) -> bool {
-    matches!(done.kind, RepairKind::NewTerminal | RepairKind::RepairLead)
+    done.kind.renews_terminal()
 }
 
 impl Crimp {

@@ -1,0 +1,182 @@
+//! Words and codes for colours as people write them, and the colours that a free text names.
+
+use super::Code;
+use crate::quantity::plain_words;
+
+/// Words in English, German, French and Spanish, accents left out, with the code of IEC 60757.
+pub const WORDS: [(&str, &[&str]); 14] = [
+    ("BK", &["black", "schwarz", "noir", "noire", "negro", "negra"]),
+    ("BN", &["brown", "braun", "brun", "brune", "marron", "cafe"]),
+    ("RD", &["red", "rot", "rouge", "rojo", "roja"]),
+    ("OG", &["orange", "naranja"]),
+    ("YE", &["yellow", "gelb", "jaune", "amarillo", "amarilla"]),
+    ("GN", &["green", "grun", "gruen", "vert", "verte", "verde"]),
+    ("BU", &["blue", "blau", "bleu", "bleue", "azul"]),
+    ("VT", &["violet", "purple", "violett", "lila", "violeta", "morado"]),
+    ("GY", &["grey", "gray", "grau", "gris"]),
+    ("WH", &["white", "weiss", "blanc", "blanche", "blanco", "blanca"]),
+    ("PK", &["pink", "rosa", "rose"]),
+    ("GD", &["gold", "oro"]),
+    ("TQ", &["turquoise", "turkis", "tuerkis", "turquesa"]),
+    ("SR", &["silver", "silber", "argent", "plata"]),
+];
+
+/// German codes, as DIN 47002 had them (from memory; the same table was read on a harness maker's page).
+pub const GERMAN: [(&str, &str); 12] = [
+    ("sw", "BK"),
+    ("br", "BN"),
+    ("rt", "RD"),
+    ("or", "OG"),
+    ("ge", "YE"),
+    ("gn", "GN"),
+    ("bl", "BU"),
+    ("vi", "VT"),
+    ("gr", "GY"),
+    ("ws", "WH"),
+    ("rs", "PK"),
+    ("tk", "TQ"),
+];
+
+/// Codes that only the German set has: one of them in a file decides it.
+pub const ONLY_GERMAN: [&str; 6] = ["sw", "rt", "ge", "ws", "rs", "tk"];
+
+/// Shortened English words.
+pub const ENGLISH: [(&str, &str); 10] = [
+    ("blk", "BK"),
+    ("brn", "BN"),
+    ("org", "OG"),
+    ("yel", "YE"),
+    ("grn", "GN"),
+    ("blu", "BU"),
+    ("vio", "VT"),
+    ("gry", "GY"),
+    ("wht", "WH"),
+    ("pnk", "PK"),
+];
+
+/// Words that say that there is no colour to be seen.
+const NONE: [&str; 16] = [
+    "none",
+    "no",
+    "without",
+    "nothing",
+    "clear",
+    "transparent",
+    "natural",
+    "kein",
+    "keine",
+    "ohne",
+    "aucun",
+    "aucune",
+    "sans",
+    "ninguno",
+    "ninguna",
+    "sin",
+];
+
+/// What a text says of the colours of sleeves and covers.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum Named {
+    /// These colours, in the order they stand there; empty where it says that there is none.
+    Colours(Vec<Code>),
+    /// Nothing that is understood.
+    NotUnderstood,
+}
+
+impl Named {
+    /// Whether a colour is among them.
+    pub fn has(&self, colour: Code) -> bool {
+        matches!(self, Self::Colours(colours) if colours.contains(&colour))
+    }
+}
+
+/// The colours a text names: codes of IEC 60757, apart or together, words of four languages with their
+/// endings, German codes. What else stands in it is left aside.
+pub fn named_in(text: &str) -> Named {
+    let plain = plain_words(text);
+    let parts: Vec<&str> = plain.split(' ').filter(|part| !part.is_empty()).collect();
+    // "or" is orange among German codes and a word between two colours elsewhere.
+    let are_codes = parts.iter().all(|part| part.len() == 2);
+    let mut colours = Vec::new();
+    let mut is_understood = false;
+    for part in parts {
+        let named = match part {
+            "or" if !are_codes => Vec::new(),
+            part => one_part(part),
+        };
+        is_understood |= !named.is_empty() || NONE.contains(&part);
+        colours.extend(named);
+    }
+    if is_understood { Named::Colours(colours) } else { Named::NotUnderstood }
+}
+
+/// The colours of one part: a word, a code, or codes written together.
+fn one_part(part: &str) -> Vec<Code> {
+    if let Some(code) = one_colour(part) {
+        return vec![code];
+    }
+    let letters: Vec<char> = part.chars().collect();
+    if letters.len() < 4 || !letters.len().is_multiple_of(2) {
+        return Vec::new();
+    }
+    let pairs = letters.chunks(2).map(|pair| one_code(&pair.iter().collect::<String>()));
+    pairs.collect::<Option<Vec<Code>>>().unwrap_or_default()
+}
+
+fn one_colour(part: &str) -> Option<Code> {
+    // A word keeps its meaning with an ending: gelbe, jaunes, yellowish.
+    let is_word = |word: &&str| *word == part || (word.len() >= 4 && part.starts_with(*word));
+    let by_word = WORDS.iter().find(|(_, words)| words.iter().any(|word| is_word(word)));
+    let by_word = by_word.map(|(code, _)| *code);
+    let short = || ENGLISH.iter().find(|(name, _)| *name == part).map(|(_, code)| *code);
+    by_word.or_else(short).and_then(Code::from_letters).or_else(|| one_code(part))
+}
+
+fn one_code(part: &str) -> Option<Code> {
+    let german =
+        || GERMAN.iter().find(|(name, _)| *name == part).and_then(|(_, code)| Code::from_letters(code));
+    Code::from_letters(part).or_else(german)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn yellow_and_orange_are_seen_however_they_are_written() {
+        for yellow in [
+            "yellow",
+            "YE",
+            "RD/YE",
+            "rdye",
+            "gelb",
+            "ge",
+            "sw/ge",
+            "jaune",
+            "amarillo",
+            "Yellowish tube",
+            "gelbe Hülle",
+            "YEL",
+        ] {
+            assert!(named_in(yellow).has(Code::YE), "{yellow}");
+        }
+        for orange in
+            ["orange", "OG", "OG/BK", "naranja", "or", "or/sw", "ORG", "orangefarben", "orange conduit"]
+        {
+            assert!(named_in(orange).has(Code::OG), "{orange}");
+        }
+    }
+
+    #[test]
+    fn other_colours_and_none_are_understood_and_nonsense_is_not() {
+        for plain in
+            ["none", "no sleeve", "black corrugated tube", "BK", "black or grey", "clear", "ohne", "grau"]
+        {
+            let named = named_in(plain);
+            assert!(named != Named::NotUnderstood && !named.has(Code::YE) && !named.has(Code::OG), "{plain}");
+        }
+        for nonsense in ["", "-", "x", "as listed", "yes", "tube"] {
+            assert_eq!(named_in(nonsense), Named::NotUnderstood, "{nonsense}");
+        }
+    }
+}

@@ -1,0 +1,152 @@
+//! What stands against calling a lead good: its record, the force it took, its seal, the wires in its
+//! terminal. One list for the answer at the bench and for the flags after it.
+
+use crate::{
+    catalogue::Sealing,
+    quantity::{Length, plain_words},
+    record::{Seal, WireKind, drawn_wires},
+};
+
+use super::{Code, ItemId, JobSide, Lead, RepairKind, state::State, target::Target};
+
+/// Something that stands against a lead: the rule, what is wrong, what to do.
+pub(super) type Objection = (Code, String, &'static str);
+
+/// Words of a record that say that nothing is wrong.
+const FINE: [&str; 7] = ["good", "ok", "okay", "sound", "fine", "clean", "new"];
+
+/// Whether what a record says of a lead's condition is that something is wrong with it.
+pub(super) fn is_bad(condition: Option<&String>) -> bool {
+    condition.is_some_and(|text| {
+        let plain = plain_words(text);
+        !plain.is_empty() && !FINE.contains(&plain.as_str())
+    })
+}
+
+impl State {
+    /// What stands against saying that a lead in the hand is good.
+    pub(super) fn against_good(&self, lead: &Lead) -> Vec<Objection> {
+        let call = self.call(lead);
+        let mut objections = Vec::new();
+        if lead.forced {
+            objections.push((
+                Code::CrimpSuspect,
+                format!("{call} came out with force: its crimp is suspect."),
+                "Replace the terminal, or accept it by name.",
+            ));
+        }
+        if lead.suspect {
+            let condition = lead.seen.condition.as_deref().unwrap_or("damaged");
+            objections.push((
+                Code::CrimpSuspect,
+                format!("{call} was recorded with: {}.", crate::quantity::harmless(condition)),
+                "Mend it, correct the record with what you see, or accept it by name.",
+            ));
+        }
+        let sleeved = lead.repaired(RepairKind::Other).is_some();
+        let damage = lead.damages().map(Length::mm).fold(0.0, f64::max);
+        if damage > 0.0 && !sleeved {
+            objections.push((
+                Code::CrimpSuspect,
+                format!("{call} is damaged up to {damage} mm behind the housing."),
+                "Mend it, correct the record with what you see, or accept it by name.",
+            ));
+        }
+        if lead.seal == Seal::Missing && self.seals_each_wire() {
+            objections.push((
+                Code::SealMissing,
+                format!("The seal of {call} is missing."),
+                "Look in the old cavity, and put a new seal on.",
+            ));
+        }
+        objections.extend(self.parted(lead));
+        objections
+    }
+
+    /// Whether a new housing has a seal on every wire.
+    pub(super) fn seals_each_wire(&self) -> bool {
+        self.side(JobSide::New).any(|h| h.housing().sealing == Sealing::Individual)
+    }
+
+    /// A wire was cut out of the terminal, and its crimp holds what is left of two.
+    pub(super) fn parted(&self, lead: &Lead) -> Option<Objection> {
+        let crimped = lead.repairs.iter().rev().find(|done| done.stands() && done.kind.renews_terminal());
+        let wires = crimped.map_or(lead.seen.wires.len(), |done| done.wires);
+        let is_parted = lead.wires_left() > 0 && lead.wires_left() < wires;
+        is_parted.then(|| {
+            (
+                Code::LeadParted,
+                format!("A wire of {} was cut out of its terminal.", self.call(lead)),
+                "A crimp made for two does not hold one: crimp a new terminal.",
+            )
+        })
+    }
+
+    /// What the decision for the diagram asks of a lead and is not done yet.
+    pub(super) fn undone_by_decision(&self, lead: &Lead, target: &Target) -> Vec<Objection> {
+        let mut objections = Vec::new();
+        let call = self.call(lead);
+        if let Some(slots) = target.by_decision.parting.get(&lead.id) {
+            let names: Vec<String> = slots.iter().map(|slot| self.call_wire(lead, *slot)).collect();
+            objections.push((
+                Code::FoundDiffers,
+                format!("{} is in the terminal of {call} and does not belong there.", names.join(" and ")),
+                "Cut it, insulate it and tie it back under a document; the wire that stays gets a new terminal.",
+            ));
+        }
+        if let Some(meant) = target.by_decision.meant_mm2.get(&lead.id)
+            && !self.is_as_thick_as(lead, *meant)
+        {
+            objections.push((
+                Code::GaugeReduced,
+                format!("{call} is thinner than the diagram has it ({meant:.2} mm²)."),
+                "Plan a repair lead of the size that is drawn.",
+            ));
+        }
+        objections
+    }
+
+    /// Whether one lead is planned to be joined with another and that is not done.
+    pub(super) fn waits_to_join(&self, lead: &Lead, with: &Lead) -> bool {
+        lead.planned == Some(RepairKind::Join) && lead.joined_with.as_ref() == Some(&with.id)
+    }
+
+    /// Whether a lead has, or is ordered with, as much copper as it is meant to have.
+    fn is_as_thick_as(&self, lead: &Lead, meant_mm2: f64) -> bool {
+        let gauge = lead.order_in_force().and_then(|order| order.gauge_for(lead));
+        let area = gauge.map(crate::quantity::Gauge::area_mm2).or_else(|| lead.area_mm2());
+        let change = area.zip(gauge).map(|(_, gauge)| self.size_change(lead, meant_mm2, gauge));
+        match change {
+            Some(change) => !matches!(change, crate::repair::SizeChange::Refused(_)),
+            None => area.is_some_and(|area| {
+                area >= meant_mm2 * (1.0 + self.rules.least_gauge_percent.value / 100.0) - 1e-9
+            }),
+        }
+    }
+
+    /// The kind of a lead that no repair lead may be spliced into, as recorded or as drawn.
+    pub(super) fn forbidden_kind(&self, lead: &Lead) -> Option<WireKind> {
+        let recorded = lead.seen.wires.iter().map(|wire| wire.kind).find(|kind| kind.forbids_splice());
+        recorded.or_else(|| self.drawn_kind(lead).filter(|kind| kind.forbids_splice()))
+    }
+
+    /// The kind the diagram has for a wire of a lead, where that is not an ordinary one.
+    fn drawn_kind(&self, lead: &Lead) -> Option<WireKind> {
+        let ItemId::At(at) = &lead.id else { return None };
+        let is_special = |kind: WireKind| kind.forbids_splice();
+        let mut drawn = self.should.values().filter_map(|holds| holds.lead()).flat_map(|lead| &lead.wires);
+        // Nothing is matched where nothing special is drawn.
+        drawn.find(|wire| is_special(wire.kind))?;
+        let should = self.should_in_old_labels();
+        let drawn = drawn_wires(&self.found, &should);
+        let kinds = (1..=lead.seen.wires.len()).filter_map(|slot| drawn.get(&(at.clone(), slot)));
+        kinds.map(|wire| wire.kind).find(|kind| is_special(*kind))
+    }
+
+    /// What one wire of a lead is called.
+    fn call_wire(&self, lead: &Lead, slot: usize) -> String {
+        let wire = slot.checked_sub(1).and_then(|n| lead.seen.wires.get(n));
+        let named = wire.and_then(|wire| wire.name()).map(ToOwned::to_owned);
+        named.unwrap_or_else(|| format!("wire {slot} of {}", lead.id))
+    }
+}
