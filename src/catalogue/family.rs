@@ -1,5 +1,7 @@
 //! What a family is: plain data, checked once when it was read.
 
+use std::collections::BTreeMap;
+
 use crate::{
     face::{
         Face, Label, Layout, Misreading, Pose, PosePlace, SeenSpot, Side, Spot, distance, misread, rows,
@@ -388,10 +390,10 @@ impl Housing {
         self.seen(pose).into_iter().find(|spot| spot.place() == Some(place)).map(|spot| spot.label)
     }
 
-    /// The cavity this one is taken for when the face is misread; none when the outline of the
-    /// cavities is not the same misread, or there is no such cavity.
-    pub fn taken_for(&self, label: &Label, how: Misreading) -> Option<Label> {
-        misread(&self.spots, how)?.remove(label)
+    /// Which cavity is taken for which when it is held in `pose` and misread; none when the outline of the
+    /// cavities is not the same misread.
+    pub fn misread(&self, pose: Pose, how: Misreading) -> Option<BTreeMap<Label, Label>> {
+        misread(&self.spots, self.drawn, pose, how)
     }
 
     /// Its rows as drawn, from the top, each in the order of the numbering; all cavities in one row

@@ -126,7 +126,7 @@ fn one_part(part: &str) -> Vec<Code> {
 fn one_colour(part: &str) -> Option<Code> {
     // A word keeps its meaning with an ending: gelbe, jaunes, yellowish.
     let is_word = |word: &&str| *word == part || (word.len() >= 4 && part.starts_with(*word));
-    let by_word = WORDS.iter().find(|(_, words)| words.iter().any(|word| is_word(word)));
+    let by_word = WORDS.iter().find(|(_, words)| words.iter().any(is_word));
     let by_word = by_word.map(|(code, _)| *code);
     let short = || ENGLISH.iter().find(|(name, _)| *name == part).map(|(_, code)| *code);
     by_word.or_else(short).and_then(Code::from_letters).or_else(|| one_code(part))

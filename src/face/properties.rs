@@ -78,10 +78,10 @@ proptest! {
     }
 
     #[test]
-    fn a_misreading_misread_again_is_the_truth(grid in grids()) {
+    fn a_misreading_misread_again_is_the_truth(grid in grids(), pose in poses()) {
         let spots = Layout::Grid(grid).spots().unwrap();
         for how in [Misreading::Mirror, Misreading::Turn, Misreading::Both] {
-            if let Some(map) = misread(&spots, how) {
+            if let Some(map) = misread(&spots, Face::Wire, pose, how) {
                 for (label, taken_for) in &map {
                     prop_assert_eq!(&map[taken_for], label);
                 }

@@ -3,7 +3,7 @@
 
 use std::collections::BTreeMap;
 
-use super::{Face, Label, Pose, PosePlace, Side, Spot};
+use super::{Face, Label, Pose, PosePlace, Side, Spot, smallest_distance};
 
 /// Rows nearer to each other than this, in mm or grid units, are one row to the eye.
 const ONE_ROW: f64 = 0.15;
@@ -142,21 +142,52 @@ pub enum Misreading {
     Both,
 }
 
-/// Which cavity is taken for which when the face is misread: the label of each cavity, and the
-/// label at the place it is taken for. None when the outline is not the same misread, so that
-/// nobody would misread it in this way.
-pub fn misread(spots: &[Spot], how: Misreading) -> Option<BTreeMap<Label, Label>> {
-    let taken = |spot: &Spot| {
-        let (dx, dy) = (spot.x - spot.middle.0, spot.y - spot.middle.1);
+/// Which cavity is taken for which when a face that is held in `pose` is misread: the label of each
+/// cavity, and the label at the place it is taken for. In rows the eye goes by row and place, on rings
+/// and points by where the holes are: the nearest within half the smallest distance of two. None when
+/// some cavity has no counterpart, so that nobody would misread it in this way.
+pub fn misread(spots: &[Spot], drawn: Face, pose: Pose, how: Misreading) -> Option<BTreeMap<Label, Label>> {
+    let pairs = match spots.iter().all(|spot| spot.cell.is_some()) {
+        true => by_rows(spots, drawn, pose, how),
+        false => by_place(spots, drawn, pose, how),
+    }?;
+    // Two cavities taken for one are no reading of the whole.
+    let mut taken: Vec<&Label> = pairs.values().collect();
+    taken.sort();
+    taken.dedup();
+    (taken.len() == spots.len()).then_some(pairs)
+}
+
+fn by_rows(spots: &[Spot], drawn: Face, pose: Pose, how: Misreading) -> Option<BTreeMap<Label, Label>> {
+    let wrong = match how {
+        Misreading::Mirror => Pose { face: pose.face.other(), up: pose.up },
+        Misreading::Turn => Pose { face: pose.face, up: pose.up.opposite() },
+        Misreading::Both => Pose { face: pose.face.other(), up: pose.up.opposite() },
+    };
+    let there: BTreeMap<PosePlace, Label> = seen_from(spots, drawn, wrong)
+        .into_iter()
+        .filter_map(|spot| Some((spot.place()?, spot.label)))
+        .collect();
+    let here = seen_from(spots, drawn, pose).into_iter();
+    here.map(|spot| Some((spot.label.clone(), there.get(&spot.place()?)?.clone()))).collect()
+}
+
+fn by_place(spots: &[Spot], drawn: Face, pose: Pose, how: Misreading) -> Option<BTreeMap<Label, Label>> {
+    let (middle_x, middle_y) = moved(spots.first()?.middle, drawn, pose);
+    let seen = seen_from(spots, drawn, pose);
+    let near = smallest_distance(spots) / 2.0;
+    let taken_for = |spot: &SeenSpot| {
+        let (dx, dy) = (spot.x - middle_x, spot.y - middle_y);
         let (dx, dy) = match how {
             Misreading::Mirror => (-dx, dy),
             Misreading::Turn => (-dx, -dy),
             Misreading::Both => (dx, -dy),
         };
-        let (x, y) = (spot.middle.0 + dx, spot.middle.1 + dy);
-        spots.iter().find(|other| (other.x - x).hypot(other.y - y) < ONE_ROW)
+        let away = |other: &&SeenSpot| (other.x - middle_x - dx).hypot(other.y - middle_y - dy);
+        let nearest = seen.iter().min_by(|a, b| away(a).total_cmp(&away(b)))?;
+        (away(&nearest) < near || seen.len() == 1).then(|| nearest.label.clone())
     };
-    spots.iter().map(|spot| Some((spot.label.clone(), taken(spot)?.label.clone()))).collect()
+    seen.iter().map(|spot| Some((spot.label.clone(), taken_for(spot)?))).collect()
 }
 
 /// The rows of a face as drawn, from the top, each in the order of its numbering; all in one where

@@ -11,7 +11,7 @@ use crate::{
 
 use super::{
     Flip, JobSide,
-    reading::{FLIPS, Misread, Readings, Wrong, fewest},
+    reading::{Misread, Readings, Wrong, fewest},
     seen::AnchorSeen,
     state::{JobHousing, State},
 };
@@ -35,7 +35,7 @@ impl State {
     /// The readings to be told apart: a moulded mark is never a hole off, a record may be.
     fn wrong_readings(housing: &JobHousing, readings: &Readings) -> Vec<Wrong> {
         let shifts = if housing.side == JobSide::Old { readings.shifts() } else { Vec::new() };
-        Readings::flips().chain(shifts).collect()
+        readings.flips().map(Wrong::Flip).chain(shifts).collect()
     }
 
     /// The places to ask about, the next one first. Empty when the view is proved.
@@ -67,7 +67,7 @@ impl State {
         let mut left = fewest(&places, all & !told);
         left.sort();
         // A flip that no place can show is told by where the key or latch sits.
-        let flips = (0..Readings::flips().count()).fold(0, |flips, bit| flips | 1 << bit);
+        let flips = (0..readings.flips().count()).fold(0, |flips, bit| flips | 1 << bit);
         let tellable = places.iter().fold(0, |told, (_, mask)| told | mask);
         if flips & !tellable != 0 && !housing.housing().features.is_empty() && !answered(&PosePlace::Key) {
             left.push(PosePlace::Key);
@@ -124,7 +124,7 @@ impl State {
             anchors.all(|a| self.is_seen(housing, readings.label_at(Wrong::Flip(*how), a.place), a))
         };
         let mut flips: Vec<Flip> = Vec::new();
-        for how in FLIPS.into_iter().filter(fits) {
+        for how in readings.flips().filter(fits) {
             // A single row mirrored is the same row turned: one reading, not two.
             if flips.iter().all(|other| !readings.same(*other, how)) {
                 flips.push(how);

@@ -1,15 +1,14 @@
 //! The ways in which a whole record, or a row of it, can have been read wrongly, and what each
 //! would put where. What tells them apart is asked as anchors.
 
+use std::collections::BTreeMap;
+
 use crate::{
     catalogue::Housing,
-    face::{Label, Pose, PosePlace},
+    face::{Label, Misreading, Pose, PosePlace},
 };
 
-use super::{
-    Flip,
-    view::{Seen, flipped},
-};
+use super::{Flip, view::Seen};
 
 /// A neighbour in a row, as seen in the pose of the view (on a ring: against the clock, or with
 /// it).
@@ -99,6 +98,15 @@ impl Misread {
 }
 
 impl Flip {
+    /// The same, of a face.
+    pub(super) fn misreading(self) -> Misreading {
+        match self {
+            Self::Mirror => Misreading::Mirror,
+            Self::Turn => Misreading::Turn,
+            Self::Both => Misreading::Both,
+        }
+    }
+
     /// How the record was read, in words.
     pub fn in_words(self) -> &'static str {
         match self {
@@ -109,21 +117,22 @@ impl Flip {
     }
 }
 
-/// A housing as it is held, and as it would be seen read wrongly.
+/// A housing as it is held, and which cavity is taken for which where the whole of it is read wrongly;
+/// none for a reading nobody could make of it.
 pub(super) struct Readings {
     pub right: Seen,
-    flips: [Seen; 3],
+    flips: [Option<BTreeMap<Label, Label>>; 3],
 }
 
 impl Readings {
     pub fn of(housing: &Housing, pose: Pose) -> Self {
-        let flips = FLIPS.map(|how| Seen::of(housing, flipped(pose, how)));
+        let flips = FLIPS.map(|how| housing.misread(pose, how.misreading()));
         Self { right: Seen::of(housing, pose), flips }
     }
 
-    /// The flips of the whole housing.
-    pub fn flips() -> impl Iterator<Item = Wrong> {
-        FLIPS.into_iter().map(Wrong::Flip)
+    /// The flips of the whole housing that somebody could make.
+    pub fn flips(&self) -> impl Iterator<Item = Flip> {
+        FLIPS.into_iter().zip(&self.flips).filter(|(_, pairs)| pairs.is_some()).map(|(how, _)| how)
     }
 
     /// Besides the flips: all rows one hole off, or the first or the last row alone, where counting
@@ -147,7 +156,7 @@ impl Readings {
         match wrong {
             Wrong::Flip(how) => {
                 let at = FLIPS.iter().position(|flip| *flip == how)?;
-                self.flips.get(at)?.label_at(place)
+                self.flips.get(at)?.as_ref()?.get(self.right.label_at(place)?)
             }
             Wrong::Row(row, _) if row_of(place) != row => self.right.label_at(place),
             Wrong::Row(_, side) | Wrong::EveryRow(side) => self.right.label_at(side.of(place)?),

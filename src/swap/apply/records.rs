@@ -9,8 +9,8 @@ use crate::{
 };
 
 use crate::swap::{
-    Act, Decision, Flip, ItemId, Lead, OtherItem, OtherKind, Place, PlugItem, PlugOrigin, RecordSide, Seen,
-    flipped, state::State,
+    Act, Decision, Flip, ItemId, Lead, OtherItem, OtherKind, Place, PlugItem, PlugOrigin, RecordSide,
+    state::State,
 };
 
 use super::{new_lead, repairs::is_new_wire};
@@ -109,13 +109,10 @@ impl State {
     /// was really seen at.
     fn flip_record(&mut self, name: &HousingName, how: Flip) {
         let Some(housing) = self.housing(name) else { return };
-        let seen = housing.seen();
-        let reading = Seen::of(housing.housing(), flipped(housing.pose(), how));
-        let labels: Vec<Label> = housing.housing().cavities.iter().map(|c| c.label.clone()).collect();
-        let keyed_as: BTreeMap<&Label, &Label> = labels
-            .iter()
-            .filter_map(|label| Some((reading.label_at(seen.place_of(label)?)?, label)))
-            .collect();
+        let Some(taken_for) = housing.housing().misread(housing.pose(), how.misreading()) else { return };
+        // What is in a cavity was keyed at the one it was taken for.
+        let keyed_as: BTreeMap<&Label, &Label> =
+            taken_for.iter().map(|(label, keyed)| (keyed, label)).collect();
         let moved: Vec<(Address, Holds)> = keyed_as
             .iter()
             .filter_map(|(keyed, label)| {

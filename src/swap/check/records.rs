@@ -3,7 +3,7 @@
 use crate::{catalogue::Delivered, record::Holds};
 
 use super::{Checked, Rules, impossible};
-use crate::swap::{Act, ItemId, JobSide, Place, RecordSide, Seen, flipped, state::State};
+use crate::swap::{Act, ItemId, JobSide, Place, RecordSide, state::State};
 
 impl State {
     pub(super) fn check_world(&self, act: &Act) -> Checked {
@@ -67,13 +67,14 @@ impl State {
                         "Name an old housing.",
                     );
                 };
-                let reading = Seen::of(housing.housing(), flipped(housing.pose(), *how));
-                let seen = housing.seen();
-                let lands = |label| seen.place_of(label).and_then(|place| reading.label_at(place)).is_some();
-                match housing.housing().cavities.iter().find(|c| !lands(&c.label)) {
-                    None => Ok(Rules::default()),
-                    Some(cavity) => impossible(
-                        format!("Flipped like this, cavity {} would have no counterpart.", cavity.label),
+                match housing.housing().misread(housing.pose(), how.misreading()) {
+                    Some(_) => Ok(Rules::default()),
+                    None => impossible(
+                        format!(
+                            "{} cannot have been {}: its holes have no counterparts.",
+                            housing.name,
+                            how.in_words()
+                        ),
                         "Correct the cavities one by one.",
                     ),
                 }
