@@ -7,7 +7,7 @@ use super::{
     repairs::{Proved, repair_lines},
 };
 use crate::{
-    catalogue::{Sealing, SizeName, SmallPart, Supplied},
+    catalogue::{LockState, Sealing, SizeName, SmallPart, Supplied},
     record::Address,
     repair::ToolBook,
     supply::{Describe, Kind, Line, Substitute, number_of},
@@ -137,6 +137,10 @@ pub(super) fn line(kind: Kind, part: Option<String>, description: String, need: 
 /// The housing and what is forgotten beside it.
 fn housing_lines(state: &State, survey: &Survey, new: &JobHousing, lines: &mut Vec<JobLine>) {
     let housing = new.housing();
+    if is_in_use(state, new) {
+        parts_still_missing(new, lines);
+        return;
+    }
     let mut main = line(Kind::Housing, Some(housing.part.to_string()), housing.title.clone(), 1);
     if let Some(revision) = &housing.revision {
         main.description.push_str(&format!(", revision {revision}"));
@@ -160,6 +164,28 @@ fn housing_lines(state: &State, survey: &Survey, new: &JobHousing, lines: &mut V
     }
     for part in &housing.small_parts {
         lines.push(JobLine::of(small_part(Kind::SmallPart, part, new)));
+    }
+}
+
+/// Whether something was put into a housing: it is here, and nobody orders it again.
+fn is_in_use(state: &State, new: &JobHousing) -> bool {
+    state.insertions.keys().any(|at| at.housing == new.name)
+}
+
+/// What a housing in use still lacks: a lock that broke, parts that come separately and are not on.
+fn parts_still_missing(new: &JobHousing, lines: &mut Vec<JobLine>) {
+    let housing = new.housing();
+    if let Some(lock) = housing.lock.as_ref().filter(|_| new.lock == Some(LockState::Broken)) {
+        let part = lock.part.as_ref().map(ToString::to_string);
+        let broken = companion(Kind::SecondaryLock, part, &lock.kind, Supplied::Separate, new);
+        lines.push(JobLine::of(broken));
+    }
+    let clip = housing.assurance.iter().filter(|_| new.assurance != Some(true));
+    let clip = clip.map(|part| (Kind::Assurance, part));
+    let parts = housing.small_parts.iter().filter(|part| !new.parts_on.contains(&part.name));
+    let parts = parts.map(|part| (Kind::SmallPart, part));
+    for (kind, part) in clip.chain(parts).filter(|(_, part)| part.supplied == Supplied::Separate) {
+        lines.push(JobLine::of(small_part(kind, part, new)));
     }
 }
 

@@ -54,6 +54,8 @@ impl Sitting {
 /// Runs the job board until somebody leaves.
 pub fn run_board(sitting: &Sitting) -> Result<()> {
     with_terminal(|terminal| {
+        // After a hand-over the next job is opened by who took over.
+        let mut by = sitting.by.clone();
         let mut board = Board::of(board_lines(&sitting.store)?);
         loop {
             terminal.draw(|frame| view_board(&board, sitting.theme, frame.area(), frame.buffer_mut()))?;
@@ -65,12 +67,15 @@ pub fn run_board(sitting: &Sitting) -> Result<()> {
                         let opened = sitting
                             .store
                             .path_of(&id)
-                            .and_then(|path| Bench::open(sitting, &path))
+                            .and_then(|path| Bench::open(sitting, &path, &by))
                             .and_then(|bench| work_on(terminal, bench));
                         let marked = board.marked;
                         board = Board::of(board_lines(&sitting.store)?);
                         board.marked = board.lines.iter().position(|line| line.id == id).unwrap_or(marked);
-                        board.message = opened.err().map(|why| format!("{why:#}"));
+                        match opened {
+                            Ok(worked) => by = worked,
+                            Err(why) => board.message = Some(format!("{why:#}")),
+                        }
                         break;
                     }
                 }
@@ -83,8 +88,8 @@ pub fn run_board(sitting: &Sitting) -> Result<()> {
 pub fn run_job(sitting: &Sitting, path: &Path) -> Result<()> {
     need_a_terminal()?;
     // What cannot be opened is said on the plain terminal.
-    let bench = Bench::open(sitting, path)?;
-    with_terminal(|terminal| work_on(terminal, bench))
+    let bench = Bench::open(sitting, path, &sitting.by)?;
+    with_terminal(|terminal| work_on(terminal, bench).map(|_| ()))
 }
 
 /// Describes a housing until it is saved in this folder, or somebody leaves. Gives the file.
@@ -160,20 +165,22 @@ struct Bench<'a> {
     /// Why there is no tool book, when it could not be read.
     without: Option<String>,
     id: String,
+    /// Who works here now; nobody between a hand-over and the name of who takes over.
+    by: String,
     sitting: &'a Sitting,
 }
 
 impl<'a> Bench<'a> {
-    fn open(sitting: &'a Sitting, path: &Path) -> Result<Self> {
-        let open = OpenJob::open(path, &sitting.by, Timestamp::now())?;
-        let survey = open.job().survey(Timestamp::now(), Some(&sitting.by));
+    fn open(sitting: &'a Sitting, path: &Path, by: &str) -> Result<Self> {
+        let open = OpenJob::open(path, by, Timestamp::now())?;
+        let survey = open.job().survey(Timestamp::now(), Some(by));
         let (id, last_request) = (open.id(), last_request(&open)?);
         // Without the book no position counts; the wires are moved all the same.
         let (tools, without) = match read_book(jobs_of(&open)) {
             Ok(book) => (book, None),
             Err(why) => (ToolBook::default(), Some(no_book(&why))),
         };
-        Ok(Self { open, survey, last_request, tools, without, id, sitting })
+        Ok(Self { open, survey, last_request, tools, without, id, by: by.to_owned(), sitting })
     }
 
     fn sight(&self) -> Sight<'_> {
@@ -183,7 +190,7 @@ impl<'a> Bench<'a> {
             survey: &self.survey,
             last_request: self.last_request.as_ref(),
             tools: &self.tools,
-            by: &self.sitting.by,
+            by: &self.by,
             read_only: self.open.read_only(),
         }
     }
@@ -194,7 +201,7 @@ impl<'a> Bench<'a> {
         let today = day_of(self.survey.now);
         let mut said = Vec::new();
         for position in positions {
-            match write_position(&jobs, &self.sitting.by, position) {
+            match write_position(&jobs, &self.by, position) {
                 Ok(file) => said.push(format!("in {file}: {}", position.standing(&today))),
                 Err(why) => return Outcome::Trouble(format!("{why:#}")),
             }
@@ -209,11 +216,32 @@ impl<'a> Bench<'a> {
     }
 
     /// Does what a screen asks for, and looks at the job anew.
-    fn perform(&mut self, work: impl FnOnce(&mut OpenJob) -> Outcome) -> Outcome {
-        let outcome = work(&mut self.open);
-        self.survey = self.open.job().survey(Timestamp::now(), Some(&self.sitting.by));
+    fn perform(&mut self, work: impl FnOnce(&mut OpenJob, &str) -> Outcome) -> Outcome {
+        let outcome = work(&mut self.open, &self.by);
+        self.look();
         self.last_request = last_request(&self.open).unwrap_or(None);
         outcome
+    }
+
+    fn look(&mut self) {
+        let by = Some(self.by.as_str()).filter(|by| !by.is_empty());
+        self.survey = self.open.job().survey(Timestamp::now(), by);
+    }
+
+    /// Enters acts; after a hand-over nobody works here until somebody says the name.
+    fn enter(&mut self, acts: Vec<Act>) -> Outcome {
+        let is_handed_over = acts.iter().any(|act| matches!(act, Act::HandOver { .. }));
+        let outcome = self.perform(|open, by| enter(open, by, acts));
+        if is_handed_over && matches!(outcome, Outcome::Entered(_)) {
+            self.by.clear();
+        }
+        outcome
+    }
+
+    fn works(&mut self, name: String) -> Outcome {
+        self.by = name;
+        self.look();
+        Outcome::Entered(format!("{} works here now", self.by))
     }
 }
 
@@ -226,7 +254,8 @@ fn jobs_of(open: &OpenJob) -> &Path {
     open.path().parent().unwrap_or(Path::new("."))
 }
 
-fn work_on(terminal: &mut DefaultTerminal, mut bench: Bench<'_>) -> Result<()> {
+/// Works on a job until somebody leaves it; gives who worked there last.
+fn work_on(terminal: &mut DefaultTerminal, mut bench: Bench<'_>) -> Result<String> {
     let sitting = bench.sitting;
     let mut ui = Ui { message: bench.without.take().map(Message::Refused), ..Ui::default() };
     if let Some(trouble) = bench.open.trouble() {
@@ -237,9 +266,11 @@ fn work_on(terminal: &mut DefaultTerminal, mut bench: Bench<'_>) -> Result<()> {
         for key in next_keys()? {
             let outcome = match ui.update(&bench.sight(), key) {
                 Effect::None => continue,
-                Effect::Leave => return Ok(()),
-                Effect::Enter(acts) => bench.perform(|open| enter(open, &sitting.by, acts)),
-                Effect::SendRequest(head) => bench.perform(|open| send(open, head)),
+                Effect::Leave if bench.by.is_empty() => return Ok(sitting.by.clone()),
+                Effect::Leave => return Ok(bench.by),
+                Effect::Enter(acts) => bench.enter(acts),
+                Effect::Works(name) => bench.works(name),
+                Effect::SendRequest(head) => bench.perform(|open, _| send(open, head)),
                 Effect::Book(positions) => bench.book(&positions),
             };
             ui.finish(outcome);
@@ -251,11 +282,16 @@ fn work_on(terminal: &mut DefaultTerminal, mut bench: Bench<'_>) -> Result<()> {
 fn enter(open: &mut OpenJob, by: &str, acts: Vec<Act>) -> Outcome {
     let at = Timestamp::from_second(Timestamp::now().as_second()).unwrap_or_default();
     let press = acts.iter().map(|act| Entry::new(at, by, act.clone())).collect();
+    let loses = acts.iter().find_map(|act| open.job().state().loses_place(act)).cloned();
+    let loses = loses.map_or(String::new(), |at| format!("; {at} HAS NO PLACE now: map it, too"));
     match open.enter_press(press) {
         Ok(_) => {
+            if let Some(loud) = acts.iter().find_map(|act| open.job().state().disagrees(act)) {
+                return Outcome::Disagrees(loud);
+            }
             let said = acts.last().map(Act::told).unwrap_or_default();
             let length = acts.iter().rev().find_map(|act| length_of_order(open, act)).unwrap_or_default();
-            Outcome::Entered(format!("on disk: {said}{length}"))
+            Outcome::Entered(format!("on disk: {said}{length}{loses}"))
         }
         Err(EnterProblem::Refused { refusals, can_go_on, nth }) => {
             Outcome::Refused { press: Press { acts, nth }, refusals, can_go_on }

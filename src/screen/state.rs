@@ -109,6 +109,8 @@ pub enum Effect {
     SendRequest(RequestHead),
     /// Write these positions into the bench's tool book.
     Book(Vec<ToolPosition>),
+    /// This person works here from now on.
+    Works(String),
     /// Leave the job.
     Leave,
 }
@@ -134,6 +136,8 @@ impl Press {
 pub enum Outcome {
     /// Everything went in; what to say.
     Entered(String),
+    /// Everything went in, and what was read, counted or measured does not agree: what to say loudly.
+    Disagrees(String),
     /// An act of the key press was refused, so none was entered; whether a named person may go on.
     Refused {
         /// The key press.

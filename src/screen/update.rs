@@ -14,7 +14,9 @@ use super::{
 impl Ui {
     /// What the line is about: what somebody chose, else what comes next.
     pub fn topic(&self, sight: &Sight<'_>) -> Topic {
-        self.chosen.clone().unwrap_or_else(|| topic_now(sight))
+        // Nothing else is asked while nobody said who works here.
+        let chosen = self.chosen.clone().filter(|_| !sight.by.trim().is_empty());
+        chosen.unwrap_or_else(|| topic_now(sight))
     }
 
     /// What is asked now.
@@ -102,7 +104,9 @@ impl Ui {
             Common::LastPage => self.turn_page(PAGES.len() - 1),
             Common::Up => self.scroll = self.scroll.saturating_sub(1),
             Common::Down => self.scroll += 1,
-            Common::Other if sight.read_only.is_none() => self.overlay = Overlay::Menu(0),
+            Common::Other if sight.read_only.is_none() && !sight.by.trim().is_empty() => {
+                self.overlay = Overlay::Menu(0)
+            }
             Common::Other => {}
             Common::Help => {
                 self.overlay = Overlay::Help;
@@ -186,6 +190,7 @@ impl Ui {
         match self.asked(sight) {
             Asked::Ready(acts) => Effect::Enter(acts),
             Asked::Send(head) => Effect::SendRequest(head),
+            Asked::Works(name) => Effect::Works(name),
             Asked::Book(positions) => Effect::Book(positions),
             Asked::Wrong(why) => {
                 match self.answers.pop() {
@@ -222,6 +227,11 @@ impl Ui {
                 self.forget_answers();
                 self.refused = None;
                 self.message = (!what.is_empty()).then_some(Message::Done(what));
+            }
+            Outcome::Disagrees(what) => {
+                self.forget_answers();
+                self.refused = None;
+                self.message = Some(Message::Refused(what));
             }
             Outcome::Refused { press, refusals, can_go_on } => {
                 // Nothing happened: the last question is asked again, with what was answered before it.

@@ -11,7 +11,7 @@ use crate::{
 };
 
 use super::{
-    ItemId, JobSide, MapSource,
+    Act, ItemId, JobSide, MapSource,
     state::{JobHousing, State},
 };
 
@@ -173,6 +173,14 @@ impl State {
         let moves = |holds: &Holds| matches!(holds, Holds::Wired(_) | Holds::Spare(_) | Holds::Bridge(_));
         let held = self.found.iter().filter(|(at, holds)| moves(holds) && !map.contains_key(*at));
         held.map(|(at, _)| at.clone()).collect()
+    }
+
+    /// The old cavity that loses its place to a mapping by hand, where one does.
+    pub fn loses_place(&self, act: &Act) -> Option<&Address> {
+        let Act::Mapped { from, to: Some(to), .. } = act else { return None };
+        let mut before =
+            self.map.iter().filter(|(other, there)| *other != from && there.as_ref() == Some(to));
+        before.next().map(|(other, _)| other)
     }
 
     /// New cavities that two old ones with a lead in them are mapped to, where these are not to be joined.

@@ -107,7 +107,7 @@ impl State {
     }
 
     /// Whether one lead is planned to be joined with another and that is not done.
-    pub(super) fn waits_to_join(&self, lead: &Lead, with: &Lead) -> bool {
+    pub fn waits_to_join(&self, lead: &Lead, with: &Lead) -> bool {
         lead.planned == Some(RepairKind::Join) && lead.joined_with.as_ref() == Some(&with.id)
     }
 

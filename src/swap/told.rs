@@ -1,11 +1,11 @@
 //! What an act says happened, in a few words: the line under the question, and the question before
 //! an entry is taken back.
 
-use crate::{face::Face, record::Holds};
+use crate::{catalogue::LockState, face::Face, record::Holds};
 
 use super::{
     Act, ArrivedVerdict, CrimpVerdict, GateAnswer, Inspected, MatingVerdict, PlugSource, RecordSide,
-    RepairKind,
+    RepairKind, state::State,
 };
 
 impl Act {
@@ -91,6 +91,53 @@ impl Act {
             Self::Mate { level: false, .. } => "mated, a wire moved".to_owned(),
             Self::Sign { name, .. } => format!("signed by {name}"),
             Self::Stop { .. } => "the job is stopped".to_owned(),
+        }
+    }
+}
+
+impl State {
+    /// What is to be said loudly of an act that was just taken in: that what was read back, counted, looked
+    /// at, tugged or tested does not agree; none where all is well.
+    pub fn disagrees(&self, act: &Act) -> Option<String> {
+        match act {
+            Act::ReRead { at, .. } => {
+                let read = self.rereads.get(at).filter(|read| !read.agrees)?;
+                Some(format!(
+                    "DOES NOT AGREE: {at} shows {}. Nothing more is taken out until it is settled.",
+                    read.saw
+                ))
+            }
+            Act::RowCounted { housing, row, .. } => (self.row_counts.get(&(housing.clone(), *row))
+                == Some(&false))
+            .then(|| format!("DOES NOT AGREE: row {row} of {housing}. Find the hole that differs.")),
+            Act::LookedOver { housing, face, cavities, sound: false } if cavities.is_empty() => {
+                Some(format!("NOT SOUND: the {face} face of {housing}. Put it right, then look again."))
+            }
+            Act::Measure { test, passed: false, .. } => {
+                Some(format!("FAILED: {test}. Find the fault and test again."))
+            }
+            Act::Anchor { housing, .. } => {
+                let failed = self.housing(housing).and_then(|housing| self.failed_anchor(housing))?;
+                Some(format!("DOES NOT AGREE: {housing}, mark \"{}\".", failed.mark))
+            }
+            Act::Tug { at, held: false } => Some(format!("DID NOT HOLD: the lead of {at} is in your hand.")),
+            Act::Insert { into, click: false, .. } => Some(format!("NO CLICK in {into}.")),
+            Act::Mate { level: false, .. } => {
+                Some("A WIRE WAS PUSHED BACK: part the halves and find the terminal.".to_owned())
+            }
+            Act::MatingHalf { verdict: MatingVerdict::Damaged(what) } => Some(format!(
+                "The mating half is NOT SOUND ({what}): nothing is mated until that is settled."
+            )),
+            Act::Lock { finger: false, to: LockState::FullSet, housing, .. } => {
+                Some(format!("FORCED: the lock of {housing}. Open it, find the terminal that stands out."))
+            }
+            Act::Arrived { line, verdict: ArrivedVerdict::WrongPart | ArrivedVerdict::Damaged, .. } => {
+                Some(format!("Line {line} goes on waiting: what came cannot be used."))
+            }
+            Act::Arrived { line, verdict: ArrivedVerdict::Substitute, .. } => Some(format!(
+                "Line {line} goes on waiting until a named person accepts the substitute (! a)."
+            )),
+            _ => None,
         }
     }
 }

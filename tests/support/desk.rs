@@ -7,7 +7,7 @@ use ratatui::{buffer::Buffer, layout::Rect};
 use repin::{
     repair::ToolBook,
     screen::{Effect, Outcome, Press, Sight, Theme, Ui, view},
-    swap::{Do, Entry, Occupant, Status, Verdict},
+    swap::{Act, Do, Entry, Occupant, Status, Verdict},
 };
 
 use crate::support::Bench;
@@ -45,6 +45,11 @@ impl Desk {
         let event = KeyEvent::new(code, KeyModifiers::NONE);
         let acts = match self.with(|ui, sight| ui.update(sight, event)) {
             Effect::Enter(acts) => acts,
+            Effect::Works(name) => {
+                self.bench.by = name;
+                self.ui.finish(Outcome::Entered(String::new()));
+                return;
+            }
             Effect::Book(positions) => {
                 self.tools.positions.retain(|old| positions.iter().all(|new| !new.key.is_same(&old.key)));
                 self.tools.positions.extend(positions);
@@ -77,7 +82,11 @@ impl Desk {
             job.apply(entry);
         }
         self.bench.job = job;
-        self.ui.finish(Outcome::Entered(String::new()));
+        if acts.iter().any(|act| matches!(act, Act::HandOver { .. })) {
+            self.bench.by.clear();
+        }
+        let loud = acts.iter().find_map(|act| self.bench.job.state().disagrees(act));
+        self.ui.finish(loud.map_or(Outcome::Entered(String::new()), Outcome::Disagrees));
     }
 
     pub fn keys(&mut self, keys: &str) {

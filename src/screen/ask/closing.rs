@@ -82,19 +82,38 @@ pub(super) fn look(housing: &HousingName, face: Face, answers: &[Answer]) -> Ask
     }
 }
 
-/// The mating half.
-pub(super) fn mating_half(answers: &[Answer]) -> Asked {
-    match (answers.first(), texts(answers).first()) {
-        (None, _) => {
-            picks("LOOK at the mating half: pins, corrosion, seal, plastic.", &[Pick::Sound, Pick::NotSo])
+/// The mating half: looked at, put right where it was damaged, or not at this bench.
+pub(super) fn mating_half(sight: &Sight<'_>, answers: &[Answer]) -> Asked {
+    let prompt = match &sight.state().mating_half {
+        Some(MatingVerdict::Damaged(what)) => {
+            format!("The mating half is NOT SOUND: {what}. Nothing is mated until it is cleaned or replaced.")
         }
-        (Some(Answer::Pick(Pick::Sound)), _) => {
-            Asked::Ready(vec![Act::MatingHalf { verdict: MatingVerdict::Good }])
-        }
-        (Some(_), None) => field("What is wrong with the mating half?"),
-        (Some(_), Some(what)) => {
-            Asked::Ready(vec![Act::MatingHalf { verdict: MatingVerdict::Damaged((*what).to_owned()) }])
-        }
+        _ => "LOOK at the mating half: pins, corrosion, seal, plastic.".to_owned(),
+    };
+    let offered = match sight.state().mating_half {
+        Some(MatingVerdict::Damaged(_)) => vec![Pick::Cleaned, Pick::Replaced, Pick::NotHere],
+        _ => vec![Pick::Sound, Pick::NotSound, Pick::Cleaned, Pick::Replaced, Pick::NotHere],
+    };
+    let verdict = match (answers.first(), texts(answers).first()) {
+        (None, _) => return picks(prompt, &offered),
+        (Some(Answer::Pick(Pick::Sound)), _) => MatingVerdict::Good,
+        (Some(Answer::Pick(Pick::Cleaned)), _) => MatingVerdict::Cleaned,
+        (Some(Answer::Pick(Pick::Replaced)), _) => MatingVerdict::Replaced,
+        (Some(Answer::Pick(Pick::NotHere)), _) => MatingVerdict::NotHere,
+        (Some(_), None) => return field("What is wrong with the mating half?"),
+        (Some(_), Some(what)) => MatingVerdict::Damaged((*what).to_owned()),
+    };
+    Asked::Ready(vec![Act::MatingHalf { verdict }])
+}
+
+/// What is left needs the machine: the mating half is looked at when it is there.
+pub(super) fn at_the_machine(sight: &Sight<'_>, answers: &[Answer]) -> Asked {
+    match answers {
+        [] => picks(
+            "WAITING for the machine: comparing, mating, position assurance, tests there, signature. At the machine:",
+            &[Pick::AtMachine],
+        ),
+        [_, rest @ ..] => mating_half(sight, rest),
     }
 }
 

@@ -252,16 +252,70 @@ fn ask_sample() -> String {
     "SAMPLE made with it, pulled off: force in N and where it broke? (- none; the real crimp only gets a finger tug)".to_owned()
 }
 
+/// Pound-force in newton (exact, by definition).
+const N_PER_LBF: f64 = 4.448_221_615_260_5;
+
+/// `71 N at the crimp`, `71 crimp`, `16 lbf at the crimp`: the force, and where it broke.
 fn sample(typed: &str) -> Result<Option<SamplePull>, Asked> {
     if typed == "-" {
         return Ok(None);
     }
-    let wrong = |why: String| Asked::Wrong(why);
-    let (force, broke_at) =
-        typed.split_once(' ').ok_or_else(|| wrong("Key the force, a blank, where it broke.".to_owned()))?;
-    let newton = force.replace(',', ".").parse::<f64>().ok();
+    let is_number = |c: char| c.is_ascii_digit() || matches!(c, '.' | ',');
+    let end = typed.find(|c: char| !is_number(c)).unwrap_or(typed.len());
+    let (force, rest) = typed.split_at(end);
+    let (unit_n, rest) = unit(rest.trim_start());
+    let newton = force.replace(',', ".").parse::<f64>().ok().map(|force| force * unit_n);
     let force_n = newton
         .filter(|newton| newton.is_finite() && *newton > 0.0)
-        .ok_or_else(|| wrong(format!("\"{force}\" is no force in N.")))?;
-    Ok(Some(SamplePull { force_n, broke_at: broke_at.to_owned() }))
+        .ok_or_else(|| Asked::Wrong(format!("\"{typed}\" starts with no force: key 71 N at the crimp.")))?;
+    let place = rest.trim_start();
+    let place = ["at the ", "at ", "in the ", "in "]
+        .iter()
+        .find_map(|word| place.strip_prefix(word))
+        .unwrap_or(place);
+    match place.trim() {
+        "" => Err(Asked::Wrong(
+            "Where did it come off? Key the force, then the place: 71 N at the crimp.".to_owned(),
+        )),
+        place => Ok(Some(SamplePull { force_n, broke_at: place.to_owned() })),
+    }
+}
+
+/// The unit a force starts with, in newton, and what follows it; newton where none is said.
+fn unit(rest: &str) -> (f64, &str) {
+    let units = [("lbf", N_PER_LBF), ("lb", N_PER_LBF), ("kgf", 9.806_65), ("N", 1.0), ("n", 1.0)];
+    let is_apart = |after: &str| !after.starts_with(|c: char| c.is_alphanumeric());
+    let known = units.iter().find_map(|(unit, newton)| {
+        rest.strip_prefix(unit).filter(|after| is_apart(after)).map(|after| (*newton, after))
+    });
+    known.unwrap_or((1.0, rest))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_force_keeps_its_unit_and_the_place_its_words() {
+        for (typed, force_n, broke_at) in [
+            ("95 N at the crimp", 95.0, "crimp"),
+            ("95N at the crimp", 95.0, "crimp"),
+            ("71 crimp", 71.0, "crimp"),
+            ("71,5 strands in the crimp", 71.5, "strands in the crimp"),
+            ("10 lbf at wire", 44.482_216_152_605, "wire"),
+            ("8 near the barrel", 8.0, "near the barrel"),
+        ] {
+            match sample(typed) {
+                Ok(Some(pull)) => {
+                    assert!((pull.force_n - force_n).abs() < 1e-9, "{typed}: {}", pull.force_n);
+                    assert_eq!(pull.broke_at, broke_at, "{typed}");
+                }
+                other => panic!("{typed}: {other:?}"),
+            }
+        }
+        for wrong in ["crimp", "95", "95 N", "N 95 crimp", "0 N crimp", ". crimp"] {
+            assert!(sample(wrong).is_err(), "{wrong}");
+        }
+        assert_eq!(sample("-"), Ok(None));
+    }
 }

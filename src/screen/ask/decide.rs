@@ -49,7 +49,7 @@ pub(super) fn inspect(sight: &Sight<'_>, lead: &Lead, call: &str, answers: &[Ans
             anyway: None,
         }]),
         [Answer::Pick(Pick::PutBack), ..] => Asked::Ready(vec![Act::PutBack]),
-        [Answer::Pick(Pick::Tagged), ..] => repair::park(lead.planned, rest),
+        [Answer::Pick(Pick::Tagged), ..] => repair::park(sight, lead.planned, rest),
         [_] => picks(format!("{call}: what do you find?"), &can_be_found(sight, lead)),
         [_, found, more @ ..] => {
             let finding = FINDINGS.iter().find(|(pick, _)| *found == Answer::Pick(*pick)).map(|(_, f)| *f);
@@ -146,7 +146,7 @@ fn decide(sight: &Sight<'_>, lead: &Lead, call: &str, finding: Finding, answers:
         Advice::NewSeal(_) => RepairKind::NewSeal,
         Advice::RepairLead(_) => RepairKind::RepairLead,
         Advice::Sleeve(_) => RepairKind::Other,
-        Advice::Stop(why) => return stop(call, why, rest),
+        Advice::Stop(why) => return stop(sight, call, why, rest),
     };
     let act = |how, reason: String| {
         // A plan made at intake keeps the part it named.
@@ -192,10 +192,10 @@ fn proposed_words(advice: Advice, proposed: RepairKind) -> &'static str {
     }
 }
 
-fn stop(call: &str, why: &str, rest: &[Answer]) -> Asked {
+fn stop(sight: &Sight<'_>, call: &str, why: &str, rest: &[Answer]) -> Asked {
     match rest {
         [] => picks(format!("STOP with {call}: {why}."), &[Pick::PutBack, Pick::Tagged]),
-        [Answer::Pick(Pick::Tagged), more @ ..] => repair::park(None, more),
+        [Answer::Pick(Pick::Tagged), more @ ..] => repair::park(sight, None, more),
         _ => Asked::Ready(vec![Act::PutBack]),
     }
 }

@@ -52,16 +52,56 @@ pub(super) fn send(sight: &Sight<'_>, answers: &[Answer]) -> Asked {
     })
 }
 
-/// A part that came.
-pub(super) fn arrived(typed: &[&str]) -> Asked {
-    match typed {
-        [] => field("ARRIVED: which line of the request?"),
-        [_] => field("How many came?"),
-        [line, count, ..] => match (line.parse(), count.parse()) {
-            (Ok(line), Ok(count)) => {
-                Asked::Ready(vec![Act::Arrived { line, count, part: None, verdict: ArrivedVerdict::AsAsked }])
-            }
-            _ => Asked::Wrong("Key two whole numbers.".to_owned()),
+/// What came for a line of the request, held against what was asked for.
+pub(super) fn arrived(sight: &Sight<'_>, answers: &[Answer]) -> Asked {
+    let typed = texts(answers);
+    let verdict = answers.iter().find_map(|answer| match answer {
+        Answer::Pick(Pick::AsAsked) => Some(ArrivedVerdict::AsAsked),
+        Answer::Pick(Pick::WrongPart) => Some(ArrivedVerdict::WrongPart),
+        Answer::Pick(Pick::CameDamaged) => Some(ArrivedVerdict::Damaged),
+        Answer::Pick(Pick::Substitute) => Some(ArrivedVerdict::Substitute),
+        Answer::Pick(_) | Answer::Text(_) => None,
+    });
+    let number =
+        |text: &str| text.trim().parse::<u32>().map_err(|_| format!("\"{text}\" is no whole number."));
+    let Some(line) = typed.first() else { return field("ARRIVED: which line of the request?") };
+    let line = match number(line).and_then(|line| is_asked(sight, line).map(|()| line)) {
+        Ok(line) => line,
+        Err(why) => return Asked::Wrong(why),
+    };
+    let Some(count) = typed.get(1) else { return field("How many came?") };
+    let count = match number(count) {
+        Ok(count) => count,
+        Err(why) => return Asked::Wrong(why),
+    };
+    let act = |verdict, part| Act::Arrived { line, count, part, verdict };
+    match verdict {
+        None => super::unless_barred(sight, act(ArrivedVerdict::AsAsked, None), || {
+            let part =
+                sight.last_request.and_then(|request| request.part_of(line)).unwrap_or("what was asked for");
+            picks(
+                format!("HOLD it against the request: {part}. What came?"),
+                &[Pick::AsAsked, Pick::WrongPart, Pick::CameDamaged, Pick::Substitute],
+            )
+        }),
+        Some(verdict @ (ArrivedVerdict::AsAsked | ArrivedVerdict::Damaged)) => {
+            Asked::Ready(vec![act(verdict, None)])
+        }
+        Some(verdict @ (ArrivedVerdict::WrongPart | ArrivedVerdict::Substitute)) => match typed.get(2) {
+            None => field("Which part number is on it?"),
+            Some(part) => match part.parse() {
+                Ok(part) => Asked::Ready(vec![act(verdict, Some(part))]),
+                Err(why) => Asked::Wrong(format!("{why}")),
+            },
         },
+    }
+}
+
+fn is_asked(sight: &Sight<'_>, line: u32) -> Result<(), String> {
+    let request = sight.job.state().requested.as_ref();
+    let is_there = request.is_some_and(|request| request.lines.iter().any(|asked| asked.line == line));
+    match is_there {
+        true => Ok(()),
+        false => Err(format!("The request has no line {line}: read its number on the paper.")),
     }
 }

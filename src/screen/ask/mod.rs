@@ -2,8 +2,10 @@
 //! When everything is known it gives the acts; nothing here is remembered between key presses but
 //! the answers themselves.
 
+mod accident;
 mod behind;
 mod closing;
+mod consequence;
 mod crimp;
 mod decide;
 mod desk;
@@ -66,6 +68,12 @@ pub enum Topic {
     NotStartable,
     /// Every move that is left waits for a part.
     Waiting,
+    /// What is left waits for the machine.
+    WaitingForMachine,
+    /// The job was stopped.
+    Stopped,
+    /// It was handed over, and nobody said yet who works now.
+    WhoWorks,
     /// Nothing is left to do.
     Nothing,
 }
@@ -113,6 +121,8 @@ pub enum Asked {
     },
     /// Go to this step.
     Go(Do),
+    /// This person works here from now on.
+    Works(String),
 }
 
 impl Asked {
@@ -163,6 +173,12 @@ pub(super) fn texts(answers: &[Answer]) -> Vec<&str> {
 /// The topic of the moment, when nobody chose another.
 pub fn topic_now(sight: &Sight<'_>) -> Topic {
     let state = sight.state();
+    if sight.by.trim().is_empty() {
+        return Topic::WhoWorks;
+    }
+    if state.stopped.is_some() {
+        return Topic::Stopped;
+    }
     if let Some(need) = &state.resume {
         return resume_topic(sight, need);
     }
@@ -178,7 +194,8 @@ pub fn topic_now(sight: &Sight<'_>) -> Topic {
         _ if plug_in_hand => Topic::PlugInHand,
         Some(step) if step.opens_or_moves() && refusing(sight).is_some() => Topic::NotStartable,
         Some(step) => Topic::Step(step),
-        None if sight.survey.steps.iter().any(|s| s.status == Status::Waiting) => Topic::Waiting,
+        None if state.leads.iter().any(|lead| state.waits_for_part(lead)) => Topic::Waiting,
+        None if sight.survey.steps.iter().any(|s| s.status == Status::Waiting) => Topic::WaitingForMachine,
         None => Topic::Nothing,
     }
 }
@@ -188,6 +205,18 @@ fn refusing<'a>(sight: &Sight<'a>) -> Option<&'a Flag> {
     let refuses = |code| matches!(code, Code::BlockedUnderWire | Code::BridgeMissing | Code::PartMisfit);
     let mut flags = sight.survey.account.open_flags();
     flags.find(|flag| refuses(flag.code)).filter(|_| !sight.state().has_moved())
+}
+
+/// The job was stopped: only a slip is taken back, as the next key press.
+fn stopped(sight: &Sight<'_>, answers: &[Answer]) -> Asked {
+    let why = sight.state().stopped.as_deref().unwrap_or_default();
+    match answers.first() {
+        None => picks(
+            format!("STOPPED: {why}. Start a new job from what was left; or was that a slip of the keys?"),
+            &[Pick::TakeBack],
+        ),
+        Some(_) => Asked::Ready(vec![Act::WrongKey]),
+    }
 }
 
 /// The replacement is refused: what to do about it.
@@ -236,6 +265,9 @@ pub fn ask(sight: &Sight<'_>, topic: &Topic, answers: &[Answer]) -> Asked {
         Topic::Next(wanted, after) => jump::next(sight, *wanted, after.as_ref()),
         Topic::NotStartable => not_startable(sight, answers),
         Topic::Waiting => repair::waiting(sight, answers),
+        Topic::WaitingForMachine => closing::at_the_machine(sight, answers),
+        Topic::Stopped => stopped(sight, answers),
+        Topic::WhoWorks => other::who_works(sight, answers),
         Topic::Nothing => Asked::Picks { prompt: "Nothing is left to do.".to_owned(), picks: Vec::new() },
     }
 }
@@ -278,9 +310,9 @@ fn ask_of_step(sight: &Sight<'_>, step: &Do, answers: &[Answer]) -> Asked {
         Do::MoveWire { lead, .. } | Do::Repair { lead, .. } => moves::wire(sight, lead, answers),
         Do::MovePlug { from, .. } => moves::plug(sight, from, answers),
         Do::FitPlug { at } => moves::fit_plug(sight, at, answers),
-        Do::MoveOther { from, .. } => moves::other(sight, from, answers),
+        Do::MoveOther { from, to } => moves::other(sight, from, to.as_ref(), answers),
         Do::Look { housing, face } => closing::look(housing, *face, answers),
-        Do::LookMatingHalf => closing::mating_half(answers),
+        Do::LookMatingHalf => closing::mating_half(sight, answers),
         Do::CountRow { housing, row } => closing::count_row(sight, housing, *row, answers),
         Do::ReRead { at } => closing::reread(sight, at, answers),
         Do::Lock { housing } => closing::lock(housing, answers),

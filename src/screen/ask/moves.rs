@@ -5,10 +5,10 @@ use crate::{
     catalogue::From,
     colour::Colour,
     record::{Address, Seal},
-    swap::{Act, ItemId, JobSide, Lead, Place, PlugSource, Seat, SeenAt},
+    swap::{Act, Expected, ItemId, JobSide, Lead, OtherKind, Place, PlugSource, RepairKind, Seat, SeenAt},
 };
 
-use super::{Answer, Asked, decide, field, picks, repair, texts, unless_barred};
+use super::{Answer, Asked, consequence, decide, field, picks, repair, texts, unless_barred};
 use crate::screen::{keys::Pick, sight::Sight};
 
 /// The next question about a lead, wherever it is.
@@ -19,6 +19,9 @@ pub(super) fn wire(sight: &Sight<'_>, id: &ItemId, answers: &[Answer]) -> Asked 
         Place::In(at) if state.side_of(at) == Some(JobSide::Old) => take_out(sight, lead, at, answers),
         Place::In(at) => in_new(sight, lead, at, answers),
         Place::Hand => in_hand(sight, lead, answers),
+        Place::NotMade => {
+            repair::repair(sight, lead, &state.call_joined(lead), RepairKind::RepairLead, answers)
+        }
         Place::Parked(tag) => match answers.first() {
             None => picks(
                 format!("TAKE UP {} from tag {tag}, when it can go on.", state.call(lead)),
@@ -125,6 +128,12 @@ fn is_individually_sealed(sight: &Sight<'_>, at: &Address) -> bool {
 
 fn in_hand(sight: &Sight<'_>, lead: &Lead, answers: &[Answer]) -> Asked {
     let call = sight.state().call(lead);
+    if let Some(asked) = consequence::in_hand(sight, lead, &call, answers) {
+        return asked;
+    }
+    if lead.planned == Some(RepairKind::Join) {
+        return repair::repair(sight, lead, &call, RepairKind::Join, answers);
+    }
     match lead.inspected {
         None => decide::inspect(sight, lead, &call, answers),
         Some(Some(kind)) => repair::repair(sight, lead, &call, kind, answers),
@@ -165,6 +174,13 @@ fn in_new(sight: &Sight<'_>, lead: &Lead, at: &Address, answers: &[Answer]) -> A
             Asked::Ready(vec![Act::Tug { at: at.clone(), held: true }])
         }
         (Seat::Clicked, Some(_)) => Asked::Ready(vec![Act::Tug { at: at.clone(), held: false }]),
+        (Seat::NoClick, None) if !wrong => picks(
+            format!("{call} did not click in {}. PUSH it once more, straight; or take it out.", at.label),
+            &[Pick::PushedAgain, Pick::Out],
+        ),
+        (Seat::NoClick, Some(Answer::Pick(Pick::PushedAgain))) => {
+            Asked::Ready(vec![Act::Insert { into: at.clone(), click: true, again: true, anyway: None }])
+        }
         (_, None) => {
             let why = if wrong { "is in the wrong hole" } else { "did not click" };
             picks(format!("TAKE {call} out of {} again: it {why}.", at.label), &[Pick::Out])
@@ -304,8 +320,60 @@ pub(super) fn fit_plug(sight: &Sight<'_>, at: &Address, answers: &[Answer]) -> A
     }
 }
 
-/// A spare terminal, bridge or clip.
-pub(super) fn other(sight: &Sight<'_>, from: &Address, answers: &[Answer]) -> Asked {
+/// A spare terminal, bridge or clip: moved, left behind, or put in new where it is missing.
+pub(super) fn other(sight: &Sight<'_>, from: &Address, to: Option<&Address>, answers: &[Answer]) -> Asked {
+    let missing = to.and_then(|to| match sight.survey.target.expected(to) {
+        Expected::MissingOther(kind) => Some((to, kind)),
+        _ => None,
+    });
+    match (to, missing) {
+        (None, _) => left_behind(sight, from, answers),
+        (Some(_), Some((to, kind))) => new_other(sight, from, to, kind, answers),
+        (Some(_), None) => moved_other(sight, from, answers),
+    }
+}
+
+/// By the decision it does not belong in the new housing.
+fn left_behind(sight: &Sight<'_>, from: &Address, answers: &[Answer]) -> Asked {
+    match answers.first() {
+        None => picks(
+            format!(
+                "LEAVE the {} of {} in the old housing: it has no place.",
+                what_is(sight, from),
+                from.label
+            ),
+            &[Pick::LeftThere],
+        ),
+        Some(_) => Asked::Ready(vec![Act::LeftInOld {
+            at: from.clone(),
+            reason: "by the decision it has no place".to_owned(),
+        }]),
+    }
+}
+
+/// A new one, where one is drawn and none was found.
+fn new_other(sight: &Sight<'_>, from: &Address, to: &Address, kind: &OtherKind, answers: &[Answer]) -> Asked {
+    let what = match kind {
+        OtherKind::Spare => "spare terminal",
+        OtherKind::Bridge(what) => what.as_str(),
+    };
+    match texts(answers).as_slice() {
+        [] => field(format!("FIT a new {what} into new {}. Part number of the new one?", to.label)),
+        [part] => match part.parse::<crate::catalogue::PartNumber>() {
+            Ok(_) => field("Into which cavity? Read the label and key it"),
+            Err(why) => Asked::Wrong(format!("{why}")),
+        },
+        [part, label, ..] => match (part.parse(), sight.resolve(JobSide::New, label)) {
+            (Ok(part), Ok(to)) => {
+                Asked::Ready(vec![Act::MoveOther { from: from.clone(), to, part: Some(part), anyway: None }])
+            }
+            (Err(why), _) => Asked::Wrong(format!("{why}")),
+            (_, Err(why)) => Asked::Wrong(why),
+        },
+    }
+}
+
+fn moved_other(sight: &Sight<'_>, from: &Address, answers: &[Answer]) -> Asked {
     let put = |to| Act::MoveOther { from: from.clone(), to, part: None, anyway: None };
     match answers {
         [] => field(format!(

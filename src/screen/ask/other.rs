@@ -2,12 +2,13 @@
 
 use crate::{
     catalogue::LockState,
-    quantity::{Length, is_day},
-    record::Address,
-    swap::{About, Act, ItemId, JobSide, Place, SeenAt},
+    quantity::{is_day, says_something},
+    swap::{About, Act, GATES, ItemId, JobSide, Place, RecordSide, SeenAt},
 };
 
-use super::{Answer, Asked, Wanted, closing::side_words, desk, field, picks, record, repair, texts};
+use super::{
+    Answer, Asked, Wanted, accident, closing::side_words, desk, field, picks, record, repair, texts,
+};
 use crate::screen::{keys::Pick, sight::Sight};
 
 /// Another thing one can do here.
@@ -40,12 +41,15 @@ pub enum OtherThing {
     SendRequest,
     Arrived,
     Removed,
+    GateAgain,
+    KeyShould,
+    Join,
     HandOver,
     Stop,
 }
 
 /// Every other thing: the thing, its key in the menu, what it says.
-pub const OTHERS: [(OtherThing, char, &str); 28] = [
+pub const OTHERS: [(OtherThing, char, &str); 31] = [
     (OtherThing::GoOn, 'y', "go on anyway with what was refused, by name"),
     (OtherThing::Jump, 'j', "jump to a cavity by label, wire, circuit or colour"),
     (OtherThing::NextUndone, '1', "go to the next place that is not done"),
@@ -72,9 +76,57 @@ pub const OTHERS: [(OtherThing, char, &str); 28] = [
     (OtherThing::SendRequest, 'd', "send the parts request to the desk"),
     (OtherThing::Arrived, 'i', "a part of the request arrived"),
     (OtherThing::Removed, 'x', "take a wire out for good, under a document"),
+    (OtherThing::GateAgain, '7', "answer a safety question anew"),
+    (OtherThing::KeyShould, '8', "key what should be in a cavity, by the diagram"),
+    (OtherThing::Join, '9', "join two leads into one, under a document"),
     (OtherThing::HandOver, 'h', "hand over to another person"),
     (OtherThing::Stop, 't', "STOP the job"),
 ];
+
+/// A safety question answered before is answered anew: the last answer counts.
+fn gate_again(sight: &Sight<'_>, answers: &[Answer]) -> Asked {
+    let list = GATES.iter().zip(1..).map(|(gate, n)| format!("{n} {}", gate.title()));
+    let Some((Answer::Text(number), rest)) = answers.split_first() else {
+        return field(format!("ANSWER which safety question anew? {}", list.collect::<Vec<_>>().join(", ")));
+    };
+    let gate = number.parse::<usize>().ok().and_then(|n| GATES.get(n.checked_sub(1)?));
+    match gate {
+        Some(gate) => super::gate::gate(sight, *gate, rest),
+        None => Asked::Wrong(format!("Key a number from 1 to {}.", GATES.len())),
+    }
+}
+
+/// What should be in a cavity, keyed from the diagram.
+fn key_should(sight: &Sight<'_>, answers: &[Answer]) -> Asked {
+    let side = match sight.state().should_is_in_new_labels() {
+        true => JobSide::New,
+        false => JobSide::Old,
+    };
+    let Some((Answer::Text(label), rest)) = answers.split_first() else {
+        return field(format!("BY THE DIAGRAM: what should be in which {} cavity?", side_words(side)));
+    };
+    match sight.resolve(side, label) {
+        Ok(at) => record::content(sight, &at, RecordSide::Should, rest),
+        Err(why) => Asked::Wrong(why),
+    }
+}
+
+/// Who works here after a hand-over: the name stands in every entry from now on.
+pub(super) fn who_works(sight: &Sight<'_>, answers: &[Answer]) -> Asked {
+    let to = sight.job.entries_in_force().rev().find_map(|entry| match &entry.act {
+        Act::HandOver { to } => Some(to.as_str()),
+        _ => None,
+    });
+    match (texts(answers).first(), to) {
+        (None, to) => {
+            let offer = to.map_or(String::new(), |to| format!(" (= {to})"));
+            field(format!("HANDED OVER. Who works here now? Key your name{offer}"))
+        }
+        (Some(&"="), Some(to)) => Asked::Works(to.to_owned()),
+        (Some(name), _) if says_something(name) => Asked::Works((*name).to_owned()),
+        (Some(name), _) => Asked::Wrong(format!("\"{name}\" is no name.")),
+    }
+}
 
 /// What is asked about another thing.
 pub(super) fn ask_other(sight: &Sight<'_>, thing: OtherThing, answers: &[Answer]) -> Asked {
@@ -88,7 +140,9 @@ pub(super) fn ask_other(sight: &Sight<'_>, thing: OtherThing, answers: &[Answer]
         OtherThing::GoOn => Asked::Wrong("Nothing was refused.".to_owned()),
         OtherThing::WrongKey => confirm(answers, wrong_key_prompt(sight), Act::WrongKey),
         OtherThing::PutBack => Asked::Ready(vec![Act::PutBack]),
-        OtherThing::Park => repair::park(sight.state().lead_in_hand().and_then(|lead| lead.planned), answers),
+        OtherThing::Park => {
+            repair::park(sight, sight.state().lead_in_hand().and_then(|lead| lead.planned), answers)
+        }
         OtherThing::Seen => seen(sight, &typed),
         OtherThing::Correct => correct(sight, answers),
         OtherThing::Note => note(sight, &typed),
@@ -104,27 +158,36 @@ pub(super) fn ask_other(sight: &Sight<'_>, thing: OtherThing, answers: &[Answer]
         OtherThing::OrderLead => super::lead_order::by_label(sight, answers),
         OtherThing::ProveTool => super::tool::prove(sight, answers),
         OtherThing::WithdrawTool => super::tool::withdraw(sight, answers),
-        OtherThing::CutFree => cut_free(sight, answers),
-        OtherThing::Loose => loose(sight, &typed),
-        OtherThing::PlugGone => plug_gone(answers),
+        OtherThing::CutFree => accident::cut_free(sight, answers),
+        OtherThing::Loose => accident::loose(sight, &typed),
+        OtherThing::PlugGone => accident::plug_gone(answers),
         OtherThing::LeftInOld => {
-            at_with_reason(sight, &typed, "LEAVE what is in which old cavity?", |at, reason| Act::LeftInOld {
-                at,
-                reason,
+            accident::at_with_reason(sight, &typed, "LEAVE what is in which old cavity?", |at, reason| {
+                Act::LeftInOld { at, reason }
             })
         }
-        OtherThing::ReopenLock => reopen(sight, &typed),
+        OtherThing::ReopenLock => accident::reopen(sight, &typed),
         OtherThing::Accept => accept(sight, &typed),
         OtherThing::SendRequest => desk::send(sight, answers),
-        OtherThing::Arrived => desk::arrived(&typed),
+        OtherThing::Arrived => desk::arrived(sight, answers),
         OtherThing::Removed => match typed.as_slice() {
             [] => field("TAKE OUT for good: which wire? (old:11, or old:11/2 for one of several)"),
-            [_] => field("Under which document?"),
-            [wire, document, ..] => match wire.parse() {
-                Ok(wire) => Asked::Ready(vec![Act::Removed { wire, document: (*document).to_owned() }]),
+            [wire, more @ ..] => match wire.parse() {
                 Err(why) => Asked::Wrong(why),
+                Ok(wire) => {
+                    let removed = |document: &str| Act::Removed { wire, document: document.to_owned() };
+                    match more.first() {
+                        None => super::unless_barred(sight, removed("a document"), || {
+                            field("Under which document?")
+                        }),
+                        Some(document) => Asked::Ready(vec![removed(document)]),
+                    }
+                }
             },
         },
+        OtherThing::GateAgain => gate_again(sight, answers),
+        OtherThing::KeyShould => key_should(sight, answers),
+        OtherThing::Join => super::consequence::join(sight, &typed),
         OtherThing::HandOver => match typed.first() {
             None => field("HAND OVER to whom?"),
             Some(to) => Asked::Ready(vec![Act::HandOver { to: (*to).to_owned() }]),
@@ -146,7 +209,18 @@ fn confirm(answers: &[Answer], prompt: String, act: Act) -> Asked {
 fn wrong_key_prompt(sight: &Sight<'_>) -> String {
     match sight.job.last_in_force() {
         Some((n, entry)) => {
-            format!("TAKE BACK entry {}, {}: it did not happen at the bench?", n + 1, entry.act.told())
+            let press: Vec<String> = sight.job.last_press().map(|(_, entry)| entry.act.told()).collect();
+            match press.len() {
+                0 | 1 => format!(
+                    "TAKE BACK entry {}, {}: it did not happen at the bench?",
+                    n + 1,
+                    entry.act.told()
+                ),
+                _ => format!(
+                    "TAKE BACK the last key press, {}: it did not happen at the bench?",
+                    press.join("; ")
+                ),
+            }
         }
         None => "There is nothing to take back.".to_owned(),
     }
@@ -155,10 +229,12 @@ fn wrong_key_prompt(sight: &Sight<'_>) -> String {
 fn seen(sight: &Sight<'_>, typed: &[&str]) -> Asked {
     match typed {
         [] => field("SEEN: which lead or plug? (the old label it was recorded in, new:4, loose/1)"),
-        [_] => field("Where do you see it? (hand, unseen, a new label, old:3, or tag T1)"),
-        [_, _] => field("What happened?"),
-        [item, place, reason, ..] => {
-            let item = match item_id(sight, item) {
+        [item] => match known_item(sight, item) {
+            Ok(_) => field("Where do you see it? (hand, unseen, a new label, old:3, or tag T1)"),
+            Err(why) => Asked::Wrong(why),
+        },
+        [item, place, more @ ..] => {
+            let item = match known_item(sight, item) {
                 Ok(item) => item,
                 Err(why) => return Asked::Wrong(why),
             };
@@ -174,8 +250,22 @@ fn seen(sight: &Sight<'_>, typed: &[&str]) -> Asked {
                     Err(why) => return Asked::Wrong(why),
                 },
             };
-            Asked::Ready(vec![Act::Seen { item, at, reason: (*reason).to_owned() }])
+            let seen = |reason: &str| Act::Seen { item, at, reason: reason.to_owned() };
+            match more.first() {
+                None => super::unless_barred(sight, seen("seen"), || field("What happened?")),
+                Some(reason) => Asked::Ready(vec![seen(reason)]),
+            }
         }
+    }
+}
+
+/// A thing of this job by what was typed; a lead nobody recorded is loose/1 and so on.
+fn known_item(sight: &Sight<'_>, typed: &str) -> Result<ItemId, String> {
+    let item = item_id(sight, typed)?;
+    let is_known = sight.state().place_of(&item).is_some() || matches!(item, ItemId::Loose(_));
+    match is_known {
+        true => Ok(item),
+        false => Err(format!("Nothing was recorded as {item}. A lead nobody recorded is loose/1, loose/2.")),
     }
 }
 
@@ -227,94 +317,6 @@ fn note(sight: &Sight<'_>, typed: &[&str]) -> Asked {
             };
             Asked::Ready(vec![Act::Note { text: (*text).to_owned(), about }])
         }
-    }
-}
-
-fn cut_free(sight: &Sight<'_>, answers: &[Answer]) -> Asked {
-    match texts(answers).as_slice() {
-        [] => field("CUT FREE the lead of which old cavity?"),
-        [label] => match sight.resolve(JobSide::Old, label) {
-            Ok(_) => field("Before the cut: what is written on the wire you are about to cut?"),
-            Err(why) => Asked::Wrong(why),
-        },
-        [_, _] => field("How far behind the housing? (50 mm)"),
-        [label, circuit, distance, ..] => {
-            let Some(Answer::Pick(stayed)) = answers.last() else {
-                return picks("Did the terminal stay in its cavity?", &[Pick::Yes, Pick::No]);
-            };
-            let distance: Length = match distance.parse() {
-                Ok(distance) => distance,
-                Err(why) => return Asked::Wrong(format!("{why}")),
-            };
-            match sight.resolve(JobSide::Old, label) {
-                Ok(from) => Asked::Ready(vec![Act::CutFree {
-                    from,
-                    distance,
-                    terminal_stayed: *stayed == Pick::Yes,
-                    circuit: Some((*circuit).to_owned()),
-                    anyway: None,
-                }]),
-                Err(why) => Asked::Wrong(why),
-            }
-        }
-    }
-}
-
-fn loose(sight: &Sight<'_>, typed: &[&str]) -> Asked {
-    let Some(line) = typed.first() else {
-        return field("LOOSE: which leads, each with its tag? (3=T1 4=T2)");
-    };
-    let mut leads = Vec::new();
-    for pair in line.split_whitespace() {
-        let Some((label, tag)) = pair.split_once('=') else {
-            return Asked::Wrong("Write label=tag for each lead.".to_owned());
-        };
-        match (sight.resolve(JobSide::Old, label), tag.parse()) {
-            (Ok(at), Ok(tag)) => leads.push((at, tag)),
-            (Err(why), _) => return Asked::Wrong(why),
-            (_, Err(why)) => return Asked::Wrong(format!("{why}")),
-        }
-    }
-    Asked::Ready(vec![Act::Loose { leads }])
-}
-
-fn plug_gone(answers: &[Answer]) -> Asked {
-    match (answers.first(), texts(answers).first()) {
-        (None, _) => {
-            picks("The PLUG in the hand, else in the tray:", &[Pick::LoseIt, Pick::ScrapIt, Pick::ReturnIt])
-        }
-        (Some(Answer::Pick(Pick::LoseIt)), _) => Asked::Ready(vec![Act::LosePlug]),
-        (Some(Answer::Pick(Pick::ReturnIt)), _) => Asked::Ready(vec![Act::ReturnPlug]),
-        (Some(_), None) => field("Why is it scrapped?"),
-        (Some(_), Some(reason)) => Asked::Ready(vec![Act::ScrapPlug { reason: (*reason).to_owned() }]),
-    }
-}
-
-fn at_with_reason(sight: &Sight<'_>, typed: &[&str], prompt: &str, act: fn(Address, String) -> Act) -> Asked {
-    match typed {
-        [] => field(prompt),
-        [_] => field("Why?"),
-        [label, reason, ..] => match sight.resolve(JobSide::Old, label) {
-            Ok(at) => Asked::Ready(vec![act(at, (*reason).to_owned())]),
-            Err(why) => Asked::Wrong(why),
-        },
-    }
-}
-
-fn reopen(sight: &Sight<'_>, typed: &[&str]) -> Asked {
-    let set = sight.state().side(JobSide::New).find(|h| h.lock == Some(LockState::FullSet));
-    let Some((housing, lock)) = set.and_then(|h| h.housing().lock.as_ref().map(|l| (h, l))) else {
-        return Asked::Wrong(format!("No lock on the {} side is full-set.", side_words(JobSide::New)));
-    };
-    match typed.first() {
-        None => field("OPEN the new lock again: why? (its fingers tire)"),
-        Some(why) => Asked::Ready(vec![Act::Lock {
-            housing: housing.name.clone(),
-            to: lock.open_state,
-            finger: true,
-            why: Some((*why).to_owned()),
-            anyway: None,
-        }]),
     }
 }
 

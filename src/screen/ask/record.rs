@@ -16,6 +16,11 @@ pub(super) fn record(sight: &Sight<'_>, at: Option<&Address>, answers: &[Answer]
             None => picks("FINISH the record: every cavity has its answer.", &[Pick::Finished]),
         };
     };
+    content(sight, at, RecordSide::Found, answers)
+}
+
+/// What a cavity holds, or by the diagram should hold.
+pub(super) fn content(sight: &Sight<'_>, at: &Address, side: RecordSide, answers: &[Answer]) -> Asked {
     let label = &at.label;
     let Some(Answer::Pick(pick)) = answers.first() else {
         let mut offered = vec![
@@ -31,7 +36,11 @@ pub(super) fn record(sight: &Sight<'_>, at: Option<&Address>, answers: &[Answer]
             offered.push(Pick::Repeat);
         }
         let also = sight.also(at);
-        return picks(format!("RECORD cavity {label}{also}: what is in it?"), &offered);
+        let ask = match side {
+            RecordSide::Found => format!("RECORD cavity {label}{also}: what is in it?"),
+            RecordSide::Should => format!("BY THE DIAGRAM, cavity {label}{also}: what belongs in it?"),
+        };
+        return picks(ask, &offered);
     };
     let typed = texts(answers);
     let holds = match (pick, typed.as_slice()) {
@@ -67,7 +76,6 @@ pub(super) fn record(sight: &Sight<'_>, at: Option<&Address>, answers: &[Answer]
         },
         _ => return Asked::Wrong("That is not an answer here.".to_owned()),
     };
-    let side = RecordSide::Found;
     Asked::Ready(vec![Act::Recorded { side, at: at.clone(), holds, from: None }])
 }
 

@@ -3,7 +3,7 @@
 use crate::{
     catalogue::PartNumber,
     quantity::list_of,
-    swap::{Act, Code, Lead, RepairKind, Tag},
+    swap::{Act, Code, Lead, Place, RepairKind, Tag},
 };
 
 use super::{Answer, Asked, crimp, decide, desk, field, lead_order, picks, splice, texts};
@@ -28,7 +28,7 @@ pub(super) fn waiting(sight: &Sight<'_>, answers: &[Answer]) -> Asked {
             let prompt = format!("WAITING for parts: {}.{next}", list_of(&calls));
             picks(prompt, &[Pick::TakeUp, Pick::PartArrived])
         }
-        [Answer::Pick(Pick::PartArrived), rest @ ..] => desk::arrived(&texts(rest)),
+        [Answer::Pick(Pick::PartArrived), rest @ ..] => desk::arrived(sight, rest),
         [_, rest @ ..] => match (leads.as_slice(), texts(rest).first().map(|tag| tag.parse())) {
             ([(_, tag)], _) => Asked::Ready(vec![Act::TakeUp { tag: (*tag).clone() }]),
             (_, None) => field("TAKE UP which tag?"),
@@ -53,14 +53,18 @@ fn still_to_come(sight: &Sight<'_>) -> Vec<String> {
 }
 
 /// Tag and park what is in the hand. Why is asked only where no planned repair says it.
-pub(super) fn park(planned: Option<RepairKind>, answers: &[Answer]) -> Asked {
+pub(super) fn park(sight: &Sight<'_>, planned: Option<RepairKind>, answers: &[Answer]) -> Asked {
     let waits = planned.map(|how| format!("waits for {}", how.words()));
     let typed = texts(answers);
     let reason = waits.or_else(|| typed.get(1).map(|reason| (*reason).to_owned()));
     match (typed.first().map(|tag| tag.parse()), reason) {
         (None, _) => field("PARK it: what is on the tag?"),
         (Some(Err(why)), _) => Asked::Wrong(format!("{why}")),
-        (Some(Ok(_)), None) => field("Why is it parked?"),
+        (Some(Ok(tag)), None) => {
+            // A tag that is used already is said before the reason is asked.
+            let parked = Act::Park { tag, reason: "parked".to_owned() };
+            super::unless_barred(sight, parked, || field("Why is it parked?"))
+        }
         (Some(Ok(tag)), Some(reason)) => Asked::Ready(vec![Act::Park { tag, reason }]),
     }
 }
@@ -77,11 +81,14 @@ pub(super) fn repair(
     match answers {
         [] => {
             let prompt = format!("{call} needs {}. Done, or park it until its part is here?", kind.words());
-            let mut offered = vec![Pick::RepairDone, Pick::Tagged, Pick::Answer];
+            let mut offered = match lead.place {
+                Place::NotMade => vec![Pick::RepairDone],
+                _ => vec![Pick::RepairDone, Pick::Tagged, Pick::Answer],
+            };
             offered.extend(kind.is_new_lead().then_some(Pick::OrderLead));
             picks(prompt, &offered)
         }
-        [Answer::Pick(Pick::Tagged), ..] => park(Some(kind), rest),
+        [Answer::Pick(Pick::Tagged), ..] => park(sight, Some(kind), rest),
         [Answer::Pick(Pick::Answer), ..] => decide::inspect(sight, lead, call, rest),
         [Answer::Pick(Pick::OrderLead), ..] => lead_order::order(sight, lead, rest),
         _ if lead.planned != Some(kind) => Asked::Ready(vec![Act::Planned {

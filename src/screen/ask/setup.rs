@@ -3,10 +3,10 @@
 use crate::{
     catalogue::{DifferenceKind, differences},
     face::{Face, PosePlace, Side},
-    record::{Address, HousingName},
+    record::{Address, Difference, DifferenceKind::Missing, HousingName},
     swap::{
-        Act, Fit, ItemId, JobHousing, JobSide, Misread, Question, ReadBack, RecordSide, RowShift,
-        place_in_words, pose_in_words,
+        Act, Fit, ItemId, JobHousing, JobSide, MatingVerdict, Misread, Question, ReadBack, RecordSide,
+        RepairKind, RowShift, place_in_words, pose_in_words,
     },
 };
 
@@ -187,7 +187,10 @@ pub(super) fn compare(sight: &Sight<'_>, question: Question, answers: &[Answer])
                 question.words(),
                 by_definition(sight, question)
             );
-            return picks(prompt, &[Pick::Yes, Pick::Differs, Pick::DontKnow]);
+            return picks(prompt, &[Pick::Yes, Pick::Differs, Pick::DontKnow, Pick::NotHere]);
+        }
+        Some(Answer::Pick(Pick::NotHere)) => {
+            return Asked::Ready(vec![Act::MatingHalf { verdict: MatingVerdict::NotHere }]);
         }
         Some(Answer::Pick(Pick::Yes)) => Fit::Fits,
         Some(Answer::Pick(Pick::Differs)) => Fit::Differs,
@@ -213,30 +216,46 @@ fn by_definition(sight: &Sight<'_>, question: Question) -> String {
     said.collect()
 }
 
-/// A difference between what is found and what should be.
+/// The differences between what is found and what should be at one cavity, decided together.
 pub(super) fn decide(sight: &Sight<'_>, at: &Address, answers: &[Answer]) -> Asked {
-    let sentence = sight
-        .survey
-        .target
-        .differences
-        .iter()
-        .find(|d| d.at == *at)
-        .map_or_else(|| format!("A difference at {at}."), |d| d.sentence());
+    let here: Vec<&Difference> =
+        sight.survey.target.differences.iter().filter(|difference| difference.at == *at).collect();
     let wins = match answers.first() {
         None => {
+            let said: Vec<String> = here.iter().map(|difference| difference.sentence()).collect();
             return picks(
-                format!("DECIDE: {sentence} Which is to be?"),
+                format!("DECIDE: {} Which is to be?", said.join(" ")),
                 &[Pick::FoundWins, Pick::ShouldWins],
             );
         }
         Some(Answer::Pick(Pick::ShouldWins)) => RecordSide::Should,
         Some(_) => RecordSide::Found,
     };
-    match texts(answers).first() {
-        None => field("Why? (factory variant, earlier repair, fault to correct…)"),
-        Some(reason) => {
-            Asked::Ready(vec![Act::Decided { at: at.clone(), wins, reason: (*reason).to_owned() }])
-        }
+    let typed = texts(answers);
+    let Some(reason) = typed.first() else {
+        return field("Why? (factory variant, earlier repair, fault to correct…)");
+    };
+    let decided = Act::Decided { at: at.clone(), wins, reason: (*reason).to_owned() };
+    let lead = ItemId::At(at.clone());
+    let is_missing =
+        here.iter().any(|d| matches!(d.kind, Missing { .. })) && sight.state().lead(&lead).is_none();
+    if wins == RecordSide::Found || !is_missing {
+        return Asked::Ready(vec![decided]);
+    }
+    match typed.get(1) {
+        None => field("The wire is missing. Where can a new lead be joined? (a wire and place; - not known)"),
+        Some(&"-") => Asked::Ready(vec![decided]),
+        Some(place) => Asked::Ready(vec![
+            decided,
+            Act::Planned {
+                lead,
+                how: RepairKind::RepairLead,
+                reason: format!("missing as found; joined at: {place}"),
+                part: None,
+                order: None,
+                with: None,
+            },
+        ]),
     }
 }
 

@@ -234,7 +234,12 @@ fn question_lines<'a>(sight: &Sight<'_>, ui: &Ui, theme: Theme, width: u16) -> V
             push_wrapped(&mut lines, &text::clean(&prompt, theme), width, theme.now());
             lines.extend(pick_lines(&picks, theme, width));
         }
-        Asked::Ready(_) | Asked::Send(_) | Asked::Book(_) | Asked::Go(_) | Asked::Barred { .. } => {}
+        Asked::Ready(_)
+        | Asked::Send(_)
+        | Asked::Book(_)
+        | Asked::Go(_)
+        | Asked::Works(_)
+        | Asked::Barred { .. } => {}
         Asked::Wrong(why) => push_wrapped(&mut lines, &text::clean(&why, theme), width, theme.alarm()),
     }
     lines
