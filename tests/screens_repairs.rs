@@ -69,7 +69,10 @@ fn what_is_found_is_decided_by_the_table_with_its_reason() {
 #[test]
 fn decided_otherwise_takes_a_reason() {
     let mut desk = in_hand();
-    desk.keys("rfe");
+    desk.keys("rf");
+    shows(&mut desk, "With which test pin was it tried?");
+    desk.typed("-");
+    desk.keys("e");
     shows(&mut desk, "which repair instead?");
     desk.keys("f");
     shows(&mut desk, "Why not as proposed?");

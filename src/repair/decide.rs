@@ -39,6 +39,7 @@ findings! {
     InsulationUnderSeal "insulation nicked under the seal lip",
     TooShort "wire too short: a new terminal would pull",
     Doubled "two wires in one sealed hole",
+    DrainBare "no sleeve on the drain wire",
 }
 
 /// What else the table looks at.
@@ -138,6 +139,9 @@ pub fn advise(finding: Finding, lead: &InHandLead) -> Advice {
             }
         },
         Finding::TooShort => Advice::RepairLead("a wire under tension pulls its terminal back"),
+        Finding::DrainBare => {
+            Advice::Sleeve("from the braid to the terminal: a bare drain touches its neighbours")
+        }
         Finding::Doubled => Advice::RepairLead(
             "join the two behind the seal and run one lead of their summed area, or the next larger",
         ),
@@ -145,15 +149,22 @@ pub fn advise(finding: Finding, lead: &InHandLead) -> Advice {
 }
 
 impl Finding {
-    /// Whether it can be found on a terminal of this gender, in a housing sealed so, with so many wires.
-    pub fn can_be_on(self, gender: Gender, sealing: &Sealing, wires: usize) -> bool {
+    /// Whether it can be found on a terminal of this gender, in a housing sealed so, with these wires.
+    pub fn can_be_on(self, gender: Gender, sealing: &Sealing, wires: &[WireKind]) -> bool {
         match self {
             Self::FemaleLoose => gender == Gender::Female,
             Self::MaleBent => gender == Gender::Male,
             Self::SealBad => *sealing == Sealing::Individual,
             Self::InsulationUnderSeal => sealing.is_sealed(),
-            Self::Doubled => sealing.is_sealed() && wires > 1,
-            _ => true,
+            Self::Doubled => sealing.is_sealed() && wires.len() > 1,
+            Self::DrainBare => wires.contains(&WireKind::Drain),
+            Self::TangFlat
+            | Self::Corroded
+            | Self::Burnt
+            | Self::CrimpBad
+            | Self::GripBad
+            | Self::InsulationOutside
+            | Self::TooShort => true,
         }
     }
 }

@@ -201,11 +201,18 @@ pub enum Pick {
     FoundUnderSeal,
     FoundShort,
     FoundDouble,
+    FoundDrain,
+    LipUneven,
+    WireSlanted,
+    HoleDirty,
+    TerminalLow,
+    TerminalTurned,
+    SealBehind,
 }
 
 /// Every one-key answer: the key and what it says. Two answers offered at once never share a
 /// key; typing, clicking and tugging are three different keys.
-pub const PICKS: [(Pick, char, &str); 131] = [
+pub const PICKS: [(Pick, char, &str); 138] = [
     (Pick::Absent, 'n', "no such circuit here"),
     (Pick::AnotherAnchor, 'n', "look at one more hole"),
     (Pick::AsAsked, 'a', "as asked for"),
@@ -337,6 +344,13 @@ pub const PICKS: [(Pick, char, &str); 131] = [
     (Pick::FoundUnderSeal, 'w', "insulation under the seal"),
     (Pick::FoundShort, 'l', "wire too short"),
     (Pick::FoundDouble, 'd', "two wires in a sealed hole"),
+    (Pick::FoundDrain, 'a', "no sleeve on the drain"),
+    (Pick::LipUneven, 'l', "a seal lip not even"),
+    (Pick::WireSlanted, 'w', "a wire crossed, tight or slanted"),
+    (Pick::HoleDirty, 'h', "a hole not clean"),
+    (Pick::TerminalLow, 'i', "a terminal not as high as the others"),
+    (Pick::TerminalTurned, 't', "a terminal the wrong way up"),
+    (Pick::SealBehind, 'b', "the seal is behind the splice"),
 ];
 
 impl Pick {

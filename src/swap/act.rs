@@ -13,6 +13,7 @@ use crate::{
 
 use super::{
     code::Code,
+    face_fault::FaceFault,
     item::{ItemId, Tag, WireId},
     repairs::{Behind, Crimp, LeadOrder, Splice},
     term::{
@@ -161,6 +162,8 @@ pub enum Act {
         verdict: Inspected,
         found: Option<Finding>,
         damage: Option<Length>,
+        /// The pin a female was tried with.
+        test_pin: Option<PartNumber>,
         anyway: Option<Anyway>,
     },
     Insert {
@@ -260,6 +263,8 @@ pub enum Act {
         face: Face,
         cavities: Vec<crate::face::Label>,
         sound: bool,
+        /// What is not sound, where that was said.
+        found: Vec<FaceFault>,
     },
     Measure {
         circuit: Option<String>,

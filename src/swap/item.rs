@@ -200,11 +200,25 @@ pub struct Lead {
     pub finding: Option<Finding>,
     /// How far behind the housing damage was found to reach, in the hand.
     pub damage_found: Option<Length>,
+    /// The pin its female was last tried with, since it has this terminal.
+    pub tried_with: Option<PartNumber>,
     /// Repairs done.
     pub repairs: Vec<RepairDone>,
 }
 
 impl Lead {
+    /// Takes in what a look in the hand shows. What was found before stays found until it is mended.
+    pub(super) fn is_looked_at(
+        &mut self,
+        found: Option<Finding>,
+        damage: Option<&Length>,
+        test_pin: Option<&PartNumber>,
+    ) {
+        self.finding = found.or(self.finding);
+        self.damage_found = damage.cloned().or(self.damage_found.take());
+        self.tried_with = test_pin.cloned().or(self.tried_with.take());
+    }
+
     /// How many of its wires are still in it.
     pub fn wires_left(&self) -> usize {
         self.seen.wires.len().saturating_sub(self.removed_wires.len())

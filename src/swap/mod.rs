@@ -11,6 +11,7 @@ mod circuit;
 mod code;
 mod decided;
 mod entry;
+mod face_fault;
 mod flags;
 mod gates;
 mod item;
@@ -43,6 +44,7 @@ pub use circuit::CircuitDrop;
 pub use code::Code;
 pub use decided::Decided;
 pub use entry::{Entry, day_of};
+pub use face_fault::FaceFault;
 pub use flags::Flag;
 pub use gates::{GATES, are_two_points, is_dead, is_open_to_doubt};
 pub use item::{

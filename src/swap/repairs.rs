@@ -195,6 +195,8 @@ pub struct Splice {
     pub sleeve: Length,
     /// Copper seen in the window at both sides, adhesive out at both ends, tugged.
     pub sound: bool,
+    /// The wire seal ended up behind the splice, away from its terminal.
+    pub seal_behind: bool,
     /// Untwisted length of a pair at the splice.
     pub untwisted: Option<Length>,
     /// Why it was soldered, when it was.

@@ -12,7 +12,8 @@ use crate::{
 };
 
 use super::{
-    Anyway, ArrivedVerdict, Code, GateAnswer, ItemId, ReadBack, RecordSide, RequestSaid, RequestedLine,
+    Anyway, ArrivedVerdict, Code, FaceFault, GateAnswer, ItemId, ReadBack, RecordSide, RequestSaid,
+    RequestedLine,
 };
 
 /// What was answered to an anchor.
@@ -101,10 +102,12 @@ pub struct ReReadSeen {
 }
 
 /// A look over a face of a housing.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[derive(Debug, Clone, PartialEq, Eq)]
 pub struct LookSeen {
     /// Whether everything was found sound.
     pub sound: bool,
+    /// What was not, where that was said.
+    pub found: Vec<FaceFault>,
     /// Its place in the journal, from 0.
     pub n: usize,
 }

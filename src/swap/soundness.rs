@@ -3,14 +3,34 @@
 
 use crate::{
     catalogue::Sealing,
-    quantity::{Length, plain_words},
-    record::{Seal, WireKind, drawn_wires},
+    quantity::{Length, list_of, plain_words},
+    record::{Address, Seal, WireKind, drawn_wires},
+    repair::Finding,
 };
 
 use super::{Code, ItemId, JobSide, Lead, RepairKind, state::State, target::Target};
 
 /// Something that stands against a lead: the rule, what is wrong, what to do.
 pub(super) type Objection = (Code, String, &'static str);
+
+/// The rule for what was found on a lead.
+fn suspected(finding: Finding) -> Code {
+    match finding {
+        Finding::DrainBare => Code::DrainBare,
+        Finding::SealBad => Code::SealMissing,
+        Finding::TangFlat
+        | Finding::FemaleLoose
+        | Finding::MaleBent
+        | Finding::Corroded
+        | Finding::Burnt
+        | Finding::CrimpBad
+        | Finding::GripBad
+        | Finding::InsulationOutside
+        | Finding::InsulationUnderSeal
+        | Finding::TooShort
+        | Finding::Doubled => Code::CrimpSuspect,
+    }
+}
 
 /// Words of a record that say that nothing is wrong.
 const FINE: [&str; 7] = ["good", "ok", "okay", "sound", "fine", "clean", "new"];
@@ -59,8 +79,67 @@ impl State {
                 "Look in the old cavity, and put a new seal on.",
             ));
         }
+        if let Some(finding) = lead.finding {
+            objections.push((
+                suspected(finding),
+                format!("{call} was found with: {}.", finding.words()),
+                "Mend it, or accept it by name.",
+            ));
+        }
+        objections.extend(self.nobody_else(lead));
+        objections.extend(self.spread(lead));
         objections.extend(self.parted(lead));
         objections
+    }
+
+    /// Of some that were looked at together one was not sound, and all others were called good.
+    fn nobody_else(&self, lead: &Lead) -> Option<Objection> {
+        let ItemId::At(home) = &lead.id else { return None };
+        let is_cleared = |at: &Address| {
+            let other = self.lead(&ItemId::At(at.clone()));
+            other.is_none_or(|other| other.repairs.is_empty() && other.inspected == Some(None))
+        };
+        let group = self.one_not_sound.iter().find(|group| {
+            lead.repairs.is_empty()
+                && group.contains(home)
+                && group.iter().filter(|at| *at != home).all(is_cleared)
+        })?;
+        let among = if group.len() > 1 { format!(", one of {},", list_of(group)) } else { String::new() };
+        let say = format!("{}{among} was not sound at the look beside an open hole.", self.call(lead));
+        Some((Code::CrimpSuspect, say, "Mend it, or accept it by name."))
+    }
+
+    /// A female tried with a pin that is not made for it may be spread.
+    fn spread(&self, lead: &Lead) -> Option<Objection> {
+        let pin = lead.tried_with.as_ref()?;
+        let is_one = self.test_pins_for(lead).iter().any(|known| known.part == *pin);
+        (!is_one).then(|| {
+            let say = format!("{} was tried with {pin}, which is no test pin for it.", self.call(lead));
+            let instead =
+                "Try it with the pin of its own family and size; if that is loose, replace the terminal.";
+            (Code::TerminalMisfit, say, instead)
+        })
+    }
+
+    /// The terminals that mate with the one on a lead: of its family and size, of the other gender.
+    pub fn test_pins_for(&self, lead: &Lead) -> Vec<&crate::catalogue::Terminal> {
+        let part = self.terminal_of(lead);
+        let home = match (&lead.id, &lead.came_from) {
+            (ItemId::At(at), _) | (_, Some(at)) => Some(at),
+            (_, None) => None,
+        };
+        let size = home.and_then(|at| self.cavity_size(at));
+        let gender = home.and_then(|at| self.housing(&at.housing)).map(|housing| housing.housing().gender);
+        let own = part.and_then(|part| self.terminal_named(part));
+        let size = own.map(|terminal| &terminal.size).or(size.as_ref());
+        let gender = own.map(|terminal| terminal.gender).or(gender);
+        let families = self.housings.iter().map(|housing| housing.definition.family());
+        let mut pins: Vec<&crate::catalogue::Terminal> = families
+            .flat_map(|family| &family.terminals)
+            .filter(|pin| Some(&pin.size) == size && gender.is_some_and(|gender| pin.gender != gender))
+            .collect();
+        pins.dedup_by_key(|pin| &pin.part);
+        pins
     }
 
     /// Whether a new housing has a seal on every wire.
@@ -125,7 +204,7 @@ impl State {
     }
 
     /// The kind of a lead that no repair lead may be spliced into, as recorded or as drawn.
-    pub(super) fn forbidden_kind(&self, lead: &Lead) -> Option<WireKind> {
+    pub fn forbidden_kind(&self, lead: &Lead) -> Option<WireKind> {
         let recorded = lead.seen.wires.iter().map(|wire| wire.kind).find(|kind| kind.forbids_splice());
         recorded.or_else(|| self.drawn_kind(lead).filter(|kind| kind.forbids_splice()))
     }

@@ -153,6 +153,10 @@ pub struct State {
     pub new_moved: Option<usize>,
     /// Old cavities looked at closely.
     pub looked_at: BTreeSet<Address>,
+    /// Old cavities that were looked at together, of which one at least was not sound.
+    pub one_not_sound: Vec<Vec<Address>>,
+    /// New cavities in which something stayed, until somebody found them clear.
+    pub left_behind: BTreeSet<Address>,
     /// The mating half.
     pub mating_half: Option<MatingVerdict>,
     /// Tests.

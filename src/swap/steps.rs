@@ -48,6 +48,7 @@ impl State {
     fn mark(&self, steps: &mut [Step]) {
         let waiting: BTreeSet<&ItemId> =
             self.leads.iter().filter(|l| self.waits_for_part(l)).map(|l| &l.id).collect();
+        let is_clearing = |what: &Do| matches!(what, Do::LookAt { cavities } if cavities.iter().any(|at| self.left_behind.contains(at)));
         for step in steps.iter_mut().filter(|s| s.status == Status::Left) {
             if matches!(&step.what, Do::MoveWire { lead, .. } | Do::Repair { lead, .. } if waiting.contains(lead))
             {
@@ -73,9 +74,10 @@ impl State {
         // Nothing is closed over a lead that waits for its part.
         let may_close = waiting.is_empty();
         let is_open = |s: &&Step| s.status == Status::Left && (may_close || !s.what.is_closing());
-        let next = steps
-            .iter()
-            .position(|s| s.status == Status::Left && unfinished(&s.what))
+        let left =
+            |is: &dyn Fn(&Do) -> bool| steps.iter().position(|s| s.status == Status::Left && is(&s.what));
+        let next = left(&is_clearing)
+            .or_else(|| left(&unfinished))
             .or_else(|| self.reread_due(steps))
             .or_else(|| steps.iter().position(|s| is_open(&s)));
         if let Some(step) = next.and_then(|i| steps.get_mut(i)) {
@@ -177,6 +179,9 @@ impl State {
     }
 
     fn add_moves(&self, list: &mut List, target: &Target) {
+        if !self.left_behind.is_empty() {
+            list.add(Do::LookAt { cavities: self.left_behind.iter().cloned().collect() }, false);
+        }
         let occupants = self.occupants();
         let given = self.add_plugs_in_the_way(list, target, &occupants);
         let mut fitted: BTreeMap<&Address, bool> = target

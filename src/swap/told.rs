@@ -110,7 +110,7 @@ impl State {
             Act::RowCounted { housing, row, .. } => (self.row_counts.get(&(housing.clone(), *row))
                 == Some(&false))
             .then(|| format!("DOES NOT AGREE: row {row} of {housing}. Find the hole that differs.")),
-            Act::LookedOver { housing, face, cavities, sound: false } if cavities.is_empty() => {
+            Act::LookedOver { housing, face, cavities, sound: false, .. } if cavities.is_empty() => {
                 Some(format!("NOT SOUND: the {face} face of {housing}. Put it right, then look again."))
             }
             Act::Measure { test, passed: false, .. } => {

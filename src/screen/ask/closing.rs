@@ -6,7 +6,7 @@ use crate::{
     house::TestKind,
     quantity::{Instrument, list_of},
     record::{Address, HousingName},
-    swap::{Act, JobSide, MatingVerdict, Seen, place_in_words, pose_in_words},
+    swap::{Act, FaceFault, JobSide, MatingVerdict, Seen, place_in_words, pose_in_words},
 };
 
 use super::{Answer, Asked, field, picks, texts};
@@ -65,19 +65,64 @@ pub(super) fn small_part(housing: &HousingName, part: &str, on: bool, answers: &
     }
 }
 
-/// A face looked over.
-pub(super) fn look(housing: &HousingName, face: Face, answers: &[Answer]) -> Asked {
+const FACE_FAULTS: [(Pick, FaceFault); 5] = [
+    (Pick::LipUneven, FaceFault::LipUneven),
+    (Pick::WireSlanted, FaceFault::WireSlanted),
+    (Pick::HoleDirty, FaceFault::HoleDirty),
+    (Pick::TerminalLow, FaceFault::TerminalLow),
+    (Pick::TerminalTurned, FaceFault::TerminalTurned),
+];
+
+/// A face looked over: sound, or what is not.
+pub(super) fn look(sight: &Sight<'_>, housing: &HousingName, face: Face, answers: &[Answer]) -> Asked {
     let what = match face {
         Face::Wire => "every seal lip even, wires straight to the face, holes clean?",
         Face::Mating => "every terminal as high as its neighbours, right way up, holes clean?",
     };
+    let looked = |sound, found| {
+        let (housing, cavities) = (housing.clone(), Vec::new());
+        Asked::Ready(vec![Act::LookedOver { housing, face, cavities, sound, found }])
+    };
+    let last = sight.state().looked_over.get(&(housing.clone(), face)).filter(|look| !look.sound);
+    let again = last.map_or(String::new(), |look| {
+        let remedies: Vec<&str> = look.found.iter().map(|fault| fault.remedy()).collect();
+        format!("IT WAS NOT SOUND. {} ", remedies.join(" "))
+    });
+    match answers {
+        [] => picks(
+            format!("{again}LOOK OVER the {face} face of {housing}: {what}"),
+            &[Pick::Yes, Pick::NotSound],
+        ),
+        [Answer::Pick(Pick::Yes), ..] => looked(true, Vec::new()),
+        [_] => {
+            let shown = FACE_FAULTS.iter().filter(|(_, fault)| fault.shows_on(face));
+            let mut offered: Vec<Pick> = shown.map(|(pick, _)| *pick).collect();
+            offered.push(Pick::Other);
+            picks(format!("NOT SOUND: what is it on the {face} face of {housing}?"), &offered)
+        }
+        [_, which, ..] => {
+            let fault = FACE_FAULTS.iter().find(|(pick, _)| *which == Answer::Pick(*pick));
+            looked(false, fault.map(|(_, fault)| *fault).into_iter().collect())
+        }
+    }
+}
+
+/// A new hole in which something stayed.
+pub(super) fn clear(cavities: &[Address], answers: &[Answer]) -> Asked {
+    let Some(at) = cavities.first() else { return Asked::Wrong("Nothing to look into.".to_owned()) };
     match answers.first() {
-        None => picks(format!("LOOK OVER the {face} face of {housing}: {what}"), &[Pick::Yes, Pick::No]),
-        Some(answer) => Asked::Ready(vec![Act::LookedOver {
-            housing: housing.clone(),
-            face,
-            cavities: Vec::new(),
-            sound: *answer == Answer::Pick(Pick::Yes),
+        None => picks(
+            format!(
+                "TAKE OUT what stayed in {at}: seal or terminal. Look into the hole: is it clear and sound?"
+            ),
+            &[Pick::Yes],
+        ),
+        Some(_) => Asked::Ready(vec![Act::LookedOver {
+            housing: at.housing.clone(),
+            face: Face::Wire,
+            cavities: vec![at.label.clone()],
+            sound: true,
+            found: Vec::new(),
         }]),
     }
 }
@@ -130,13 +175,10 @@ pub(super) fn count_row(sight: &Sight<'_>, name: &HousingName, row: usize, answe
             ))
         }
         Some(typed) => {
-            let counts: Vec<usize> = typed
-                .split([' ', ',', '/'])
-                .filter(|t| !t.is_empty())
-                .filter_map(|t| t.parse().ok())
-                .collect();
-            match counts.as_slice() {
-                [wires, plugs, open] => Asked::Ready(vec![Act::RowCounted {
+            let words = typed.split([' ', ',', '/']).filter(|word| !word.is_empty());
+            let counts: Option<Vec<usize>> = words.map(|word| word.parse().ok()).collect();
+            match counts.as_deref() {
+                Some([wires, plugs, open]) => Asked::Ready(vec![Act::RowCounted {
                     housing: name.clone(),
                     row,
                     wires: *wires,

@@ -92,7 +92,13 @@ fn leaves_terminal(lead: &Lead, call: &str, slots: &[usize], answers: &[Answer])
     });
     let needs = RepairKind::NewTerminal;
     let renew = [
-        Act::Inspect { verdict: Inspected::Needs(needs), found: None, damage: None, anyway: None },
+        Act::Inspect {
+            verdict: Inspected::Needs(needs),
+            found: None,
+            damage: None,
+            test_pin: None,
+            anyway: None,
+        },
         Act::Planned {
             lead: lead.id.clone(),
             how: needs,

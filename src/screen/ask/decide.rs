@@ -3,6 +3,7 @@
 use crate::{
     catalogue::{Gender, Sealing, Seating},
     quantity::Length,
+    record::WireKind,
     repair::{Advice, Finding, InHandLead, advise},
     swap::{Act, Inspected, JobSide, Lead, RepairKind},
 };
@@ -18,7 +19,7 @@ const REPAIRS: [(Pick, RepairKind); 5] = [
     (Pick::Other, RepairKind::Other),
 ];
 
-const FINDINGS: [(Pick, Finding); 12] = [
+const FINDINGS: [(Pick, Finding); 13] = [
     (Pick::FoundTang, Finding::TangFlat),
     (Pick::FoundLoose, Finding::FemaleLoose),
     (Pick::FoundBent, Finding::MaleBent),
@@ -31,6 +32,7 @@ const FINDINGS: [(Pick, Finding); 12] = [
     (Pick::FoundUnderSeal, Finding::InsulationUnderSeal),
     (Pick::FoundShort, Finding::TooShort),
     (Pick::FoundDouble, Finding::Doubled),
+    (Pick::FoundDrain, Finding::DrainBare),
 ];
 
 /// The lead in the hand is looked at.
@@ -42,12 +44,7 @@ pub(super) fn inspect(sight: &Sight<'_>, lead: &Lead, call: &str, answers: &[Ans
             &[Pick::Good, Pick::RepairNeeded, Pick::PutBack, Pick::Tagged],
         ),
         [Answer::Pick(Pick::Good), ..] if lead.planned.is_some() => good_after_all(lead, call, rest),
-        [Answer::Pick(Pick::Good), ..] => Asked::Ready(vec![Act::Inspect {
-            verdict: Inspected::Good,
-            found: None,
-            damage: None,
-            anyway: None,
-        }]),
+        [Answer::Pick(Pick::Good), ..] => Asked::Ready(vec![good()]),
         [Answer::Pick(Pick::PutBack), ..] => Asked::Ready(vec![Act::PutBack]),
         [Answer::Pick(Pick::Tagged), ..] => repair::park(sight, lead.planned, rest),
         [_] => picks(format!("{call}: what do you find?"), &can_be_found(sight, lead)),
@@ -61,6 +58,10 @@ pub(super) fn inspect(sight: &Sight<'_>, lead: &Lead, call: &str, answers: &[Ans
     }
 }
 
+fn good() -> Act {
+    Act::Inspect { verdict: Inspected::Good, found: None, damage: None, test_pin: None, anyway: None }
+}
+
 /// What to look at on this terminal, and what was planned for it.
 fn look_prompt(sight: &Sight<'_>, lead: &Lead, call: &str) -> String {
     let housing = sight.goes_into(lead).or_else(|| sight.state().side(JobSide::Old).next());
@@ -70,23 +71,37 @@ fn look_prompt(sight: &Sight<'_>, lead: &Lead, call: &str) -> String {
     };
     let is_sealed = housing.is_some_and(|h| h.housing().sealing == Sealing::Individual);
     let seal = if is_sealed { ", seal" } else { "" };
+    let is_drain = lead.wires_in().any(|wire| wire.kind == WireKind::Drain);
+    let sleeve = if is_drain { ", a sleeve on the drain down to the terminal" } else { "" };
     let before = lead.planned.filter(|_| lead.inspected.is_none());
     let planned = before.map_or(String::new(), |how| {
         let why = lead.planned_why.as_deref().unwrap_or("no reason said");
         format!("PLANNED for it: {} ({why}). ", how.words())
     });
     format!(
-        "{planned}LOOK at the terminal of {call}: tang, {contact}, crimp{seal}. Test pin only of the same family."
+        "{planned}LOOK at the terminal of {call}: tang, {contact}, crimp{seal}{sleeve}. {}",
+        test_pin_words(sight, lead)
     )
+}
+
+/// What a female may be tried with.
+fn test_pin_words(sight: &Sight<'_>, lead: &Lead) -> String {
+    let pins = sight.state().test_pins_for(lead);
+    let parts: Vec<String> = pins.iter().map(|pin| pin.part.to_string()).collect();
+    match parts.is_empty() {
+        true => "Test pin only of the same family.".to_owned(),
+        false => format!("Test pin: only {}.", parts.join(" or ")),
+    }
 }
 
 /// The findings that can be on this lead.
 fn can_be_found(sight: &Sight<'_>, lead: &Lead) -> Vec<Pick> {
     let housing = sight.goes_into(lead).or_else(|| sight.state().side(JobSide::New).next());
+    let kinds: Vec<WireKind> = lead.wires_in().map(|wire| wire.kind).collect();
     let fits = |finding: Finding| {
         housing.is_none_or(|h| {
             let housing = h.housing();
-            finding.can_be_on(housing.gender, &housing.sealing, lead.wires_left())
+            finding.can_be_on(housing.gender, &housing.sealing, &kinds)
         })
     };
     FINDINGS.iter().filter(|(_, finding)| fits(*finding)).map(|(pick, _)| *pick).collect()
@@ -115,13 +130,27 @@ fn good_after_all(lead: &Lead, call: &str, answers: &[Answer]) -> Asked {
                 splice: None,
                 anyway: None,
             },
-            Act::Inspect { verdict: Inspected::Good, found: None, damage: None, anyway: None },
+            good(),
         ]),
     }
 }
 
 /// The distance of damage, where there is one, then the proposal.
 fn decide(sight: &Sight<'_>, lead: &Lead, call: &str, finding: Finding, answers: &[Answer]) -> Asked {
+    let (test_pin, answers) = match (finding, answers) {
+        (Finding::FemaleLoose, []) => {
+            return field("With which test pin was it tried? Key its part number (- : with no pin)");
+        }
+        (Finding::FemaleLoose, [first, rest @ ..]) => {
+            match texts(std::slice::from_ref(first)).first().filter(|pin| **pin != "-").map(|pin| pin.parse())
+            {
+                Some(Ok(pin)) => (Some(pin), rest),
+                Some(Err(why)) => return Asked::Wrong(format!("{why}")),
+                None => (None, rest),
+            }
+        }
+        (_, rest) => (None, rest),
+    };
     let asks_distance = matches!(finding, Finding::Burnt | Finding::InsulationOutside);
     let (damage, rest) = match (asks_distance, answers) {
         (false, rest) => (None, rest),
@@ -156,6 +185,7 @@ fn decide(sight: &Sight<'_>, lead: &Lead, call: &str, finding: Finding, answers:
                 verdict: Inspected::Needs(how),
                 found: Some(finding),
                 damage: damage.clone(),
+                test_pin: test_pin.clone(),
                 anyway: None,
             },
             Act::Planned { lead: lead.id.clone(), how, reason, part, order: None, with: None },
@@ -211,7 +241,7 @@ fn looked_at(sight: &Sight<'_>, lead: &Lead) -> InHandLead {
         .zip(wire)
         .is_some_and(|(terminal, wire)| sight.tools.proved(&terminal.part, wire, &today).is_some());
     InHandLead {
-        forbidden: lead.seen.wires.iter().map(|wire| wire.kind).find(|kind| kind.forbids_splice()),
+        forbidden: state.forbidden_kind(lead),
         wires: lead.wires_left(),
         sealed: housing.is_some_and(|h| h.housing().sealing.is_sealed()),
         pull_to_seat: terminal.is_some_and(|terminal| terminal.seating == Seating::Pull),

@@ -2,7 +2,7 @@
 //! label, a flawless plug two and its label.
 
 use crate::{
-    catalogue::From,
+    catalogue::{From, Terminal},
     colour::Colour,
     record::{Address, Seal},
     swap::{Act, Expected, ItemId, JobSide, Lead, OtherKind, Place, PlugSource, RepairKind, Seat, SeenAt},
@@ -74,7 +74,7 @@ fn take_out(sight: &Sight<'_>, lead: &Lead, at: &Address, answers: &[Answer]) ->
     let with_seal = if is_individually_sealed(sight, at) { Seal::On } else { Seal::None };
     match rest {
         [] => {
-            let prompt = format!("EXTRACT the lead from {label}{}.", release(sight, at));
+            let prompt = format!("EXTRACT the lead from {label}{}.", release(sight, lead, at));
             // Only where each wire has a seal of its own can it come along.
             let out = if with_seal == Seal::None { "out, freely" } else { Pick::Out.text() };
             let offered = vec![(Pick::Out, out.to_owned()), (Pick::NotSo, Pick::NotSo.text().to_owned())];
@@ -107,16 +107,21 @@ fn taken_out(from: &Address, colour: Option<Colour>, freely: bool, seal: Seal) -
 }
 
 /// Tang and release, as the definition tells them.
-fn release(sight: &Sight<'_>, at: &Address) -> String {
+fn release(sight: &Sight<'_>, lead: &Lead, at: &Address) -> String {
     let Some(cavity) = sight.state().cavity(at) else { return String::new() };
     let Some(housing) = sight.housing(&at.housing) else { return String::new() };
     let tang = cavity.tang.map_or(String::new(), |side| format!(": tang to the {side}"));
     let family = housing.definition.family();
-    let terminal = family.terminals_for(&cavity.size).next();
-    let from = match terminal.map(|t| t.released_from) {
-        Some(From::Front) => ", release from the front",
-        Some(From::Rear) => ", release from the rear",
-        None => "",
+    // Its own terminal where one is named; else all that fit the hole, as long as they agree.
+    let own = sight.state().terminal_of(lead).and_then(|part| sight.state().terminal_named(part));
+    let fitting = own.into_iter().chain(family.terminals_for(&cavity.size).filter(|_| own.is_none()));
+    let fitting: Vec<&Terminal> = fitting.filter(|t| t.gender == housing.housing().gender).collect();
+    let all = |from| !fitting.is_empty() && fitting.iter().all(|t| t.released_from == from);
+    let from = match (all(From::Front), all(From::Rear)) {
+        (true, _) => ", release from the front",
+        (_, true) => ", release from the rear",
+        _ if fitting.is_empty() => "",
+        _ => ", LOOK whether its tang is released from the front or the rear: both are made",
     };
     format!("{tang}{from}")
 }

@@ -2,15 +2,15 @@
 
 use crate::{
     catalogue::{DifferenceKind, differences},
-    face::{Face, PosePlace, Side},
+    face::{Face, Label, PosePlace, Side},
     record::{Address, Difference, DifferenceKind::Missing, HousingName},
     swap::{
-        Act, Fit, ItemId, JobHousing, JobSide, MatingVerdict, Misread, Question, ReadBack, RecordSide,
+        About, Act, Fit, ItemId, JobHousing, JobSide, MatingVerdict, Misread, Question, ReadBack, RecordSide,
         RepairKind, RowShift, place_in_words, pose_in_words,
     },
 };
 
-use super::{Answer, Asked, field, picks, texts};
+use super::{Answer, Asked, closing, field, picks, texts};
 use crate::screen::{keys::Pick, sight::Sight};
 
 const FEATURES: [Pick; 3] = [Pick::UpFeature1, Pick::UpFeature2, Pick::UpFeature3];
@@ -260,14 +260,18 @@ pub(super) fn decide(sight: &Sight<'_>, at: &Address, answers: &[Answer]) -> Ask
 }
 
 /// Neighbours of a hole that was open at intake.
-pub(super) fn look_at(cavities: &[Address], answers: &[Answer]) -> Asked {
+pub(super) fn look_at(sight: &Sight<'_>, cavities: &[Address], answers: &[Answer]) -> Asked {
+    if cavities.iter().any(|at| sight.state().side_of(at) == Some(JobSide::New)) {
+        return closing::clear(cavities, answers);
+    }
     let labels: Vec<&crate::face::Label> = cavities.iter().map(|at| &at.label).collect();
     let Some(first) = cavities.first() else { return Asked::Wrong("Nothing to look at.".to_owned()) };
-    let looked = |sound: bool| Act::LookedOver {
+    let looked = |which: Vec<Label>, sound: bool| Act::LookedOver {
         housing: first.housing.clone(),
         face: Face::Wire,
-        cavities: cavities.iter().map(|at| at.label.clone()).collect(),
+        cavities: which,
         sound,
+        found: Vec::new(),
     };
     match (answers.first(), texts(answers).first()) {
         (None, _) => picks(
@@ -277,12 +281,27 @@ pub(super) fn look_at(cavities: &[Address], answers: &[Answer]) -> Asked {
             ),
             &[Pick::Sound, Pick::NotSo],
         ),
-        (Some(Answer::Pick(Pick::Sound)), _) => Asked::Ready(vec![looked(true)]),
-        (Some(_), None) => field("What do you see?"),
-        (Some(_), Some(text)) => Asked::Ready(vec![
-            looked(false),
-            Act::Note { text: (*text).to_owned(), about: crate::swap::About::At(first.clone()) },
-        ]),
+        (Some(Answer::Pick(Pick::Sound)), _) => {
+            Asked::Ready(vec![looked(labels.into_iter().cloned().collect(), true)])
+        }
+        (Some(_), None) => field("Which of them, and what do you see? (as in: 7 green at the crimp)"),
+        (Some(_), Some(text)) => {
+            let (named, seen) = text.split_once(' ').unwrap_or((text, ""));
+            let bad: Vec<Label> = named.split(',').filter_map(|label| label.parse().ok()).collect();
+            if bad.is_empty() || bad.iter().any(|label| !labels.contains(&label)) {
+                let list = crate::quantity::list_of(&labels);
+                return Asked::Wrong(format!("Key one of {list} first, then what you see there."));
+            }
+            let good: Vec<Label> = labels.into_iter().filter(|label| !bad.contains(label)).cloned().collect();
+            let mut acts = vec![looked(bad.clone(), false)];
+            acts.extend((!good.is_empty()).then(|| looked(good, true)));
+            let about = |label| About::At(Address::new(first.housing.clone(), label));
+            let text = if seen.is_empty() { "not sound" } else { seen };
+            acts.extend(
+                bad.into_iter().map(|label| Act::Note { text: text.to_owned(), about: about(label) }),
+            );
+            Asked::Ready(acts)
+        }
     }
 }
 

@@ -66,7 +66,7 @@ impl SpliceAsks<'_> {
         })?;
         let ordered = self.order.and_then(|order| order.sleeve.as_ref());
         let sleeve = or_as_planned(left.next(), ordered, |offer| format!("How long is the sleeve?{offer}"))?;
-        let marked = Splice { start, sleeve, sound: true, untwisted: None, solder: None };
+        let marked = Splice { start, sleeve, sound: true, seal_behind: false, untwisted: None, solder: None };
         picked(left.next(), || self.ask_sleeve(&marked))?;
         let join = "STRIP, insert to the stop, LOOK in the window, CRIMP, tug, SHRINK";
         let untwisted = match self.lead.is_twisted_or_shielded() {
@@ -82,10 +82,19 @@ impl SpliceAsks<'_> {
                 format!(
                     "{join}Sleeve on its mark, copper at both sides of the window, adhesive out at both ends, held a tug, not soldered?"
                 ),
-                &[Pick::Sound, Pick::No],
+                if self.is_sealed() {
+                    &[Pick::Sound, Pick::No, Pick::SealBehind]
+                } else {
+                    &[Pick::Sound, Pick::No]
+                },
             )
         })?;
-        Ok(Splice { sound: sound == Pick::Sound, untwisted, ..marked })
+        let seal_behind = sound == Pick::SealBehind;
+        Ok(Splice { sound: sound != Pick::No, seal_behind, untwisted, ..marked })
+    }
+
+    fn is_sealed(&self) -> bool {
+        self.sight.goes_into(self.lead).is_none_or(|h| h.housing().sealing == Sealing::Individual)
     }
 
     fn done(&self, splice: Splice) -> Act {
@@ -127,9 +136,7 @@ impl SpliceAsks<'_> {
 
     /// What stands against the mark, and whether the sleeve is on before anything is joined.
     fn ask_sleeve(&self, marked: &Splice) -> Asked {
-        let is_sealed =
-            self.sight.goes_into(self.lead).is_none_or(|h| h.housing().sealing == Sealing::Individual);
-        let seal = if is_sealed { " The wire seal stays on the terminal side." } else { "" };
+        let seal = if self.is_sealed() { " The wire seal stays on the terminal side." } else { "" };
         picks(
             format!(
                 "{}{}{}IS THE SLEEVE ON THE WIRE, and boot or nut with it? Only then strip and join.{seal}",

@@ -13,9 +13,10 @@ use crate::{
     record::{Address, Holds, HousingName, Seal},
     repair::{DamageCause, Finding},
     swap::{
-        About, Act, Anyway, ArrivedVerdict, Behind, Code, Crimp, EnergyKind, Fit, Flip, GateAnswer, GateKind,
-        Inspected, ItemId, JobSide, LeadOrder, MapSource, MatingVerdict, Measured, PlugSource, Question,
-        ReadBack, RecordSide, RepairKind, RequestSaid, RequestedLine, SeenAt, Splice, Tag, TicketId, WireId,
+        About, Act, Anyway, ArrivedVerdict, Behind, Code, Crimp, EnergyKind, FaceFault, Fit, Flip,
+        GateAnswer, GateKind, Inspected, ItemId, JobSide, LeadOrder, MapSource, MatingVerdict, Measured,
+        PlugSource, Question, ReadBack, RecordSide, RepairKind, RequestSaid, RequestedLine, SeenAt, Splice,
+        Tag, TicketId, WireId,
     },
 };
 
@@ -183,6 +184,8 @@ enum ActMirror {
         #[serde(default, skip_serializing_if = "Option::is_none")]
         damage: Option<Length>,
         #[serde(default, skip_serializing_if = "Option::is_none")]
+        test_pin: Option<PartNumber>,
+        #[serde(default, skip_serializing_if = "Option::is_none")]
         anyway: Option<Anyway>,
     },
     Insert {
@@ -296,6 +299,8 @@ enum ActMirror {
         cavities: Vec<crate::face::Label>,
         #[serde(default = "yes", skip_serializing_if = "is_yes")]
         sound: bool,
+        #[serde(default, skip_serializing_if = "Vec::is_empty")]
+        found: Vec<FaceFault>,
     },
     Measure {
         #[serde(default, skip_serializing_if = "Option::is_none")]

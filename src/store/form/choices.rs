@@ -8,8 +8,8 @@ use crate::{
     face::Face,
     record::Address,
     swap::{
-        About, ArrivedVerdict, EnergyKind, Fit, Flip, GateAnswer, GateKind, Inspected, JobSide, MapSource,
-        MatingVerdict, PlugSource, Question, RecordSide, RepairKind, SeenAt, Tag,
+        About, ArrivedVerdict, EnergyKind, FaceFault, Fit, Flip, GateAnswer, GateKind, Inspected, JobSide,
+        MapSource, MatingVerdict, PlugSource, Question, RecordSide, RepairKind, SeenAt, Tag,
     },
 };
 
@@ -63,6 +63,16 @@ enum EnergyKindForm {
     Fluid,
     Load,
     Spring,
+}
+
+#[derive(Serialize, Deserialize)]
+#[serde(remote = "FaceFault")]
+enum FaceFaultForm {
+    LipUneven,
+    WireSlanted,
+    HoleDirty,
+    TerminalLow,
+    TerminalTurned,
 }
 
 #[derive(Serialize, Deserialize)]
@@ -177,6 +187,7 @@ mirrored!(
     GateKind as GateKindForm,
     GateAnswer as GateAnswerForm,
     EnergyKind as EnergyKindForm,
+    FaceFault as FaceFaultForm,
     Question as QuestionForm,
     Fit as FitForm,
     MapSource as MapSourceForm,

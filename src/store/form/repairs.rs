@@ -171,6 +171,8 @@ struct SpliceForm {
     start: Length,
     sleeve: Length,
     sound: bool,
+    #[serde(default, skip_serializing_if = "is_false")]
+    seal_behind: bool,
     #[serde(default, skip_serializing_if = "Option::is_none")]
     untwisted: Option<Length>,
     #[serde(default, skip_serializing_if = "Option::is_none")]
@@ -206,7 +208,7 @@ macro_rules! named {
 named! {
     Finding as FindingForm literal "Finding" {
         TangFlat, FemaleLoose, MaleBent, Corroded, Burnt, CrimpBad, GripBad, SealBad, InsulationOutside,
-        InsulationUnderSeal, TooShort, Doubled,
+        InsulationUnderSeal, TooShort, Doubled, DrainBare,
     }
     DamageCause as DamageCauseForm literal "DamageCause" {
         OutsideHeat, Overload, Chafing, Rodent, Crash, Water, EarlierRepair, Pulled, Vibration,

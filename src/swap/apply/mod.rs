@@ -231,6 +231,7 @@ fn new_lead(id: ItemId, seen: LeadSeen, place: Place, default_seal: Seal) -> Lea
         order: None,
         finding: None,
         damage_found: None,
+        tried_with: None,
         repairs: Vec::new(),
     }
 }

@@ -22,6 +22,9 @@ impl State {
                 let freely = *freely && !anyway.as_ref().is_some_and(is_torn);
                 let (seal, from) = (*seal, from.clone());
                 self.unsettle(&from);
+                if seal == Seal::Missing && self.lead_at(&from).is_some_and(|lead| lead.seal != seal) {
+                    self.stays_behind(&from);
+                }
                 if let Some(lead) = self.lead_at_mut(&from) {
                     lead.place = Place::Hand;
                     lead.came_from = Some(from);
@@ -38,9 +41,12 @@ impl State {
                     }
                 }
             }
-            Act::CutFree { from, .. } => {
+            Act::CutFree { from, terminal_stayed, .. } => {
                 let from = from.clone();
                 self.unsettle(&from);
+                if *terminal_stayed {
+                    self.stays_behind(&from);
+                }
                 if let Some(lead) = self.lead_at_mut(&from) {
                     lead.place = Place::Hand;
                     lead.came_from = Some(from);
@@ -61,9 +67,9 @@ impl State {
                     }
                 }
             }
-            Act::Inspect { verdict, found, .. } => {
+            Act::Inspect { verdict, found, damage, test_pin, .. } => {
                 if let Some(lead) = self.hand_mut() {
-                    lead.finding = *found;
+                    lead.is_looked_at(*found, damage.as_ref(), test_pin.as_ref());
                     let needs = match verdict {
                         Inspected::Good => {
                             lead.called_good = Some(n);
@@ -109,6 +115,13 @@ impl State {
             Act::Park { tag, .. } => self.park(tag),
             Act::TakeUp { tag } => self.take_up(tag),
             _ => {}
+        }
+    }
+
+    /// A seal or a terminal stayed in a hole: a new one is looked into before it is filled again.
+    fn stays_behind(&mut self, at: &Address) {
+        if self.side_of(at) == Some(JobSide::New) {
+            self.left_behind.insert(at.clone());
         }
     }
 

@@ -36,12 +36,13 @@ impl State {
                     need.rows.insert((housing.clone(), *row));
                 }
             }
-            Act::LookedOver { housing, face, cavities, sound } => {
-                let at = |label: &Label| Address::new(housing.clone(), label.clone());
-                self.looked_at.extend(cavities.iter().map(at));
+            Act::LookedOver { housing, face, cavities, sound, found } => {
                 if cavities.is_empty() {
-                    self.looked_over.insert((housing.clone(), *face), LookSeen { sound: *sound, n });
+                    let look = LookSeen { sound: *sound, n, found: found.clone() };
+                    self.looked_over.insert((housing.clone(), *face), look);
                 }
+                let at = |label: &Label| Address::new(housing.clone(), label.clone());
+                self.look_into(cavities.iter().map(at).collect(), *sound);
             }
             Act::Measure { circuit, test, value, limit, source, passed } => self.tests.push(TestSeen {
                 test: *test,
@@ -59,6 +60,27 @@ impl State {
                 self.notes.push((n, at, text.clone()));
             }
             _ => {}
+        }
+    }
+
+    /// A look at single cavities: of the old side at what sits in them, of the new side into the holes.
+    fn look_into(&mut self, cavities: Vec<Address>, sound: bool) {
+        for at in &cavities {
+            match (self.side_of(at), sound) {
+                (Some(JobSide::New), true) => {
+                    self.left_behind.remove(at);
+                }
+                (Some(JobSide::New), false) => {
+                    self.left_behind.insert(at.clone());
+                }
+                (Some(JobSide::Old) | None, _) => {
+                    self.looked_at.insert(at.clone());
+                }
+            }
+        }
+        match sound {
+            true => self.one_not_sound.iter_mut().for_each(|group| group.retain(|at| !cavities.contains(at))),
+            false => self.one_not_sound.push(cavities),
         }
     }
 

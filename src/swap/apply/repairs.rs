@@ -27,11 +27,6 @@ const WORK: [Code; 9] = [
 impl State {
     pub(super) fn take_repair(&mut self, n: usize, act: &Act) {
         match act {
-            Act::Inspect { damage: Some(damage), .. } => {
-                if let Some(lead) = self.hand_mut() {
-                    lead.damage_found = Some(damage.clone());
-                }
-            }
             Act::Planned { lead: id, how, part, reason, order, with } => {
                 if self.lead(id).is_none() {
                     self.expect_new_lead(id);
@@ -124,6 +119,7 @@ fn repaired(lead: &mut Lead, done: RepairDone, sealed: bool) {
         lead.seen.wires.iter_mut().for_each(|wire| wire.damage = None);
         lead.damage_found = None;
     }
+    let seal_behind = done.splice.as_ref().is_some_and(|splice| splice.seal_behind);
     lead.repairs.push(done);
     if lead.place == Place::NotMade {
         lead.place = Place::Hand;
@@ -141,6 +137,7 @@ fn repaired(lead: &mut Lead, done: RepairDone, sealed: bool) {
     if kind.renews_terminal() {
         lead.cut = false;
         lead.forced = false;
+        lead.tried_with = None;
     }
     lead.finding = None;
     if kind.renews_terminal() || kind == RepairKind::Other {
@@ -148,7 +145,7 @@ fn repaired(lead: &mut Lead, done: RepairDone, sealed: bool) {
     }
     let renews = !matches!(kind, RepairKind::Reform | RepairKind::Other);
     if renews && sealed {
-        lead.seal = Seal::Renewed;
+        lead.seal = if seal_behind { Seal::Missing } else { Seal::Renewed };
     }
 }
 

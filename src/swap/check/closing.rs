@@ -2,6 +2,7 @@
 
 use crate::{
     catalogue::{LockState, PartNumber},
+    face::Face,
     house::TestKind,
     quantity::{Instrument, harmless, is_day, says_something},
     record::HousingName,
@@ -9,8 +10,8 @@ use crate::{
 
 use super::{Checked, Rules, impossible};
 use crate::swap::{
-    Accepted, Act, ArrivedVerdict, Code, JobSide, MatingVerdict, Place, Seat, state::State, step::Status,
-    target::Target,
+    Accepted, Act, ArrivedVerdict, Code, FaceFault, JobSide, MatingVerdict, Place, Refusal, Seat,
+    state::State, step::Status, target::Target,
 };
 
 impl State {
@@ -33,7 +34,8 @@ impl State {
                     "Count rows from the top of the drawing.",
                 ),
             },
-            Act::LookedOver { housing, cavities, .. } => {
+            Act::LookedOver { housing, face, cavities, sound, found } => {
+                check_faults(*face, *sound, found)?;
                 for label in cavities {
                     self.check_cavity(&crate::record::Address::new(housing.clone(), label.clone()))?;
                 }
@@ -360,6 +362,23 @@ impl State {
 fn is_end_of(serial: &str, read: &str) -> bool {
     let (serial, read) = (serial.trim().to_lowercase(), read.trim().to_lowercase());
     serial.ends_with(&read) && read.chars().count() >= serial.chars().count().min(2)
+}
+
+/// What is said of a face has to be one thing, and one that shows there.
+fn check_faults(face: Face, sound: bool, found: &[FaceFault]) -> Result<(), Refusal> {
+    if let Some(fault) = found.iter().find(|fault| !fault.shows_on(face)) {
+        return impossible(
+            format!("\"{}\" is not seen on the {face} face.", fault.words()),
+            "Turn it over, and say which face you look at.",
+        );
+    }
+    match found.first() {
+        Some(fault) if sound => impossible(
+            format!("The face is said to be sound, and {}.", fault.words()),
+            "Say that it is not sound.",
+        ),
+        _ => Ok(()),
+    }
 }
 
 /// A value that is past its limit did not pass, whoever says so.

@@ -23,7 +23,7 @@ impl State {
             Act::Loose { leads } => self.check_loose(leads),
             Act::Inspect { verdict, .. } => match (self.lead_in_hand(), verdict) {
                 (None, _) => impossible("There is no lead in the hand.", "Take one out first."),
-                (Some(lead), Inspected::Good) => self.check_good(lead),
+                (Some(lead), Inspected::Good) => self.check_good(lead, act),
                 (Some(_), Inspected::Needs(_)) => Ok(Rules::default()),
             },
             Act::Insert { into, again: true, .. } => self.check_again(into),
@@ -51,12 +51,16 @@ impl State {
     }
 
     /// A lead that waits for a repair is not good before that is done, or decided otherwise.
-    fn check_good(&self, lead: &Lead) -> Checked {
+    fn check_good(&self, lead: &Lead, look: &Act) -> Checked {
         // A plan that may not be carried out holds nobody back.
         let planned = lead.planned.filter(|how| self.check_planned(lead, *how, None).is_ok());
         let Some(how) = planned else {
             let mut rules = Rules::default();
-            for (code, say, instead) in self.against_good(lead) {
+            let mut lead = lead.clone();
+            if let Act::Inspect { found, damage, test_pin, .. } = look {
+                lead.is_looked_at(*found, damage.as_ref(), test_pin.as_ref());
+            }
+            for (code, say, instead) in self.against_good(&lead) {
                 rules.add(code, say, instead);
             }
             return Ok(rules);
@@ -270,6 +274,7 @@ impl State {
             );
         }
         self.check_lock_open(into, &mut rules);
+        self.check_clear(into, &mut rules);
         if lead.seal == Seal::Missing && self.is_individually_sealed(into) {
             rules.add(
                 Code::SealMissing,
@@ -289,6 +294,14 @@ impl State {
             rules.add(Code::MapClash, say, "Park it, take the other one out, and join both.");
         }
         Ok(rules)
+    }
+
+    /// A hole in which something stayed is looked into before it is filled.
+    pub(super) fn check_clear(&self, into: &Address, rules: &mut Rules) {
+        if self.left_behind.contains(into) {
+            let say = format!("A seal or a terminal stayed in {into}.");
+            rules.add(Code::NotLookedOver, say, "Take it out, look into the hole, and say that it is clear.");
+        }
     }
 
     /// Pushed once more where it sits: for a lead that did not click.

@@ -115,6 +115,7 @@ impl State {
             rules.add(Code::SpareMissing, say, "Put the spare terminal in, and say so with the plug.");
         }
         self.check_lock_open(into, &mut rules);
+        self.check_clear(into, &mut rules);
         Ok(rules)
     }
 

@@ -34,6 +34,14 @@ impl State {
                 "Copper at both sides of the window, adhesive out at both ends, and it holds a tug.";
             rules.add(Code::CrimpLook, say, instead);
         }
+        if splice.seal_behind {
+            let say = format!("The wire seal of {call} is behind its splice: nothing seals the hole.");
+            rules.add(
+                Code::SealMissing,
+                say,
+                "Cut the splice out and join it again, the seal on the terminal side.",
+            );
+        }
         if splice.solder.is_some() && self.rules.solder.value == Solder::Never {
             let say = format!("The splice of {call} is soldered, and the house rule says no.");
             rules.add(Code::Soldered, say, "Crimp it: solder wicks up the wire and breaks at its edge.");

@@ -3,7 +3,9 @@
 use crate::{catalogue::LockState, face::Face, record::HousingName};
 
 use super::{Flag, Flags};
-use crate::swap::{ArrivedVerdict, Code, JobSide, MatingVerdict, Question, state::State, target::Target};
+use crate::swap::{
+    ArrivedVerdict, Code, JobSide, LookSeen, MatingVerdict, Question, state::State, target::Target,
+};
 
 impl State {
     pub(super) fn flag_housings(&self, target: &Target, flags: &mut Flags) {
@@ -26,6 +28,11 @@ impl State {
                         .of(housing),
                 );
             }
+        }
+        for at in &self.left_behind {
+            let say = format!("A seal or a terminal stayed in {at}.");
+            let instead = "Take it out, look into the hole, and say that it is clear.";
+            flags.push(Flag::job(Code::NotLookedOver, say, instead).at(self, at));
         }
         for (at, count) in &self.insertions {
             let sealed = self.housing(&at.housing).is_some_and(|h| h.housing().sealing.is_sealed());
@@ -107,17 +114,18 @@ impl State {
                 flags.push(Flag::job(Code::SmallPart, say, "Fit it.").of(new));
             }
             for face in [Face::Wire, Face::Mating] {
-                if !self.is_found_sound(name, face) {
-                    let say = format!("The {face} face of {name} was not looked over.");
-                    flags.push(
-                        Flag::job(
-                            Code::NotLookedOver,
-                            say,
-                            "Lips even, wires straight, terminals level, holes clean?",
-                        )
-                        .of(new),
-                    );
-                }
+                let look = self.looked_over.get(&(name.clone(), face));
+                let (say, instead) = match look {
+                    Some(look) if look.sound => continue,
+                    Some(look) => {
+                        (format!("The {face} face of {name} is not sound{}.", told(look)), remedy(look))
+                    }
+                    None => (
+                        format!("The {face} face of {name} was not looked over."),
+                        "Lips even, wires straight, terminals level, holes clean?",
+                    ),
+                };
+                flags.push(Flag::job(Code::NotLookedOver, say, instead).of(new));
             }
             for row in 1..=new.rows().len() {
                 if !self.row_counts.contains_key(&(name.clone(), row)) {
@@ -211,6 +219,16 @@ impl State {
     pub(in crate::swap) fn is_found_sound(&self, name: &HousingName, face: Face) -> bool {
         self.looked_over.get(&(name.clone(), face)).is_some_and(|look| look.sound)
     }
+}
+
+/// What a look found, after the word that it is not sound.
+fn told(look: &LookSeen) -> String {
+    let words: Vec<&str> = look.found.iter().map(|fault| fault.words()).collect();
+    if words.is_empty() { String::new() } else { format!(": {}", crate::quantity::list_of(&words)) }
+}
+
+fn remedy(look: &LookSeen) -> &'static str {
+    look.found.first().map_or("Put it right, and look again.", |fault| fault.remedy())
 }
 
 impl Question {

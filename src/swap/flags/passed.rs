@@ -49,6 +49,7 @@ impl State {
             | Code::Untwisted
             | Code::TestFailed
             | Code::SpliceTooNear
+            | Code::DrainBare
             | Code::PlugWrongCavity
             | Code::PlugSize
             | Code::SealRange
@@ -83,7 +84,6 @@ impl State {
             | Code::ResumeUnchecked
             | Code::ClassLowered
             | Code::PairSplit
-            | Code::DrainBare
             | Code::Substitute
             | Code::PrefittedPlug
             | Code::PlugMissing
