@@ -31,6 +31,15 @@ pub enum UnusedCavities {
     SpareAndPlug,
 }
 
+/// How many spare contacts go with a connector of so many: FAA AC 43.13-1B par. 11-234 (read).
+pub fn spare_contacts(contacts: usize) -> u32 {
+    match contacts {
+        0..=25 => 2,
+        26..=100 => 4,
+        _ => 6,
+    }
+}
+
 /// A test of the finished connector.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
 pub enum TestKind {

@@ -4,6 +4,7 @@ use std::collections::BTreeMap;
 
 use super::{
     JobLine, Request, RequestForm, RequestHead,
+    others::other_lines,
     repairs::{Proved, repair_lines},
 };
 use crate::{
@@ -31,6 +32,7 @@ pub fn build(
     for new in state.side(JobSide::New) {
         housing_lines(state, survey, new, &mut lines);
         plug_lines(state, survey, new, &mut lines);
+        other_lines(state, survey, new, &mut lines);
     }
     let today = day_of(survey.now);
     repair_lines(state, survey, &Proved { book, today: today.clone(), previous }, &mut lines);

@@ -6,6 +6,7 @@ mod build;
 mod form;
 mod form_back;
 mod leads;
+mod others;
 mod paper;
 mod repairs;
 mod table;

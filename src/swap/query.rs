@@ -11,7 +11,7 @@ use crate::{
 };
 
 use super::{
-    Act, Arrival, ArrivedVerdict, Fit, ItemId, JobSide, Lead, Place, Question, RecordSide,
+    Act, Arrival, ArrivedVerdict, Entry, Fit, ItemId, JobSide, Lead, Place, Question, RecordSide,
     state::{JobHousing, Occupant, State},
 };
 
@@ -54,6 +54,14 @@ impl State {
             (Some(bench), Some(by)) if bench != by => Some(format!("{by} goes on after {bench}")),
             _ => None,
         }
+    }
+
+    /// The state as the interruption before an entry leaves it, when there was one.
+    pub(super) fn interrupted_by(&self, entry: &Entry) -> Option<Self> {
+        let why = self.pause_before(entry.at, &entry.by, &entry.act)?;
+        let mut state = self.clone();
+        state.interrupt(&why);
+        Some(state)
     }
 
     /// The state as an interruption leaves it, when work now would come after one.

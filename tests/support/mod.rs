@@ -7,7 +7,7 @@ use repin::{
     catalogue::Catalogue,
     house::HouseRules,
     store::read_acts,
-    swap::{Act, Code, Entry, Job, JobSide, Verdict},
+    swap::{Act, Code, Do, Entry, ItemId, Job, JobSide, Status, Verdict},
 };
 
 /// A job in memory and who works on it.
@@ -193,6 +193,34 @@ impl Bench {
         self.does(
             r#"Gate(gate:StoredEnergy,answer:Released,document:"d",name:"n",measured:(state:"boom on stands"),energy:[Load])"#,
         );
+    }
+
+    /// Answers every anchor that is asked, by the record.
+    #[track_caller]
+    pub fn proves_the_views(&mut self) {
+        loop {
+            let state = self.job.state();
+            let steps = state.steps(&state.target());
+            let next = steps.iter().find_map(|step| match &step.what {
+                Do::Anchor { housing, place } if step.status != Status::Done => Some((housing, *place)),
+                _ => None,
+            });
+            let Some((name, place)) = next else { return };
+            let housing = state.housing(name).unwrap();
+            let act = match housing.seen().label_at(place) {
+                None => {
+                    let up = housing.housing().feature_on(housing.pose().up).unwrap();
+                    format!(r#"Anchor(housing:"{name}",place:"key",mark:"{up}")"#)
+                }
+                Some(label) => {
+                    let lead = state.lead(&ItemId::At(housing.address(label)));
+                    let colour = lead.and_then(|lead| lead.seen.wires[0].colour.known());
+                    let colour = colour.map_or(String::new(), |colour| format!(r#"colour:"{colour}","#));
+                    format!(r#"Anchor(housing:"{name}",place:"{place}",{colour}mark:"{label}")"#)
+                }
+            };
+            self.does(&act);
+        }
     }
 
     /// Answers the anchors of a housing of one row with RD at its far left, and compares old and new.

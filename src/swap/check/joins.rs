@@ -79,6 +79,9 @@ impl State {
         order: Option<&LeadOrder>,
     ) -> Result<(), Refusal> {
         let other = with.filter(|_| how == RepairKind::Join).and_then(|id| self.lead(id));
+        if let Some((other, order)) = other.zip(order) {
+            self.check_class(other, order)?;
+        }
         let gauge = order.and_then(|order| order.gauge.as_ref());
         let (Some(other), Some(gauge)) = (other, gauge) else { return Ok(()) };
         let Some(both) = lead.area_mm2().zip(other.area_mm2()).map(|(a, b)| a + b) else { return Ok(()) };

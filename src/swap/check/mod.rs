@@ -49,8 +49,10 @@ impl Job {
     }
 
     fn checked(&self, entry: &Entry) -> Checked {
-        let state = self.state();
         let act = &entry.act;
+        // What the pause before this entry opens is open already when it is checked.
+        let interrupted = self.state().interrupted_by(entry);
+        let state = interrupted.as_ref().unwrap_or(self.state());
         if let (Some(why), false) = (&state.stopped, matches!(act, Act::Note { .. } | Act::WrongKey)) {
             return impossible(format!("The job was stopped: {why}"), "Start a new job from what was left.");
         }
@@ -65,7 +67,10 @@ impl Job {
                 "Key the name of the person who answers for it.",
             );
         }
-        state.check_resume(entry)?;
+        if act.anyway().is_some_and(|anyway| anyway.reason.trim().is_empty()) {
+            return impossible("Nobody goes on anyway without a reason.", "Say why.");
+        }
+        state.check_resume(act)?;
         state.check_lapsed(act)?;
         match act {
             Act::WrongKey => self.check_wrong_key(entry),
@@ -121,16 +126,11 @@ impl Act {
 
 impl State {
     /// After an interruption only looking and saying what is seen is allowed.
-    fn check_resume(&self, entry: &Entry) -> Result<(), Refusal> {
-        let due = self.resume.as_ref().map(|need| need.why.clone());
-        let starts = || {
-            let why = self.pause_before(entry.at, &entry.by, &entry.act)?;
-            (self.has_moved() && self.signed.is_none()).then_some(why)
-        };
-        match due.or_else(starts) {
-            Some(why) if !entry.act.is_part_of_resume() => barred(
+    fn check_resume(&self, act: &Act) -> Result<(), Refusal> {
+        match &self.resume {
+            Some(need) if !act.is_part_of_resume() => barred(
                 Code::ResumeUnchecked,
-                format!("The work was interrupted: {why}. DO NOT POWER."),
+                format!("The work was interrupted: {}. DO NOT POWER.", need.why),
                 "Answer the gates, say the views, read three holes back, count the rows, read the tags; then resume.",
             ),
             _ => Ok(()),

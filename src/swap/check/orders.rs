@@ -23,7 +23,7 @@ impl State {
                 "Stop, and ask for the document of this machine.",
             );
         }
-        if let Some(order) = order.filter(|_| how == RepairKind::RepairLead) {
+        if let Some(order) = order.filter(|_| how.is_new_lead()) {
             self.check_size(lead, order)?;
             self.check_class(lead, order)?;
             order.load.as_ref().map_or(Ok(()), |load| check_load(load, order.gauge_for(lead)))?;
@@ -60,7 +60,7 @@ impl State {
         size_change(old_mm2, new.area_mm2(), rules.least_gauge_percent.value, is_approved)
     }
 
-    fn check_class(&self, lead: &Lead, order: &LeadOrder) -> Result<(), Refusal> {
+    pub(super) fn check_class(&self, lead: &Lead, order: &LeadOrder) -> Result<(), Refusal> {
         let old = lead.seen.wires.iter().filter_map(|wire| wire.insulation_class).max();
         match class_change(old, order.insulation_class) {
             ClassChange::Lowered => barred(

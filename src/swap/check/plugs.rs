@@ -131,6 +131,7 @@ impl State {
         }
         let mut rules = self.check_start(target)?;
         self.check_lock_open(to, &mut rules);
+        self.check_clear(to, &mut rules);
         Ok(rules)
     }
 
@@ -157,6 +158,7 @@ impl State {
         }
         self.check_lock_open(from, &mut rules);
         self.check_lock_open(to, &mut rules);
+        self.check_clear(to, &mut rules);
         Ok(rules)
     }
 

@@ -23,6 +23,10 @@ impl State {
             },
             Act::Planned { lead, how, order, with, .. } => {
                 let Some(lead) = self.lead(lead) else { return self.check_new_lead(lead, *how) };
+                if matches!(lead.place, Place::Joined(_) | Place::Removed) {
+                    let (call, place) = (self.call(lead), super::moves::place_words(&lead.place));
+                    return impossible(format!("{call} is {place}."), "Nothing is planned on it any more.");
+                }
                 if *how == RepairKind::Join {
                     self.check_join(lead, with.as_ref())?;
                 }

@@ -20,7 +20,7 @@ impl State {
         let moved = self.has_moved() && self.signed.is_none();
         for gate in GATES {
             let stops = self.gates.get(&gate).is_some_and(GateSeen::stops);
-            let is_against = self.has_moved() && self.is_against_record(gate);
+            let is_against = self.is_against_record(gate);
             if stops || is_against || (moved && !self.gate_is_open(gate)) {
                 let seen = self.gates.get(&gate);
                 let say = match (stops, self.sign_of(gate, None)) {

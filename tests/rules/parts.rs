@@ -1,0 +1,231 @@
+//! What is asked for, what came, and what goes on waiting.
+
+use repin::{
+    house::{HouseRules, Rule, UnusedCavities, spare_contacts},
+    repair::ToolBook,
+    request::{Request, RequestForm, build},
+    supply::{Kind, is_number},
+    swap::{Act, Code},
+};
+
+use crate::{four, support::Bench};
+
+fn request(bench: &Bench, previous: Option<&RequestForm>) -> Request {
+    let survey = bench.job.survey(bench.now, Some("kt"));
+    build(&bench.job, &survey, "board", Default::default(), previous, &ToolBook::default())
+}
+
+/// Sends the request as it stands.
+fn send(bench: &mut Bench, previous: Option<&RequestForm>) -> Request {
+    let request = request(bench, previous);
+    let entry = repin::swap::Entry::new(bench.now, bench.by.clone(), request.requested());
+    assert_eq!(bench.job.check(&entry), repin::swap::Verdict::Allowed);
+    bench.job.apply(entry);
+    request
+}
+
+/// A job whose first lead waits for a terminal with its seal; sent.
+fn waiting() -> (Bench, Request) {
+    let wires = [
+        "(number:\"W1\",colour:\"RD\",gauge:\"0.5\",outside_diameter:\"1.6 mm\")",
+        four::WIRES[1],
+        four::WIRES[2],
+        four::WIRES[3],
+    ];
+    let mut bench = four::ready_with(four::rules(), &wires);
+    bench.does_all(&[
+        r#"Extract(from:"old:1",colour:"RD",freely:true,seal:On)"#,
+        "Inspect(verdict:Needs(NewTerminal),found:TangFlat)",
+        r#"Planned(lead:"old:1",how:NewTerminal,reason:"flat",part:"B4-T")"#,
+        r#"Park(tag:"T1",reason:"waits")"#,
+    ]);
+    let request = send(&mut bench, None);
+    (bench, request)
+}
+
+fn line_of(request: &Request, kind: Kind) -> u32 {
+    request.lines.iter().find(|line| line.asked.kind == kind && line.asked.need > 0).unwrap().asked.line
+}
+
+#[test]
+fn what_came_is_held_against_what_was_asked() {
+    let (mut bench, request) = waiting();
+    let terminal = line_of(&request, Kind::Terminal);
+    let arrived = |line: u32, count: u32, rest: &str| format!("Arrived(line:{line},count:{count}{rest})");
+    assert!(bench.impossible(&arrived(99, 1, "")).contains("no line 99"));
+    assert!(bench.impossible(&arrived(terminal, 0, "")).contains("Nothing came"));
+    // One needed, two spare by the house rule: three, and a fourth is a question.
+    assert!(bench.impossible(&arrived(terminal, 4, "")).contains("asked for 3 in all"));
+    bench.does(&arrived(terminal, 2, ""));
+    assert!(bench.impossible(&arrived(terminal, 2, "")).contains("2 came before"));
+    bench.does(&arrived(terminal, 1, ""));
+    assert!(bench.impossible(&arrived(terminal, 1, "")).contains("3 came before"));
+    // A wrong part is said with its number, and never by the right word.
+    assert!(bench.impossible(&arrived(terminal, 1, ",verdict:WrongPart")).contains("Which part"));
+    assert!(bench.impossible(&arrived(terminal, 1, ",verdict:Substitute")).contains("Which part"));
+    assert!(bench.impossible(&arrived(terminal, 1, r#",part:"B4-TG""#)).contains("asked for B4-T"));
+    assert!(four::ready().impossible("Arrived(line:1,count:1)").contains("No request"));
+}
+
+#[test]
+fn a_wrong_or_damaged_part_ends_no_waiting_and_a_substitute_only_by_name() {
+    let waits = |bench: &Bench| {
+        let target = bench.job.state().target();
+        let steps = bench.job.state().steps(&target);
+        steps.iter().any(|step| step.status == repin::swap::Status::Waiting)
+    };
+    for (rest, ends) in [
+        (r#",part:"B4-TG",verdict:WrongPart"#, false),
+        (",verdict:Damaged", false),
+        (r#",part:"B4-TG",verdict:Substitute"#, false),
+        ("", true),
+        (r#",part:"b4-t""#, true),
+    ] {
+        let (mut bench, request) = waiting();
+        let (terminal, seal) = (line_of(&request, Kind::Terminal), line_of(&request, Kind::WireSeal));
+        bench.does(&format!("Arrived(line:{seal},count:1)"));
+        assert!(waits(&bench), "its terminal has not come");
+        let arrived = format!("Arrived(line:{terminal},count:1{rest})");
+        bench.does(&arrived);
+        assert_eq!(!waits(&bench), ends, "{rest}");
+        let loud = bench.job.state().disagrees(&Bench::parse(&arrived));
+        assert_eq!(loud.is_none(), ends, "{rest}: {loud:?}");
+        assert_eq!(bench.flags().contains(&Code::Substitute), rest.contains("Substitute"));
+        if rest.contains("Substitute") {
+            let account = bench.job.account(bench.now);
+            let flag = account.open_flags().find(|flag| flag.code == Code::Substitute).unwrap();
+            let at = flag.at.as_ref().map_or(String::new(), |at| format!(r#",at:"{at}""#));
+            assert!(
+                bench
+                    .impossible(&format!(r#"Accept(flag:"substitute"{at},by:"-",reason:"fits")"#))
+                    .contains("no name")
+            );
+            bench.does(&format!(
+                r#"Accept(flag:"substitute"{at},by:"K. Tanner",reason:"same plating, fits")"#
+            ));
+            bench.not_flagged(Code::Substitute);
+            assert!(!waits(&bench), "accepted by name");
+        }
+    }
+}
+
+#[test]
+fn a_wrong_part_that_is_fitted_all_the_same_is_a_misfit() {
+    let (mut bench, request) = waiting();
+    let terminal = line_of(&request, Kind::Terminal);
+    bench.does(&format!(r#"Arrived(line:{terminal},count:1,part:"B4-M",verdict:WrongPart)"#));
+    bench.does(r#"TakeUp(tag:"T1")"#);
+    let fitted = r#"Repair(lead:"old:1",how:NewTerminal,done:"crimped",part:"B4-M")"#;
+    assert!(bench.insists(fitted).contains(&Code::TerminalMisfit));
+    bench.flagged(Code::TerminalMisfit);
+}
+
+#[test]
+fn a_revision_says_what_came_and_what_is_still_wanted() {
+    let (mut bench, request) = waiting();
+    let terminal = line_of(&request, Kind::Terminal);
+    let form = RequestForm::from(&request);
+    bench.does(&format!("Arrived(line:{terminal},count:1)"));
+    // A second lead needs the same terminal: two needed, one on the bench, one wanted.
+    bench.does(r#"Planned(lead:"old:4",how:NewTerminal,reason:"burnt",part:"B4-T")"#);
+    let again = self::request(&bench, Some(&form));
+    let line = again.lines.iter().find(|line| line.asked.line == terminal).unwrap();
+    assert_eq!((line.asked.need, line.came, line.wanted()), (2, 1, 1));
+    assert_eq!((again.number.as_str(), again.revision, again.changed), (request.number.as_str(), 2, true));
+    // Not needed any more, then needed again: what is on the bench is counted.
+    bench.does(r#"TakeUp(tag:"T1")"#);
+    for lead in ["old:1", "old:4"] {
+        bench.does(&format!(r#"Planned(lead:"{lead}",how:Other,reason:"nothing to mend")"#));
+    }
+    let form = RequestForm::from(&again);
+    let none = self::request(&bench, Some(&form));
+    let line = none.lines.iter().find(|line| line.asked.line == terminal).unwrap();
+    assert_eq!((line.asked.need, line.wanted()), (0, 0));
+    let form = RequestForm::from(&none);
+    bench.does(r#"Planned(lead:"old:1",how:NewTerminal,reason:"flat after all",part:"B4-T")"#);
+    let back = self::request(&bench, Some(&form));
+    let line =
+        back.lines.iter().find(|line| line.asked.kind == Kind::Terminal && line.asked.need > 0).unwrap();
+    assert_eq!((line.asked.line, line.asked.need, line.came, line.wanted()), (terminal, 1, 1, 0));
+}
+
+#[test]
+fn a_request_keeps_its_number_and_counts_its_revisions() {
+    let (bench, request) = waiting();
+    assert!(is_number(&request.number), "{}", request.number);
+    let sent =
+        |number: &str, revision: u32| format!(r#"Requested(number:"{number}",revision:{revision},lines:[])"#);
+    assert!(bench.impossible(&sent(&request.number, 1)).contains("next revision"));
+    assert!(bench.impossible(&sent(&request.number, 3)).contains("next revision"));
+    let other = if request.number == "ACDEFGHJ" { "ACDEFGHK" } else { "ACDEFGHJ" };
+    assert!(bench.impossible(&sent(other, 2)).contains(&request.number));
+    for no_number in ["", "ACDEFGH", "ACDEFGHJK", "ACDEFGH0", "ACDEFGHI", "acdefghj"] {
+        assert!(bench.impossible(&sent(no_number, 2)).contains("not the number"), "{no_number}");
+    }
+}
+
+#[test]
+fn a_housing_in_use_is_not_ordered_again() {
+    let mut bench = Bench::ready();
+    assert!(request(&bench, None).lines.iter().any(|line| line.asked.kind == Kind::Housing));
+    bench.moves("1", "RD");
+    assert!(!request(&bench, None).lines.iter().any(|line| line.asked.kind == Kind::Housing));
+    // A lock that breaks is.
+    assert!(!request(&bench, None).lines.iter().any(|line| line.asked.kind == Kind::SecondaryLock));
+    bench.does(r#"Lock(housing:"new",to:Broken,finger:true)"#);
+    assert!(request(&bench, None).lines.iter().any(|line| line.asked.kind == Kind::SecondaryLock));
+}
+
+/// Source: FAA AC 43.13-1B par. 11-234 (read): 2 spares up to 25 contacts, 4 for 26 to 100, 6 above.
+#[test]
+fn spare_contacts_follow_the_number_of_contacts() {
+    for (contacts, spares) in [(1, 2), (25, 2), (26, 4), (100, 4), (101, 6), (500, 6)] {
+        assert_eq!(spare_contacts(contacts), spares, "{contacts}");
+    }
+}
+
+/// Source: as above: unwired contacts with sealing plugs fill what has no wire.
+#[test]
+fn under_the_aircraft_rule_every_unused_cavity_asks_for_a_contact_and_a_plug() {
+    let rules = HouseRules {
+        unused_sealed: Rule::new(UnusedCavities::SpareAndPlug, "AC 43.13-1B par. 11-234"),
+        ..HouseRules::default()
+    };
+    let mut bench = Bench::with_rules("sp-16", "sp-16", rules);
+    for act in crate::support::demo_acts("spudrow-twin.acts") {
+        if act.starts_with("Extract") {
+            break;
+        }
+        let unused = act.starts_with(r#"Recorded(side:Found,at:"old:14""#)
+            || act.starts_with(r#"Recorded(side:Should,at:"old:14""#);
+        bench.does(&if unused { act.replace("Plugged", "Empty") } else { act });
+    }
+    let asked = request(&bench, None);
+    let of = |kind: Kind| {
+        asked
+            .lines
+            .iter()
+            .find(|line| line.asked.kind == kind)
+            .map(|line| (line.asked.need, line.asked.spare))
+    };
+    assert_eq!((of(Kind::Terminal), of(Kind::Plug)), (Some((1, 2)), Some((1, 2))));
+    assert_eq!(bench.against(r#"FitPlug(into:"new:14",source:Stock)"#), [Code::SpareMissing]);
+    bench.does(r#"FitPlug(into:"new:14",source:Stock,spare:"SP-TRM-F15")"#);
+    // Fitted, it stays asked for; gone again, it is missed.
+    let asked = request(&bench, None);
+    assert!(asked.lines.iter().any(|line| line.asked.kind == Kind::Terminal && line.asked.need == 1));
+    bench.does(r#"Seen(item:"new:14",at:Unseen,reason:"fell out")"#);
+    let missing = bench.flags();
+    assert!(missing.contains(&Code::SpareMissing) || missing.contains(&Code::NotFinished), "{missing:?}");
+}
+
+#[test]
+fn an_entry_keeps_the_lines_it_asked_for() {
+    let (bench, request) = waiting();
+    let last = bench.job.entries().last().unwrap();
+    let Act::Requested { lines, said, .. } = &last.act else { panic!("{last:?}") };
+    assert!(said.is_some());
+    let kept: Vec<_> = lines.iter().map(|line| line.asked.as_deref().cloned().unwrap()).collect();
+    let asked: Vec<_> = request.lines.iter().map(|line| line.asked.clone()).collect();
+    assert_eq!(kept, asked);
+}
