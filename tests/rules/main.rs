@@ -2,6 +2,8 @@
 //! forbids stands in its own list of eighty failures (common practice, no source) unless a row names
 //! something else.
 
+#[path = "../support/desk.rs"]
+mod desk;
 #[path = "../support/four.rs"]
 mod four;
 #[path = "../support/mod.rs"]
@@ -20,4 +22,5 @@ mod parts;
 mod passed;
 mod repairs;
 mod resume;
+mod screens;
 mod undo;
