@@ -96,6 +96,42 @@ fn units_are_followed_and_a_wrong_one_is_not_taken_for_a_size() {
     assert_eq!(row(&list, "4")["gauge"], "18 AWG");
 }
 
+/// The area and the diameter of the 2.5 mm² wire in other units of the metre.
+#[test]
+fn areas_and_diameters_are_read_in_every_unit_of_the_metre() {
+    let unit = "<Si_prefix>milli</Si_prefix><Si_dimension>square</Si_dimension></Unit>";
+    let area = r#"<Value_component>2.5</Value_component></Cross_section_area><Cover_colour id="k1">"#;
+    let shop = Shop::new();
+    let text = std::fs::read_to_string(demo("aurelia-panel.kbl")).unwrap();
+    for (prefix, value, diameter, read) in [
+        ("milli", "2.5", "2.4", true),
+        ("centi", "0.025", "0.24", true),
+        ("micro", "2500000", "2400", true),
+        ("deci", "0.00025", "0.024", false),
+    ] {
+        let units = format!("<Si_prefix>{prefix}</Si_prefix><Si_dimension>square</Si_dimension></Unit><Unit id=\"u_len\"><Si_unit_name>metre</Si_unit_name><Si_prefix>{prefix}</Si_prefix></Unit>");
+        let thick = format!(
+            r#"<Value_component>{value}</Value_component></Cross_section_area><Outside_diameter id="d1"><Unit_component>u_len</Unit_component><Value_component>{diameter}</Value_component></Outside_diameter><Cover_colour id="k1">"#
+        );
+        let changed = text.replace(unit, &units).replace(area, &thick);
+        assert_ne!(changed, text);
+        let path = shop.path(&format!("{prefix}.kbl"));
+        std::fs::write(&path, changed).unwrap();
+        let path = path.to_str().unwrap();
+        let list = shop.json(&["wiring", "read", path, "--connector", "X31", "--configuration", "LONG"]);
+        let area = list["cavities"].as_array().unwrap().iter().find_map(|row| {
+            row["area_mm2"].as_f64().filter(|area| (area - 2.5).abs() < 1e-9)
+        });
+        assert_eq!(area.is_some(), read, "{prefix}: {list}");
+        let run = shop.run(&["new", prefix, "--old", "as-18", "--new", "as-18p", "--found", path, "--connector", "X31", "--configuration", "LONG"]);
+        if read {
+            assert_eq!(run.code, 0, "{run:?}");
+            let journal = std::fs::read_to_string(shop.path(&format!("{prefix}.job.ron"))).unwrap();
+            assert!(journal.contains(r#"outside_diameter:"2.4 mm""#), "{prefix}");
+        }
+    }
+}
+
 #[test]
 fn two_live_contacts_in_one_cavity_are_refused_with_what_settles_it() {
     let list = panel(&Shop::new(), &["--connector", "X31"]);

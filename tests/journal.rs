@@ -185,6 +185,9 @@ fn a_disk_that_fails_is_a_clear_error_and_the_job_does_not_run_ahead_of_it() {
     assert_eq!(open.job(), &before);
 }
 
+/// As many entries as the longest job will ever have, and more.
+const MANY: usize = 100_000;
+
 #[test]
 fn a_hundred_thousand_entries_chain_and_replay() {
     let (_shop, bytes) = bytes_of("skerry", "sk-10", "skerry-pod.acts");
@@ -194,15 +197,15 @@ fn a_hundred_thousand_entries_chain_and_replay() {
         ..journal.entries.last().unwrap().clone()
     };
     let mut text = bytes.clone();
-    while journal.entries.len() < 2_000 {
+    while journal.entries.len() < MANY {
         let (line, sum) = line_of(journal.entries.len() + 1, &note, &journal.last_sum).unwrap();
         text.extend(line.bytes().chain([b'\n']));
         journal.entries.push(note.clone());
         journal.last_sum = sum;
     }
     let again = read_journal(&text);
-    assert_eq!(again.entries.len(), 2_000);
-    assert_eq!(Job::replay(again.entries).state().notes.len(), 2_000 - read_journal(&bytes).entries.len());
+    assert_eq!(again.entries.len(), MANY);
+    assert_eq!(Job::replay(again.entries).state().notes.len(), MANY - read_journal(&bytes).entries.len());
 }
 
 /// The name of the variant, as its debug text begins.

@@ -2,6 +2,8 @@
 //! forbids stands in its own list of eighty failures (common practice, no source) unless a row names
 //! something else.
 
+#[path = "../support/cli.rs"]
+mod cli;
 #[path = "../support/desk.rs"]
 mod desk;
 #[path = "../support/four.rs"]
@@ -23,4 +25,5 @@ mod passed;
 mod repairs;
 mod resume;
 mod screens;
+mod stores;
 mod undo;
