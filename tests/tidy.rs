@@ -144,3 +144,18 @@ fn the_program_has_no_panic_on_input() {
         }
     }
 }
+
+/// A day in the demo that passes would fail the tests, and the demo, on that day.
+#[test]
+fn no_day_in_the_demo_runs_out() {
+    let folder = std::path::Path::new(env!("CARGO_MANIFEST_DIR")).join("demo-data");
+    for file in std::fs::read_dir(folder).unwrap() {
+        let path = file.unwrap().path();
+        let text = std::fs::read_to_string(&path).unwrap();
+        for (_, rest) in text.match_indices("until").map(|(at, _)| text.split_at(at)) {
+            let day = rest.split('"').nth(1).unwrap_or_default();
+            let year: Option<u32> = day.get(..4).and_then(|year| year.parse().ok());
+            assert!(year.is_none_or(|year| year >= 2090), "{}: until {day}", path.display());
+        }
+    }
+}

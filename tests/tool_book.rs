@@ -33,7 +33,7 @@ fn a_proved_position_is_looked_up_and_kept_with_the_crimp() {
     let run = shop.run_with(&["enter", "tug"], CRIMP, &[]);
     assert_eq!(run.code, 0, "{run:?}");
     let journal = std::fs::read_to_string(shop.path("tug.job.ron")).unwrap();
-    assert!(journal.contains("Qualified") && journal.contains("2027-05-31"), "{journal}");
+    assert!(journal.contains("Qualified") && journal.contains("2099-05-31"), "{journal}");
     // Five sample terminals are asked for only where no position is proved.
     let request = shop.json(&["request", "tug"]);
     let terminals = request["lines"].as_array().unwrap().iter().filter(|l| l["kind"] == "terminal").count();
@@ -44,7 +44,7 @@ fn a_proved_position_is_looked_up_and_kept_with_the_crimp() {
 fn a_position_of_another_terminal_or_of_a_past_day_is_refused_without_a_name() {
     for (book, told) in [
         (None, "never qualified"),
-        (Some(demo_book().replace("2027-05-31", "2020-01-01")), "due: it was good until 2020-01-01"),
+        (Some(demo_book().replace("2099-05-31", "2020-01-01")), "due: it was good until 2020-01-01"),
         (
             Some(demo_book().replace("380, 391, 377, 402, 388", "380, 391, 359, 402, 388")),
             "the lowest sample came off at 359 N",
@@ -52,7 +52,7 @@ fn a_position_of_another_terminal_or_of_a_past_day_is_refused_without_a_name() {
         (
             Some(
                 demo_book()
-                    .replace(r#"until: "2027-05-31","#, r#"until: "2027-05-31", withdrawn: "dropped","#),
+                    .replace(r#"until: "2099-05-31","#, r#"until: "2099-05-31", withdrawn: "dropped","#),
             ),
             "withdrawn: dropped",
         ),

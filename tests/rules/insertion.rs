@@ -95,7 +95,7 @@ fn a_wire_or_terminal_that_does_not_fit_is_against_a_rule() {
 }
 
 #[test]
-fn something_that_stayed_in_a_new_hole_is_taken_out_before_it_is_filled_again() {
+fn f32_something_that_stayed_in_a_new_hole_is_taken_out_before_it_is_filled_again() {
     let mut bench = Bench::moved();
     bench.does(r#"Extract(from:"new:1",freely:true,seal:Missing)"#);
     bench.flagged(Code::NotLookedOver);
@@ -163,7 +163,7 @@ fn the_third_filling_of_a_sealed_cavity_wears_its_seal() {
 }
 
 #[test]
-fn a_female_is_tried_with_the_pin_of_its_own_family() {
+fn f67_a_female_is_tried_with_the_pin_of_its_own_family() {
     let mut bench = four::ready();
     bench.does(r#"RecordCorrected(at:"old:4",holds:Wired(wires:[(number:"W4",colour:"BU",gauge:"0.5")],terminal:"B4-T"),reason:"no damage")"#);
     bench.does(r#"Extract(from:"old:4",colour:"BU",freely:true,seal:On)"#);

@@ -13,6 +13,7 @@ mod support;
 
 mod bad_answers;
 mod closing;
+mod committed;
 mod decisions;
 mod first_move;
 mod flips;

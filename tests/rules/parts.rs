@@ -110,7 +110,7 @@ fn a_wrong_or_damaged_part_ends_no_waiting_and_a_substitute_only_by_name() {
 }
 
 #[test]
-fn a_wrong_part_that_is_fitted_all_the_same_is_a_misfit() {
+fn f73_a_wrong_part_that_is_fitted_all_the_same_is_a_misfit() {
     let (mut bench, request) = waiting();
     let terminal = line_of(&request, Kind::Terminal);
     bench.does(&format!(r#"Arrived(line:{terminal},count:1,part:"B4-M",verdict:WrongPart)"#));

@@ -173,7 +173,7 @@ fn the_wire_is_read_before_it_is_cut() {
 }
 
 #[test]
-fn a_seal_on_the_wrong_side_of_its_splice_seals_nothing() {
+fn f69_a_seal_on_the_wrong_side_of_its_splice_seals_nothing() {
     let mut bench = four::ordered_one();
     let joined = four::spliced(&mut bench, 1, "RD", "45 mm");
     let behind = joined.replace("sound:true", "sound:true,seal_behind:true");
@@ -211,7 +211,7 @@ fn a_splice_that_is_not_sound_too_near_or_soldered_is_against_a_rule() {
 }
 
 #[test]
-fn a_bare_drain_is_sleeved_before_it_goes_in() {
+fn f48_a_bare_drain_is_sleeved_before_it_goes_in() {
     let drain = r#"(number:"W1",colour:"?",gauge:"0.5",kind:Drain)"#;
     let mut bench = four::ready_with(four::rules(), &[drain, four::WIRES[1], four::WIRES[2], four::WIRES[3]]);
     // Turned over and back: its anchors are asked anew, of the wires that have one colour.
@@ -234,7 +234,7 @@ fn a_bare_drain_is_sleeved_before_it_goes_in() {
 }
 
 #[test]
-fn one_wire_of_two_taken_out_of_a_terminal_parts_the_lead() {
+fn f08_one_wire_of_two_taken_out_of_a_terminal_parts_the_lead() {
     let two = r#"(number:"W1",colour:"RD",gauge:"0.5"),(number:"W1b",colour:"VT",gauge:"0.35")"#;
     let mut bench = four::ready_with(four::rules(), &[two, four::WIRES[1], four::WIRES[2], four::WIRES[3]]);
     bench.not_flagged(Code::LeadParted);

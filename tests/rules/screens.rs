@@ -324,7 +324,7 @@ fn a_stop_by_a_slip_is_taken_back_with_one_key() {
 }
 
 #[test]
-fn a_face_that_is_not_sound_says_what_it_is_and_what_puts_it_right() {
+fn f35_f39_f46_f53_a_face_that_is_not_sound_says_what_it_is_and_what_puts_it_right() {
     let rows = [
         ("wire", "l", "seal lip is not even", "renew it"),
         ("wire", "w", "wire is crossed", "slack"),
