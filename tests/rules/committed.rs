@@ -125,8 +125,8 @@ fn f42_a_plug_that_is_forgotten_is_counted_and_keeps_the_connector_open() {
     let left = account.open_flags().find(|flag| flag.code == Code::NotFinished).unwrap();
     assert!(left.say.contains("no wire and 1 plug still to move"), "{}", left.say);
     assert_eq!((account.cavities.open, account.plugs.old), (1, 1));
-    // Mated over it by name, it is not mated.
-    bench.flagged(Code::NotMated);
+    // Its row was counted as full, and is not.
+    bench.flagged(Code::RowCount);
     assert!(bench.impossible(r#"Sign(name:"K. Tanner",serial_end:"72")"#).contains("open"));
     // Said to be gone, the hole is named.
     bench.does(r#"LeftInOld(at:"old:14",reason:"torn in its hole")"#);
