@@ -174,7 +174,9 @@ fn an_ordinary_orange_wire_is_no_high_voltage() {
     let state = bench.job.state();
     let orange = state.leads.iter().flat_map(|lead| &lead.seen.wires);
     assert!(orange.filter_map(|wire| wire.colour.known()).any(|colour| colour.to_string() == "OG"));
-    assert!(state.gate_is_open(GateKind::HighVoltage) && state.sign_of(GateKind::HighVoltage, None).is_none());
+    assert!(
+        state.gate_is_open(GateKind::HighVoltage) && state.sign_of(GateKind::HighVoltage, None).is_none()
+    );
     bench.not_flagged(Code::GateOpen);
     // An orange sleeve does.
     let sleeve = r#"Gate(gate:HighVoltage,answer:Absent,document:"d",name:"K. Tanner",sleeve:"OG")"#;

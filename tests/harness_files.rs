@@ -109,7 +109,9 @@ fn areas_and_diameters_are_read_in_every_unit_of_the_metre() {
         ("micro", "2500000", "2400", true),
         ("deci", "0.00025", "0.024", false),
     ] {
-        let units = format!("<Si_prefix>{prefix}</Si_prefix><Si_dimension>square</Si_dimension></Unit><Unit id=\"u_len\"><Si_unit_name>metre</Si_unit_name><Si_prefix>{prefix}</Si_prefix></Unit>");
+        let units = format!(
+            "<Si_prefix>{prefix}</Si_prefix><Si_dimension>square</Si_dimension></Unit><Unit id=\"u_len\"><Si_unit_name>metre</Si_unit_name><Si_prefix>{prefix}</Si_prefix></Unit>"
+        );
         let thick = format!(
             r#"<Value_component>{value}</Value_component></Cross_section_area><Outside_diameter id="d1"><Unit_component>u_len</Unit_component><Value_component>{diameter}</Value_component></Outside_diameter><Cover_colour id="k1">"#
         );
@@ -119,11 +121,26 @@ fn areas_and_diameters_are_read_in_every_unit_of_the_metre() {
         std::fs::write(&path, changed).unwrap();
         let path = path.to_str().unwrap();
         let list = shop.json(&["wiring", "read", path, "--connector", "X31", "--configuration", "LONG"]);
-        let area = list["cavities"].as_array().unwrap().iter().find_map(|row| {
-            row["area_mm2"].as_f64().filter(|area| (area - 2.5).abs() < 1e-9)
-        });
+        let area = list["cavities"]
+            .as_array()
+            .unwrap()
+            .iter()
+            .find_map(|row| row["area_mm2"].as_f64().filter(|area| (area - 2.5).abs() < 1e-9));
         assert_eq!(area.is_some(), read, "{prefix}: {list}");
-        let run = shop.run(&["new", prefix, "--old", "as-18", "--new", "as-18p", "--found", path, "--connector", "X31", "--configuration", "LONG"]);
+        let run = shop.run(&[
+            "new",
+            prefix,
+            "--old",
+            "as-18",
+            "--new",
+            "as-18p",
+            "--found",
+            path,
+            "--connector",
+            "X31",
+            "--configuration",
+            "LONG",
+        ]);
         if read {
             assert_eq!(run.code, 0, "{run:?}");
             let journal = std::fs::read_to_string(shop.path(&format!("{prefix}.job.ron"))).unwrap();

@@ -5,8 +5,7 @@ use repin::{
     quantity::Gauge,
     repair::{
         Capability, Height, LeadAsk, PositionKey, Sample, SizeChange, Stagger, ToolPosition, Twist,
-        bundle_of, copper, lead_length, of_supply_percent, pull_minimum, size_change, stagger,
-        thin_wall_mm,
+        bundle_of, copper, lead_length, of_supply_percent, pull_minimum, size_change, stagger, thin_wall_mm,
     },
 };
 

@@ -79,7 +79,11 @@ fn f03_the_numbers_of_the_diagram_are_not_the_marks_on_the_housing() {
     assert!(wrong.impossible(out).contains("You see BK"));
     // And where no colour was keyed, the re-read finds it.
     wrong.does(r#"Extract(from:"old:2",colour:"BU",freely:true,seal:None)"#);
-    wrong.does_all(&["Inspect(verdict:Good)", r#"Insert(into:"new:2",click:true)"#, r#"Tug(at:"new:2",held:true)"#]);
+    wrong.does_all(&[
+        "Inspect(verdict:Good)",
+        r#"Insert(into:"new:2",click:true)"#,
+        r#"Tug(at:"new:2",held:true)"#,
+    ]);
     wrong.does(r#"ReRead(at:"new:2",colour:"BK")"#);
     wrong.flagged(Code::WrongCavity);
     // The other number is shown beside the mark.
@@ -111,7 +115,8 @@ fn f24_the_release_face_is_that_of_the_terminal_on_the_wire() {
 fn f42_a_plug_that_is_forgotten_is_counted_and_keeps_the_connector_open() {
     let mut bench = Bench::new("sp-16", "sp-16");
     for act in demo_acts("spudrow-twin.acts") {
-        if act.contains(r#""new:14""#) || act.contains(r#"TakePlug(from:"old:14""#) || act.starts_with("Sign") {
+        if act.contains(r#""new:14""#) || act.contains(r#"TakePlug(from:"old:14""#) || act.starts_with("Sign")
+        {
             continue;
         }
         match bench.asks(&act) {
@@ -132,5 +137,7 @@ fn f42_a_plug_that_is_forgotten_is_counted_and_keeps_the_connector_open() {
     bench.does(r#"LeftInOld(at:"old:14",reason:"torn in its hole")"#);
     let account = bench.job.account(bench.now);
     assert_ne!(account.state.as_str(), "closed");
-    assert!(account.open_flags().any(|flag| flag.code == Code::NotFinished || flag.code == Code::PlugMissing));
+    assert!(
+        account.open_flags().any(|flag| flag.code == Code::NotFinished || flag.code == Code::PlugMissing)
+    );
 }

@@ -78,7 +78,12 @@ fn the_lock_says_who_has_the_job_and_since_when() {
 #[test]
 fn what_was_asked_for_stands_in_the_journal_without_its_file() {
     let shop = Shop::new();
-    shop.new_job("fernwalker", "fw-hsg-12a", "fw-hsg-12a", &["--serial", "FW8-20731", "--reason", "latch broken"]);
+    shop.new_job(
+        "fernwalker",
+        "fw-hsg-12a",
+        "fw-hsg-12a",
+        &["--serial", "FW8-20731", "--reason", "latch broken"],
+    );
     let text = std::fs::read_to_string(demo("fernwalker-boom-tip.acts")).unwrap();
     let (before, _) = text.split_once("// Opening").unwrap();
     assert_eq!(shop.run_with(&["enter", "fernwalker"], before, &[]).code, 0);

@@ -1,0 +1,240 @@
+//! Would a test notice? Every change of `changes.ron` is made in a copy of the tree, behind one
+//! switch, so that one build serves them all; the tests run once for each, and a change that no test
+//! notices is named. Not part of the usual run: it takes about a second a change, and minutes for one
+//! that nothing notices.
+//!
+//! `cargo test --test changed_rules` tries all, `-- 12 40` these. Ends with exit 1 when fewer than 95 in
+//! a hundred are noticed.
+
+use std::{
+    collections::BTreeMap,
+    fs,
+    path::{Path, PathBuf},
+    process::{Command, Stdio},
+    sync::{
+        Mutex,
+        atomic::{AtomicUsize, Ordering},
+    },
+    time::{Duration, Instant},
+};
+
+use serde::Deserialize;
+
+const LIST: &str = include_str!("changes.ron");
+
+/// The variable that says which change is made.
+const SWITCH: &str = "REPIN_CHANGE";
+
+/// Tests that look at the source, and would see the switch itself.
+const LEFT_OUT: [&str; 1] = ["tidy"];
+
+/// A test that takes longer than this hangs: that is noticed.
+const PATIENCE: Duration = Duration::from_secs(300);
+
+/// One change: in a file, what stands between the marks « and », and what it becomes. A statement that
+/// becomes nothing is left out.
+#[derive(Debug, Deserialize)]
+struct Change(String, String, String);
+
+fn main() {
+    let changes: Vec<Change> = ron::from_str(LIST).unwrap_or_else(|why| panic!("changes.ron: {why}"));
+    let asked: Vec<usize> = std::env::args().filter_map(|arg| arg.parse().ok()).collect();
+    let root = PathBuf::from(env!("CARGO_MANIFEST_DIR"));
+    let tree = root.join("target/changed-rules/tree");
+    copy_tree(&root, &tree);
+    for (file, text) in changed_files(&root, &changes) {
+        write_if_other(&tree.join(file), &text);
+    }
+    let tests = build(&tree);
+    let numbers: Vec<usize> = (1..=changes.len()).filter(|n| asked.is_empty() || asked.contains(n)).collect();
+    let found = run_all(&tree, &tests, &numbers);
+    let mut unnoticed = 0;
+    for (n, by) in &found {
+        let Change(file, from, to) = &changes[n - 1];
+        match by {
+            Some(by) => println!("{n:4}  noticed by {by}"),
+            None => {
+                unnoticed += 1;
+                println!("{n:4}  NOT NOTICED  {file}\n      {}\n      -> {to}", squeezed(from));
+            }
+        }
+    }
+    let share = 100.0 * (found.len() - unnoticed) as f64 / found.len().max(1) as f64;
+    println!("{} changes, {unnoticed} not noticed: {share:.1} % noticed", found.len());
+    if share < 95.0 {
+        std::process::exit(1);
+    }
+}
+
+fn squeezed(text: &str) -> String {
+    text.split_whitespace().collect::<Vec<_>>().join(" ")
+}
+
+/// Copies what a build needs; files that are the same are left as they are, so that little is built anew.
+fn copy_tree(root: &Path, tree: &Path) {
+    for name in ["Cargo.toml", "Cargo.lock", "README.md", "DEVELOPERS.md", "LICENSE"] {
+        write_if_other(&tree.join(name), &fs::read(root.join(name)).unwrap());
+    }
+    for folder in ["src", "tests", "benches", "connectors", "demo-data"] {
+        copy_folder(&root.join(folder), &tree.join(folder));
+    }
+}
+
+fn copy_folder(from: &Path, to: &Path) {
+    fs::create_dir_all(to).unwrap();
+    for entry in fs::read_dir(from).unwrap() {
+        let path = entry.unwrap().path();
+        let there = to.join(path.file_name().unwrap());
+        match path.is_dir() {
+            true => copy_folder(&path, &there),
+            false => write_if_other(&there, &fs::read(&path).unwrap()),
+        }
+    }
+}
+
+fn write_if_other(path: &Path, bytes: impl AsRef<[u8]>) {
+    if fs::read(path).ok().as_deref() != Some(bytes.as_ref()) {
+        fs::create_dir_all(path.parent().unwrap()).unwrap();
+        fs::write(path, bytes).unwrap();
+    }
+}
+
+/// The files with every change in them, each behind the switch.
+fn changed_files(root: &Path, changes: &[Change]) -> BTreeMap<String, String> {
+    let mut places: BTreeMap<&str, BTreeMap<(usize, usize), Vec<(usize, &str)>>> = BTreeMap::new();
+    let mut texts: BTreeMap<&str, String> = BTreeMap::new();
+    for (n, Change(file, from, to)) in (1..).zip(changes) {
+        let text = texts.entry(file).or_insert_with(|| fs::read_to_string(root.join(file)).unwrap());
+        let (start, end) = place_of(text, from).unwrap_or_else(|why| panic!("change {n}, {file}: {why}"));
+        places.entry(file).or_default().entry((start, end)).or_default().push((n, to));
+    }
+    let mut changed: BTreeMap<String, String> = BTreeMap::new();
+    for (file, places) in places {
+        let text = &texts[file];
+        let (mut out, mut at) = (String::new(), 0);
+        for ((start, end), ways) in places {
+            assert!(start >= at, "{file}: two changes overlap at \"{}\"", &text[start..end]);
+            out.push_str(&text[at..start]);
+            out.push_str(&switched(&text[start..end], &ways));
+            at = end;
+        }
+        out.push_str(&text[at..]);
+        changed.insert(file.to_owned(), out);
+    }
+    let lib = changed.entry("src/lib.rs".to_owned());
+    let lib = lib.or_insert_with(|| fs::read_to_string(root.join("src/lib.rs")).unwrap());
+    lib.push_str(&format!(
+        "\n/// Whether this change is made.\npub fn changed(n: u32) -> bool {{\n    static NOW: std::sync::OnceLock<Option<u32>> = std::sync::OnceLock::new();\n    *NOW.get_or_init(|| std::env::var(\"{SWITCH}\").ok()?.parse().ok()) == Some(n)\n}}\n"
+    ));
+    changed
+}
+
+/// Where the marked part of a pattern stands, which has to stand there once.
+fn place_of(text: &str, pattern: &str) -> Result<(usize, usize), String> {
+    let (before, rest) = pattern.split_once('«').ok_or("there is no « in it")?;
+    let (marked, after) = rest.split_once('»').ok_or("there is no » in it")?;
+    let whole = format!("{before}{marked}{after}");
+    let mut found = text.match_indices(&whole).map(|(at, _)| at);
+    let at = found.next().ok_or_else(|| format!("\"{whole}\" is not there"))?;
+    if found.next().is_some() {
+        return Err(format!("\"{whole}\" stands there more than once"));
+    }
+    Ok((at + before.len(), at + before.len() + marked.len()))
+}
+
+/// The old text and its changes, one of them in force.
+fn switched(old: &str, ways: &[(usize, &str)]) -> String {
+    let is_statement = old.trim_end().ends_with([';', '}']) && ways.iter().all(|(_, to)| to.is_empty());
+    if is_statement {
+        let not: Vec<String> = ways.iter().map(|(n, _)| format!("!crate::changed({n})")).collect();
+        return format!("if {} {{ {old} }}", not.join(" && "));
+    }
+    let tried = ways.iter().map(|(n, to)| format!("if crate::changed({n}) {{ {to} }} else "));
+    format!("({}{{ {old} }})", tried.collect::<String>())
+}
+
+/// Builds the tests once; gives their programs, the quick ones first.
+fn build(tree: &Path) -> Vec<(String, PathBuf)> {
+    let mut cargo = Command::new(env!("CARGO"));
+    cargo.args(["test", "--no-run", "--locked", "--message-format", "json"]).current_dir(tree);
+    cargo
+        .env("CARGO_TARGET_DIR", tree.join("../build"))
+        .env("RUSTFLAGS", "-Awarnings")
+        .stderr(Stdio::inherit());
+    let output = cargo.output().unwrap();
+    let text = String::from_utf8_lossy(&output.stdout);
+    let messages = text.lines().filter_map(|line| serde_json::from_str::<serde_json::Value>(line).ok());
+    let mut tests = Vec::new();
+    for message in messages {
+        if message["reason"] == "compiler-message" && message["message"]["level"] == "error" {
+            eprintln!("{}", message["message"]["rendered"].as_str().unwrap_or_default());
+        }
+        let name = message["target"]["name"].as_str().unwrap_or_default().to_owned();
+        if let Some(program) = message["executable"].as_str()
+            && message["profile"]["test"] == true
+            && !LEFT_OUT.contains(&name.as_str())
+        {
+            tests.push((name, PathBuf::from(program)));
+        }
+    }
+    assert!(output.status.success(), "the changed tree does not build");
+    let mut timed: Vec<(Duration, (String, PathBuf))> = Vec::new();
+    for test in tests {
+        let start = Instant::now();
+        let failed = run(tree, &test.1, 0);
+        assert_eq!(failed, None, "{} fails without any change", test.0);
+        timed.push((start.elapsed(), test));
+    }
+    // The rules' own tables are the most likely to notice.
+    timed.sort_by_key(|(took, (name, _))| (name != "rules", *took));
+    timed.into_iter().map(|(_, test)| test).collect()
+}
+
+/// Tries changes two at a time.
+fn run_all(tree: &Path, tests: &[(String, PathBuf)], numbers: &[usize]) -> BTreeMap<usize, Option<String>> {
+    let (next, found) = (AtomicUsize::new(0), Mutex::new(BTreeMap::new()));
+    std::thread::scope(|scope| {
+        for _ in 0..2 {
+            scope.spawn(|| {
+                while let Some(n) = numbers.get(next.fetch_add(1, Ordering::Relaxed)) {
+                    let by = noticed_by(tree, tests, *n);
+                    found.lock().unwrap().insert(*n, by);
+                }
+            });
+        }
+    });
+    found.into_inner().unwrap()
+}
+
+/// The first test that fails under a change.
+fn noticed_by(tree: &Path, tests: &[(String, PathBuf)], n: usize) -> Option<String> {
+    tests.iter().find_map(|(name, program)| Some(format!("{name}: {}", run(tree, program, n)?)))
+}
+
+/// Runs one test program under a change; the name of what failed.
+fn run(tree: &Path, program: &Path, n: usize) -> Option<String> {
+    let mut test = Command::new(program);
+    test.current_dir(tree).env(SWITCH, n.to_string()).env("INSTA_UPDATE", "no").env("RUST_BACKTRACE", "0");
+    test.env("INSTA_WORKSPACE_ROOT", tree).env("PROPTEST_CASES", "64");
+    let out = tempfile::NamedTempFile::new().unwrap();
+    test.stdin(Stdio::null()).stdout(out.reopen().unwrap()).stderr(Stdio::null());
+    let mut child = test.spawn().unwrap();
+    let start = Instant::now();
+    let status = loop {
+        if let Some(status) = child.try_wait().unwrap() {
+            break status;
+        }
+        if start.elapsed() > PATIENCE {
+            let _ = child.kill();
+            let _ = child.wait();
+            return Some("hangs".to_owned());
+        }
+        std::thread::sleep(Duration::from_millis(5));
+    };
+    if status.success() {
+        return None;
+    }
+    let text = fs::read_to_string(out.path()).unwrap_or_default();
+    let failed = text.lines().find_map(|line| line.strip_prefix("test ")?.strip_suffix(" ... FAILED"));
+    Some(failed.unwrap_or("ended otherwise").to_owned())
+}
