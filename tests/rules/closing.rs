@@ -151,8 +151,8 @@ fn closed_never_stands_beside_an_open_flag() {
 
 #[test]
 fn a_test_counts_for_what_it_tested_and_only_when_it_passed_last() {
-    let mut rules = HouseRules::default();
-    rules.tests = Rule::new(vec![TestKind::Continuity, TestKind::Drop, TestKind::Function], "test");
+    let tests = Rule::new(vec![TestKind::Continuity, TestKind::Drop, TestKind::Function], "test");
+    let rules = HouseRules { tests, ..HouseRules::default() };
     let mut bench = Bench::with_rules("sp-16", "sp-16", rules);
     for act in demo_acts("spudrow-twin.acts") {
         if act.starts_with(r#"SmallPart(housing:"new""#) {

@@ -151,7 +151,7 @@ fn a_thinner_wire_than_drawn_is_gauge_reduced_until_a_repair_lead_is_ordered_thi
     bench.not_flagged(Code::GaugeReduced);
     bench.does(&planned("1.0"));
     bench.flagged(Code::GaugeReduced);
-    assert_eq!(bench.impossible(r#"Accept(flag:"gauge-reduced",at:"old:1",reason:"x")"#).is_empty(), false);
+    assert!(!bench.impossible(r#"Accept(flag:"gauge-reduced",at:"old:1",reason:"x")"#).is_empty());
     // The other way round nothing is wrong: found wins.
     let mut bench = board(&[("1", &found)], &[("1", &drawn)]);
     decides(&mut bench, "1", "Found");
