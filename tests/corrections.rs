@@ -149,7 +149,7 @@ fn a_crimp_is_proved_for_the_wire_it_was_made_on_and_for_no_other() {
 fn a_larger_lead_is_ordered_with_its_own_diameter() {
     let bench = ready_with(rules(), &WIRES);
     let order = |said: &str| {
-        Bench::parse(&format!(r#"Planned(lead:"old:1",how:RepairLead,reason:"x",order:({said}))"#))
+        Bench::parse(&format!(r#"Planned(lead:"old:1",how:RepairLead,reason:"seen so",order:({said}))"#))
     };
     let allowed = |act: Act| {
         let entry = repin::swap::Entry::new(bench.now, bench.by.clone(), act);

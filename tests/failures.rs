@@ -72,7 +72,9 @@ fn f05_f06_a_difference_between_found_and_should_is_decided_before_the_first_mov
     bench.flagged(Code::FoundDiffers);
     bench.does(r#"Decided(at:"old:12",wins:Should,reason:"plug lost")"#);
     bench.not_flagged(Code::FoundDiffers);
-    assert!(bench.impossible(r#"Decided(at:"old:11",wins:Should,reason:"x")"#).contains("no difference"));
+    assert!(
+        bench.impossible(r#"Decided(at:"old:11",wins:Should,reason:"seen so")"#).contains("no difference")
+    );
 }
 
 #[test]
@@ -451,7 +453,9 @@ fn f68_the_mating_half_is_looked_at() {
     bench.flagged(Code::MatingHalf);
     bench.does(r#"MatingHalf(verdict:Damaged("pin 3 green"))"#);
     bench.flagged(Code::MatingHalf);
-    bench.does("MatingHalf(verdict:Good)");
+    let said = bench.impossible("MatingHalf(verdict:Good)");
+    assert!(said.contains("cleaned or replaced"), "{said}");
+    bench.does("MatingHalf(verdict:Cleaned)");
     bench.not_flagged(Code::MatingHalf);
 }
 
@@ -473,11 +477,13 @@ fn grave_flags_and_an_open_cavity_in_a_sealed_housing_cannot_be_accepted() {
     let mut bench = Bench::ready();
     bench.does(OUT_1);
     assert!(
-        bench.impossible(r#"Accept(flag:"in-hand",reason:"x")"#).contains("not one that a name can accept")
+        bench
+            .impossible(r#"Accept(flag:"in-hand",reason:"seen so")"#)
+            .contains("not one that a name can accept")
     );
     let open = recorded_with("12", "Open");
     assert!(
-        open.impossible(r#"Accept(flag:"open-cavity",reason:"x")"#)
+        open.impossible(r#"Accept(flag:"open-cavity",reason:"seen so")"#)
             .contains("not one that a name can accept")
     );
 }
@@ -581,7 +587,7 @@ fn what_is_so_is_recordable_a_wire_in_a_wrong_hole_is_entered_and_taken_out() {
     ]);
     bench.not_flagged(Code::WireMissing);
     assert!(matches!(
-        bench.asks(r#"Seen(item:"old:11",at:In("new:10"),reason:"x")"#),
+        bench.asks(r#"Seen(item:"old:11",at:In("new:10"),reason:"seen so")"#),
         Verdict::Impossible(_)
     ));
 }

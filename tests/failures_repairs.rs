@@ -180,7 +180,7 @@ fn f58_another_gender_plating_or_family_is_not_the_terminal_of_this_cavity() {
 fn f59_a_lead_with_less_copper_is_refused_by_area_and_let_pass_only_as_the_house_says() {
     let bench = ready();
     let order = |lead: &str, gauge: &str| {
-        format!(r#"Planned(lead:"old:{lead}",how:RepairLead,reason:"x",order:(gauge:"{gauge}"))"#)
+        format!(r#"Planned(lead:"old:{lead}",how:RepairLead,reason:"seen so",order:(gauge:"{gauge}"))"#)
     };
     // 22 AWG for 0.35 mm² is 6.99 % less (ASTM B258): let pass. 0.35 for 0.5 is not, nor 24 AWG for 0.35.
     assert_eq!(bench.asks(&order("4", "22 AWG")), Verdict::Allowed);
@@ -200,7 +200,8 @@ fn f59_a_lead_with_less_copper_is_refused_by_area_and_let_pass_only_as_the_house
 #[test]
 fn f60_a_lower_temperature_class_is_refused() {
     let bench = ready();
-    let order = r#"Planned(lead:"old:1",how:RepairLead,reason:"x",order:(gauge:"0.5",insulation_class:A))"#;
+    let order =
+        r#"Planned(lead:"old:1",how:RepairLead,reason:"seen so",order:(gauge:"0.5",insulation_class:A))"#;
     let told = bench.impossible(order);
     assert!(told.contains("lower temperature class"), "{told}");
     assert_eq!(bench.asks(&order.replace("class:A", "class:C")), Verdict::Allowed);
@@ -231,7 +232,7 @@ fn a_new_terminal_starts_the_count_of_re_forms_anew_and_a_lay_has_a_length() {
     bench.does(r#"Repair(lead:"old:1",how:Reform,done:"bent up")"#);
     bench.not_flagged(Code::ReformedTwice);
     let told = bench.impossible(&format!(
-        r#"Planned(lead:"old:2",how:RepairLead,reason:"x",order:({ORDER},twist:(lay:"0 mm",hand:Right)))"#
+        r#"Planned(lead:"old:2",how:RepairLead,reason:"seen so",order:({ORDER},twist:(lay:"0 mm",hand:Right)))"#
     ));
     assert!(told.contains("cannot be"), "{told}");
 }
@@ -263,7 +264,8 @@ fn f65_a_vague_order_is_not_sent() {
 fn f66_a_fusible_link_is_stopped_at() {
     let link = WIRES[0].replace("slack", "kind:FusibleLink,slack");
     let bench = ready_with(rules(), &[&link, WIRES[1], WIRES[2], WIRES[3]]);
-    let told = bench.impossible(r#"Planned(lead:"old:1",how:RepairLead,reason:"x",order:(gauge:"2.5"))"#);
+    let told =
+        bench.impossible(r#"Planned(lead:"old:1",how:RepairLead,reason:"seen so",order:(gauge:"2.5"))"#);
     assert!(told.contains("fusible link") && told.contains("Stop"), "{told}");
 }
 
@@ -291,7 +293,7 @@ fn a_load_that_no_circuit_carries_is_refused() {
     let bench = ready();
     for load in ["current_a:10,supply_v:0", "current_a:-1,supply_v:12", "current_a:NaN,supply_v:12"] {
         let told = bench.impossible(&format!(
-            r#"Planned(lead:"old:1",how:RepairLead,reason:"x",order:(load:({load},circuit_mm:1000,conductor_c:20)))"#
+            r#"Planned(lead:"old:1",how:RepairLead,reason:"seen so",order:(load:({load},circuit_mm:1000,conductor_c:20)))"#
         ));
         assert!(told.contains("No circuit carries that"), "{told}");
     }
@@ -345,8 +347,9 @@ fn a_lead_that_waits_for_a_repair_is_not_good_before_it_is_done() {
 #[test]
 fn lengths_and_currents_that_cannot_be_are_refused() {
     let bench = ready();
-    let order =
-        |said: &str| format!(r#"Planned(lead:"old:1",how:RepairLead,reason:"x",order:(gauge:"0.5",{said}))"#);
+    let order = |said: &str| {
+        format!(r#"Planned(lead:"old:1",how:RepairLead,reason:"seen so",order:(gauge:"0.5",{said}))"#)
+    };
     for (said, told) in [
         (r#"outside_diameter:"0.7 mm""#, "The copper alone is 0.8 mm thick"),
         (r#"outside_diameter:"1.6 mm",sleeve_diameter:"1.5 mm""#, "does not go over a wire"),
@@ -367,7 +370,7 @@ fn a_circuit_that_loses_more_than_the_house_lets_pass_is_flagged() {
     let mut bench = ready();
     let order = |amperes: u32| {
         format!(
-            r#"Planned(lead:"old:1",how:RepairLead,reason:"x",order:({ORDER},gauge:"0.5",load:(current_a:{amperes},supply_v:12,circuit_mm:6000,conductor_c:20)))"#
+            r#"Planned(lead:"old:1",how:RepairLead,reason:"seen so",order:({ORDER},gauge:"0.5",load:(current_a:{amperes},supply_v:12,circuit_mm:6000,conductor_c:20)))"#
         )
     };
     let flagged = |bench: &Bench| {

@@ -46,7 +46,7 @@ fn f61_earlier_splices_keep_their_gap_and_count() {
     six.flagged(Code::SpliceTooMany);
     let mut bench = ready();
     bench.does(&format!(
-        r#"Planned(lead:"old:1",how:RepairLead,reason:"x",order:({ORDER},spliced_before:true))"#
+        r#"Planned(lead:"old:1",how:RepairLead,reason:"seen so",order:({ORDER},spliced_before:true))"#
     ));
     bench.flagged(Code::SpliceSecond);
 }

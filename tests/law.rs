@@ -76,11 +76,11 @@ fn random_act(d: &mut Draws) -> String {
         8..=10 => format!("Insert(into:\"new:{new}\",click:{yes})"),
         11 | 12 => format!("Tug(at:\"new:{new}\",held:{yes})"),
         13 => "PutBack".to_owned(),
-        14 => format!("Park(tag:\"T{tag}\",reason:\"x\")"),
+        14 => format!("Park(tag:\"T{tag}\",reason:\"seen so\")"),
         15 => format!("TakeUp(tag:\"T{tag}\")"),
         16 => format!("TakePlug(from:\"{}\")", d.of(&["old:12", "old:14", "new:12", "new:14", "new:1"])),
         17 => format!("FitPlug(into:\"new:{new}\",source:{})", d.of(&["Hand", "Tray", "Stock"])),
-        18 => d.of(&["LosePlug", "ScrapPlug(reason:\"x\")", "ReturnPlug"]).to_owned(),
+        18 => d.of(&["LosePlug", "ScrapPlug(reason:\"seen so\")", "ReturnPlug"]).to_owned(),
         19 => format!("Loose(leads:[(\"old:{old}\",\"T{tag}\"),(\"new:{new}\",\"U{tag}\")])"),
         20 => {
             let at = d.of(&[
@@ -92,7 +92,7 @@ fn random_act(d: &mut Draws) -> String {
                 "Parked(\"T9\")",
             ]);
             format!(
-                "Seen(item:\"{}\",at:{at},reason:\"x\")",
+                "Seen(item:\"{}\",at:{at},reason:\"seen so\")",
                 d.of(&["old:3", "old:9", "old:12", "loose/1", "stock/1"])
             )
         }
@@ -214,10 +214,15 @@ fn identity(state: &State) -> String {
 
 /// Every act tried in every state: moves into any hole, corrections as steps, one plug from stock.
 fn moves(state: &State) -> Vec<String> {
-    let mut acts: Vec<String> =
-        ["Inspect(verdict:Good)", "PutBack", "Park(tag:\"T\",reason:\"x\")", "TakeUp(tag:\"T\")", "LosePlug"]
-            .map(ToOwned::to_owned)
-            .to_vec();
+    let mut acts: Vec<String> = [
+        "Inspect(verdict:Good)",
+        "PutBack",
+        "Park(tag:\"T\",reason:\"seen so\")",
+        "TakeUp(tag:\"T\")",
+        "LosePlug",
+    ]
+    .map(ToOwned::to_owned)
+    .to_vec();
     for n in 1..=3 {
         for side in ["old", "new"] {
             for colour in ["RD", "BK"] {
@@ -235,12 +240,12 @@ fn moves(state: &State) -> Vec<String> {
             acts.push(format!("FitPlug(into:\"new:{n}\",source:Stock)"));
         }
         for item in ["old:1", "old:2", "old:3"] {
-            acts.push(format!("Seen(item:\"{item}\",at:In(\"new:{n}\"),reason:\"x\")"));
+            acts.push(format!("Seen(item:\"{item}\",at:In(\"new:{n}\"),reason:\"seen so\")"));
         }
     }
     for item in ["old:1", "old:2", "old:3"] {
         for at in ["Hand", "Unseen"] {
-            acts.push(format!("Seen(item:\"{item}\",at:{at},reason:\"x\")"));
+            acts.push(format!("Seen(item:\"{item}\",at:{at},reason:\"seen so\")"));
         }
     }
     acts

@@ -72,8 +72,11 @@ fn a_restraint_circuit_and_a_missing_clip_stop_the_job() {
     assert_eq!(account["state"], "not-startable");
     assert!(codes(&account).contains(&"gate-open") && codes(&account).contains(&"bridge-missing"));
     // No lead is planned on the restraint pair, and no name goes past a gate.
-    let lead =
-        shop.run_with(&["enter", "kerbwhisper"], r#"Planned(lead:"old:1",how:RepairLead,reason:"x")"#, &[]);
+    let lead = shop.run_with(
+        &["enter", "kerbwhisper"],
+        r#"Planned(lead:"old:1",how:RepairLead,reason:"seen so")"#,
+        &[],
+    );
     assert_eq!((lead.code, lead.err.contains("splice-forbidden")), (1, true), "{lead:?}");
     let out = r#"Extract(from:"old:5",colour:"RD",freely:true,seal:On,anyway:(by:"boss",reason:"hurry"))"#;
     let run = shop.run_with(&["enter", "kerbwhisper"], out, &[]);
@@ -276,7 +279,7 @@ fn thirteen_splices_in_one_bundle_are_more_than_a_plan_takes() {
     let mut acts = text.split_once("// Anchors").unwrap().0.to_owned();
     for n in (1..=8).chain(11..=15) {
         acts.push_str(&format!(
-            "(by:\"kt\",at:\"2026-11-16T07:13:00Z\",act:Planned(lead:\"old:{n}\",how:RepairLead,reason:\"x\",order:(sleeve:\"35\")))\n"
+            "(by:\"kt\",at:\"2026-11-16T07:13:00Z\",act:Planned(lead:\"old:{n}\",how:RepairLead,reason:\"seen so\",order:(sleeve:\"35\")))\n"
         ));
     }
     assert_eq!(shop.run_with(&["enter", "quayline"], &acts, &[]).code, 0);

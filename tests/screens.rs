@@ -103,6 +103,10 @@ fn a_wrong_label_is_refused_with_the_right_one_and_a_named_person_can_go_on() {
     desk.keys("!y");
     desk.typed("K. Tanner");
     desk.typed("it does sit there");
+    // Whether it clicked is asked, not taken for granted.
+    assert!(desk.bench.job.state().lead_in_hand().is_some());
+    desk.keys("n");
+    desk.bench.flagged(repin::swap::Code::NotSeated);
     desk.bench.flagged(repin::swap::Code::WrongCavity);
 }
 
@@ -169,7 +173,7 @@ fn an_anchor_and_a_row_count_cover_what_they_ask() {
     let mut desk = Desk::at(Bench::moved());
     desk.keys("oyy");
     let picture = desk.picture(80, 24, PLAIN);
-    assert!(picture.contains("COUNT row 1"), "{picture}");
+    assert!(picture.contains("COUNT the row 1 to 8"), "{picture}");
     assert!(!rows(&picture).contains(|c: char| c.is_ascii_alphabetic()), "{picture}");
 }
 

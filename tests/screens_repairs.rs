@@ -289,9 +289,15 @@ fn a_repair_that_was_planned_is_shown_before_good_is_said_and_good_takes_a_reaso
     desk.keys("g");
     shows(&mut desk, "Why is it not needed after all?");
     desk.typed("soot only, insulation sound");
+    // A word alone does not make it sound: a named person answers for it, and the flag stays.
+    shows(&mut desk, "W401 is damaged up to 90 mm");
+    assert_eq!(desk.bench.job.state().leads[0].planned, Some(RepairKind::RepairLead));
+    desk.keys("!y");
+    desk.typed("K. Tanner");
+    desk.typed("soot only");
     let lead = desk.bench.job.state().leads[0].clone();
-    assert_eq!((lead.planned, lead.inspected), (None, Some(None)));
-    assert_eq!(lead.repairs[0].kind, RepairKind::Other);
+    assert_eq!((lead.planned, lead.inspected, lead.repairs.len()), (None, Some(None), 0));
+    desk.bench.flagged(Code::CrimpSuspect);
 }
 
 #[test]

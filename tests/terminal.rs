@@ -258,9 +258,9 @@ fn close(terminal: &mut Terminal) {
         terminal.shows(&format!("LOOK OVER the {face} face"));
         terminal.keys("y");
     }
-    terminal.shows("COUNT row 1");
+    terminal.shows("COUNT the row 1 to 6");
     terminal.typed("6 0 0");
-    terminal.shows("COUNT row 2");
+    terminal.shows("COUNT the row 7 to 12");
     terminal.typed("3 3 0");
     rereads_until(terminal, "CLOSE the secondary lock");
     terminal.keys("f");

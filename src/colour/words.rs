@@ -74,6 +74,75 @@ const NONE: [&str; 16] = [
     "sin",
 ];
 
+/// The colours that warn, inside longer words: schwarzgelb, dunkelorange, anaranjado.
+const WITHIN: [(&str, &str); 6] =
+    [("yellow", "YE"), ("gelb", "YE"), ("jaun", "YE"), ("amarill", "YE"), ("orange", "OG"), ("naranj", "OG")];
+
+/// Words about a sleeve or cover that name no colour.
+const ABOUT: [&str; 61] = [
+    "a",
+    "all",
+    "and",
+    "around",
+    "band",
+    "big",
+    "boot",
+    "braid",
+    "braided",
+    "cable",
+    "conduit",
+    "corrugated",
+    "cover",
+    "covers",
+    "dark",
+    "dull",
+    "hard",
+    "hose",
+    "hulle",
+    "in",
+    "is",
+    "jacket",
+    "light",
+    "loom",
+    "mesh",
+    "of",
+    "on",
+    "one",
+    "over",
+    "plain",
+    "plastic",
+    "rubber",
+    "schlauch",
+    "shiny",
+    "sleeve",
+    "sleeves",
+    "sleeving",
+    "soft",
+    "split",
+    "stripe",
+    "striped",
+    "stripes",
+    "tape",
+    "taped",
+    "the",
+    "tube",
+    "tubes",
+    "tubing",
+    "wellschlauch",
+    "with",
+    "wrap",
+    "und",
+    "mit",
+    "et",
+    "avec",
+    "gaine",
+    "y",
+    "con",
+    "funda",
+    "ruban",
+    "cinta",
+];
+
 /// What a text says of the colours of sleeves and covers.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub enum Named {
@@ -91,20 +160,32 @@ impl Named {
 }
 
 /// The colours a text names: codes of IEC 60757, apart or together, words of four languages with their
-/// endings, German codes. What else stands in it is left aside.
+/// endings, German codes. Words about the sleeve are left aside; any other word could be a colour in
+/// letters that nobody here reads, and makes the whole not understood.
 pub fn named_in(text: &str) -> Named {
     let plain = plain_words(text);
     let parts: Vec<&str> = plain.split(' ').filter(|part| !part.is_empty()).collect();
-    // "or" is orange among German codes and a word between two colours elsewhere.
+    // "or" is orange among German codes, and a word between two colours elsewhere.
     let are_codes = parts.iter().all(|part| part.len() == 2);
     let mut colours = Vec::new();
     let mut is_understood = false;
-    for part in parts {
-        let named = match part {
-            "or" if !are_codes => Vec::new(),
+    for (n, part) in parts.iter().enumerate() {
+        let is_between = n > 0 && n + 1 < parts.len() && !are_codes;
+        let mut named = match *part {
+            "or" if is_between => continue,
             part => one_part(part),
         };
-        is_understood |= !named.is_empty() || NONE.contains(&part);
+        // Written together the second colour counts as much as the first.
+        let within = WITHIN.iter().filter(|(stem, _)| part.contains(stem));
+        for code in within.filter_map(|(_, code)| Code::from_letters(code)) {
+            if !named.contains(&code) {
+                named.push(code);
+            }
+        }
+        if named.is_empty() && !NONE.contains(part) && !ABOUT.contains(part) {
+            return Named::NotUnderstood;
+        }
+        is_understood |= !named.is_empty() || NONE.contains(part);
         colours.extend(named);
     }
     if is_understood { Named::Colours(colours) } else { Named::NotUnderstood }

@@ -121,7 +121,10 @@ pub fn plain_words(text: &str) -> String {
 
 /// Whether a text says who or what: not blank, and none of the marks people key to get past a field.
 pub fn says_something(text: &str) -> bool {
-    const MARKS: [&str; 8] = ["x", "xx", "xxx", "none", "n a", "na", "nil", "null"];
+    const MARKS: [&str; 22] = [
+        "x", "xx", "xxx", "none", "n a", "na", "nil", "null", "no", "0", "unknown", "ditto", "same",
+        "nothing", "kein", "keine", "keines", "aucun", "aucune", "ninguno", "ninguna", "tbd",
+    ];
     let plain = plain_words(text);
     !plain.is_empty() && !MARKS.contains(&plain.as_str())
 }
@@ -162,7 +165,10 @@ mod tests {
 
     #[test]
     fn a_mark_to_get_past_a_field_says_nothing() {
-        for mark in ["", " ", "x", "X", "-", "--", "=", "none", "NONE", "n/a", "?", ".", "***"] {
+        for mark in [
+            "", " ", "x", "X", "-", "--", "=", "none", "NONE", "n/a", "?", ".", "***", "keine", "unknown",
+            "0",
+        ] {
             assert!(!says_something(mark), "{mark}");
         }
         for said in ["kt", "K. Tanner", "diagram 7-14", "X 12", "n"] {

@@ -73,9 +73,9 @@ pub enum DifferenceKind {
     /// The cavity holds something else.
     Content {
         /// As found.
-        found: &'static str,
+        found: String,
         /// As it should be.
-        should: &'static str,
+        should: String,
     },
 }
 
@@ -95,6 +95,8 @@ pub enum Aspect {
     },
     /// The circuit.
     Circuit(String, String),
+    /// The wire number, of a wire that was matched by its cavity and look.
+    Number(String, String),
     /// What kind of wire it is.
     Kind(WireKind, WireKind),
 }
@@ -106,12 +108,29 @@ impl Aspect {
             Self::Colour(found, should) => (found.to_string(), should.to_string()),
             Self::Area { found, should, .. } => (found.clone(), should.clone()),
             Self::Circuit(found, should) => (format!("circuit {found}"), format!("circuit {should}")),
+            Self::Number(found, should) => (format!("number {found}"), format!("number {should}")),
             Self::Kind(found, should) => (found.words().to_owned(), should.words().to_owned()),
         }
     }
 }
 
 impl Difference {
+    /// Every cavity it is about.
+    pub fn cavities(&self) -> Vec<Address> {
+        let more = match &self.kind {
+            DifferenceKind::Elsewhere { should_at, .. } => vec![should_at.clone()],
+            DifferenceKind::Swapped { with, .. } => vec![with.clone()],
+            DifferenceKind::Shifted { moves } => {
+                moves.iter().flat_map(|(at, _, there)| [at.clone(), there.clone()]).collect()
+            }
+            DifferenceKind::Missing { .. }
+            | DifferenceKind::Extra { .. }
+            | DifferenceKind::Described { .. }
+            | DifferenceKind::Content { .. } => Vec::new(),
+        };
+        std::iter::once(self.at.clone()).chain(more).collect()
+    }
+
     /// One sentence.
     pub fn sentence(&self) -> String {
         let label = &self.at.label;
@@ -193,6 +212,11 @@ fn matched<'a>(found: &[Spot<'a>], should: &[Spot<'a>]) -> Vec<(usize, usize)> {
         let (in_found, in_should) = (unique(found, &used_found), unique(should, &used_should));
         for (mark, i) in in_found {
             if let (Some(i), Some(Some(j))) = (i, in_should.get(&mark)) {
+                let both = found.get(i).zip(should.get(*j));
+                if both.is_some_and(|((at, _, one), (there, _, other))| at != there && are_others(one, other))
+                {
+                    continue;
+                }
                 used_found.insert(i);
                 used_should.insert(*j);
                 pairs.push((i, *j));
@@ -200,6 +224,15 @@ fn matched<'a>(found: &[Spot<'a>], should: &[Spot<'a>]) -> Vec<(usize, usize)> {
         }
     }
     pairs
+}
+
+/// Whether two wires are known by names that differ: looks alone do not make them one.
+fn are_others(one: &Wire, other: &Wire) -> bool {
+    let differ = |a: &Option<String>, b: &Option<String>| {
+        a.as_ref().zip(b.as_ref()).map(|(a, b)| plain_words(a) != plain_words(b))
+    };
+    let (by_number, by_circuit) = (differ(&one.number, &other.number), differ(&one.circuit, &other.circuit));
+    by_number != Some(false) && by_circuit != Some(false) && (by_number.is_some() || by_circuit.is_some())
 }
 
 /// The drawn wire of every found one that has a counterpart: by cavity and place in the lead, from 1.
@@ -259,9 +292,13 @@ pub fn compare(found: &Record, should: &Record) -> Vec<Difference> {
     }
     for (at, meant) in should.iter().filter(|(at, _)| !explained.contains(at)) {
         if let Some(holds) = found.get(at)
-            && holds.word() != meant.word()
+            && !holds.is_like(meant)
         {
-            let kind = DifferenceKind::Content { found: holds.word(), should: meant.word() };
+            let (found, should) = match holds.word() == meant.word() {
+                true => (holds.in_words(), meant.in_words()),
+                false => (holds.word().to_owned(), meant.word().to_owned()),
+            };
+            let kind = DifferenceKind::Content { found, should };
             differences.push(Difference { at: at.clone(), kind });
         }
     }
@@ -313,6 +350,11 @@ fn described(found: &Wire, should: &Wire) -> Vec<Aspect> {
     let gauge = gauge.filter(|(a, b)| (a.area_mm2() - b.area_mm2()).abs() > 1e-9);
     let circuit = found.circuit.as_ref().zip(should.circuit.as_ref());
     let circuit = circuit.filter(|(a, b)| plain_words(a) != plain_words(b));
+    // The same circuit may have another number in another issue of the diagram.
+    let same_circuit = found.circuit.is_some() && should.circuit.is_some() && circuit.is_none();
+    let number = found.number.as_ref().zip(should.number.as_ref());
+    let number =
+        number.filter(|(a, b)| circuit.is_none() && !same_circuit && plain_words(a) != plain_words(b));
     let kind = (found.kind != should.kind).then_some((found.kind, should.kind));
     let aspects = [
         colour.map(|(a, b)| Aspect::Colour(a.clone(), b.clone())),
@@ -322,6 +364,7 @@ fn described(found: &Wire, should: &Wire) -> Vec<Aspect> {
             is_thinner: a.area_mm2() < b.area_mm2(),
         }),
         circuit.map(|(a, b)| Aspect::Circuit(a.clone(), b.clone())),
+        number.map(|(a, b)| Aspect::Number(a.clone(), b.clone())),
         kind.map(|(a, b)| Aspect::Kind(a, b)),
     ];
     aspects.into_iter().flatten().collect()
@@ -427,6 +470,38 @@ mod tests {
         // Upper case and marks are no other circuit; what is not known differs from nothing.
         let same = Wire { circuit: Some("Belt-Tensioner".into()), colour: Told::Unknown, ..meant.clone() };
         check(&[("1", holds(same))], &[("1", holds(meant))], &[]);
+    }
+
+    #[test]
+    fn wires_that_are_known_by_other_names_are_not_one_by_their_looks() {
+        // Elsewhere: two wires, one too many and one missing.
+        check(
+            &[("1", wired(Some("W9"), "BK")), ("2", Holds::Open)],
+            &[("1", Holds::Plugged), ("2", wired(Some("W2"), "BK"))],
+            &["W9 is in 1 and is not on the diagram.", "W2 belongs in 2 and is found nowhere."],
+        );
+        // In its own hole the names are the difference; without a name the look decides.
+        check(
+            &[("1", wired(Some("W9"), "BK"))],
+            &[("1", wired(Some("W1"), "BK"))],
+            &["W9 in 1 is number W9 as found and number W1 as it should be."],
+        );
+        check(
+            &[("1", wired(None, "BK")), ("2", Holds::Open)],
+            &[("1", Holds::Plugged), ("2", wired(Some("W2"), "BK"))],
+            &["the BK 0.5 wire is in 1 and belongs in 2."],
+        );
+    }
+
+    #[test]
+    fn a_bridge_is_not_any_bridge() {
+        let bridge = |what: &str| Holds::Bridge(what.to_owned());
+        check(
+            &[("1", bridge("diode"))],
+            &[("1", bridge("shorting clip"))],
+            &["1 is bridge (diode) as found and bridge (shorting clip) as it should be."],
+        );
+        check(&[("1", bridge("Shorting clip"))], &[("1", bridge("shorting-clip"))], &[]);
     }
 
     #[test]

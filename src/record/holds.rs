@@ -6,7 +6,7 @@ use std::fmt;
 use crate::{
     catalogue::PartNumber,
     colour::Colour,
-    quantity::{Gauge, Length},
+    quantity::{Gauge, Length, plain_words},
 };
 
 /// One of the seven things a cavity can hold.
@@ -39,6 +39,22 @@ impl Holds {
             Self::Blocked => "blocked",
             Self::Spare(_) => "spare",
             Self::Bridge(_) => "bridge",
+        }
+    }
+
+    /// Whether both are the same kind of content; of bridges, shunts, diodes and clips also which.
+    pub fn is_like(&self, other: &Self) -> bool {
+        match (self, other) {
+            (Self::Bridge(one), Self::Bridge(other)) => plain_words(one) == plain_words(other),
+            _ => self.word() == other.word(),
+        }
+    }
+
+    /// What it holds, in words.
+    pub fn in_words(&self) -> String {
+        match self {
+            Self::Bridge(what) => format!("bridge ({what})"),
+            _ => self.word().to_owned(),
         }
     }
 

@@ -164,6 +164,8 @@ pub enum Act {
         damage: Option<Length>,
         /// The pin a female was tried with.
         test_pin: Option<PartNumber>,
+        /// Why the repair that was planned is not needed after all.
+        not_needed: Option<String>,
         anyway: Option<Anyway>,
     },
     Insert {
@@ -294,6 +296,7 @@ pub enum Act {
         by: Option<String>,
         reason: String,
         due: Option<String>,
+        line: Option<u32>,
     },
     Note {
         text: String,
@@ -405,6 +408,17 @@ impl Act {
                 | Self::Removed { .. }
                 | Self::Seen { .. }
                 | Self::Mate { .. }
+        )
+    }
+
+    /// Whether it says otherwise what is found, what should be, or which of them wins.
+    pub(super) fn is_of_a_record(&self) -> bool {
+        matches!(
+            self,
+            Self::Recorded { .. }
+                | Self::RecordCorrected { .. }
+                | Self::RecordFlipped { .. }
+                | Self::Decided { .. }
         )
     }
 }

@@ -6,10 +6,10 @@ use std::collections::{BTreeMap, BTreeSet};
 use crate::{
     colour::Colour,
     quantity::Gauge,
-    record::{Address, Aspect, Difference, DifferenceKind, Holds, Record, Wire, drawn_wires},
+    record::{Address, Aspect, Difference, DifferenceKind, Holds, Record, Wire, WireKind, drawn_wires},
 };
 
-use super::{ItemId, Lead, RecordSide, state::State};
+use super::{ItemId, Lead, LeadOrigin, RecordSide, state::State};
 
 /// Where a wire of a lead belongs, by the decisions.
 #[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord)]
@@ -32,8 +32,13 @@ pub struct Decided {
     pub missing: BTreeMap<Address, Vec<Wire>>,
     /// The copper a lead is meant to have, in mm², where it has less.
     pub meant_mm2: BTreeMap<ItemId, f64>,
-    /// Leads whose wire has another colour than meant: as found, as it should be.
-    pub recoloured: BTreeMap<ItemId, (Colour, Colour)>,
+    /// Wires of another colour than meant, by lead and place in it: as found, as it should be.
+    pub recoloured: BTreeMap<(ItemId, usize), (Colour, Colour)>,
+    /// Wires that go by another circuit or number than meant, by lead and place in it: as found, as it
+    /// should be.
+    pub renamed: BTreeMap<(ItemId, usize), (String, String)>,
+    /// Wires of another kind than meant, by lead and place in it: as found, as it should be.
+    pub of_another_kind: BTreeMap<(ItemId, usize), (WireKind, WireKind)>,
 }
 
 impl Decided {
@@ -51,7 +56,8 @@ impl State {
             .filter(|difference| self.decided_for(difference) == Some(RecordSide::Should))
             .collect();
         let mut decided = Decided::default();
-        if for_should.is_empty() {
+        let has_removed = self.leads.iter().any(|lead| !lead.removed_wires.is_empty());
+        if for_should.is_empty() && !has_removed {
             return decided;
         }
         let should = self.should_in_old_labels();
@@ -80,7 +86,13 @@ impl State {
             for aspect in aspects {
                 match aspect {
                     Aspect::Colour(found, meant) => {
-                        decided.recoloured.insert(id.clone(), (found.clone(), meant.clone()));
+                        decided.recoloured.insert((id.clone(), *slot), (found.clone(), meant.clone()));
+                    }
+                    Aspect::Circuit(found, meant) | Aspect::Number(found, meant) => {
+                        decided.renamed.insert((id.clone(), *slot), (found.clone(), meant.clone()));
+                    }
+                    Aspect::Kind(found, meant) => {
+                        decided.of_another_kind.insert((id.clone(), *slot), (*found, *meant));
                     }
                     Aspect::Area { is_thinner: true, .. } => {
                         let drawn = drawn.get_or_insert_with(|| drawn_wires(&self.found, should));
@@ -94,7 +106,8 @@ impl State {
                             *decided.meant_mm2.entry(id.clone()).or_insert(all) += more;
                         }
                     }
-                    Aspect::Area { .. } | Aspect::Circuit(..) | Aspect::Kind(..) => {}
+                    // A thicker wire than meant carries what is meant.
+                    Aspect::Area { is_thinner: false, .. } => {}
                 }
             }
         }
@@ -142,11 +155,23 @@ fn place_lead(
     decided: &mut Decided,
 ) {
     let wires = lead.seen.wires.iter().enumerate().map(|(n, wire)| (n + 1, wire));
-    let of = |slot: usize| belongs.get(&(at.clone(), slot)).cloned().unwrap_or(Belongs::Here);
-    let left: Vec<(usize, &Wire, Belongs)> = wires
-        .filter(|(slot, _)| !lead.removed_wires.contains(slot))
+    let of = |slot: usize| match lead.origin {
+        // Made for this cavity, whatever was found in it.
+        LeadOrigin::Made => Belongs::Here,
+        LeadOrigin::Found => belongs.get(&(at.clone(), slot)).cloned().unwrap_or(Belongs::Here),
+    };
+    let (removed, left): (Vec<_>, Vec<_>) = wires
         .map(|(slot, wire)| (slot, wire, of(slot)))
-        .collect();
+        .partition(|(slot, ..)| lead.removed_wires.contains(slot));
+    // What was taken out and has a place by the records is missing there.
+    for (_, wire, belongs) in removed {
+        let there = match belongs {
+            Belongs::Here => at.clone(),
+            Belongs::In(there) => there,
+            Belongs::Nowhere => continue,
+        };
+        decided.missing.entry(there).or_default().push(wire.clone());
+    }
     let stays = left.iter().find(|(.., belongs)| *belongs == Belongs::Here);
     let goes = left.iter().find(|(.., belongs)| *belongs != Belongs::Nowhere);
     let home = match stays.or(goes) {

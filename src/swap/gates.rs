@@ -3,9 +3,8 @@
 
 use super::{Act, Code, EnergyKind, GateAnswer, GateKind, Measured, Refusal, seen::GateSeen, state::State};
 use crate::{
-    colour::{self, Named, named_in},
-    quantity::{Current, Voltage, harmless, says_something},
-    record::WireKind,
+    colour::{Named, named_in},
+    quantity::{Current, Voltage, harmless, plain_words, says_something},
 };
 
 /// Every gate, in the order they are asked.
@@ -25,7 +24,7 @@ const HIGH_VOLTAGE_AC_V: f64 = 30.0;
 const DEAD_BELOW_V: f64 = 0.5;
 
 /// What parts the two points of a measurement: `1 and chassis`, `C1+ / C1-`.
-const BETWEEN: [&str; 6] = [" and ", " to ", " / ", "/", ",", ";"];
+const BETWEEN: [&str; 11] = [" and ", " to ", " & ", " - ", " und ", " et ", " y ", " / ", "/", ",", ";"];
 
 impl GateKind {
     /// What it is about, in a few words.
@@ -75,25 +74,6 @@ impl GateKind {
             Self::Restraint | Self::Interlock | Self::StoredEnergy => false,
         }
     }
-
-    /// The kind of wire it is about.
-    fn wire(self) -> Option<WireKind> {
-        match self {
-            Self::Restraint => Some(WireKind::Restraint),
-            Self::HighVoltage => Some(WireKind::HighVoltage),
-            Self::Interlock => Some(WireKind::Interlock),
-            Self::Battery | Self::StoredEnergy => None,
-        }
-    }
-
-    /// The colour of a sleeve or cover that speaks of it.
-    fn colour(self) -> Option<colour::Code> {
-        match self {
-            Self::Restraint => Some(colour::Code::YE),
-            Self::HighVoltage => Some(colour::Code::OG),
-            Self::Interlock | Self::Battery | Self::StoredEnergy => None,
-        }
-    }
 }
 
 impl EnergyKind {
@@ -109,6 +89,42 @@ impl EnergyKind {
             Self::Load => "raised loads",
             Self::Spring => "springs",
         }
+    }
+
+    /// Whether a state tells that it is safe: a word that says so of this kind, and none that says
+    /// otherwise.
+    fn is_safe_by(self, state: &str) -> bool {
+        const OTHERWISE: [&str; 9] =
+            ["not", "never", "still", "unknown", "partly", "nearly", "almost", "high", "full"];
+        const UNITS: [&str; 5] = ["bar", "psi", "kpa", "mpa", "pa"];
+        let safe: &[&str] = match self {
+            Self::Capacitors | Self::SecondBattery => &[],
+            Self::Fluid => {
+                &["zero", "0", "vented", "drained", "bled", "depressurised", "depressurized", "released"]
+            }
+            Self::Load => &[
+                "lowered",
+                "blocked",
+                "stand",
+                "stands",
+                "rest",
+                "supported",
+                "propped",
+                "chocked",
+                "floor",
+                "ground",
+            ],
+            Self::Spring => &["relaxed", "released", "unloaded", "blocked", "secured", "unhooked"],
+        };
+        let plain = plain_words(state);
+        let words: Vec<&str> = plain.split(' ').collect();
+        let has_pressure = words.windows(2).any(|pair| match pair {
+            [number, unit] => UNITS.contains(unit) && number.parse::<f64>().is_ok_and(|n| n != 0.0),
+            _ => false,
+        });
+        words.iter().any(|word| safe.contains(word))
+            && !words.iter().any(|word| OTHERWISE.contains(word))
+            && !has_pressure
     }
 
     /// Whether it is measured in volts; the others have a state.
@@ -168,43 +184,6 @@ impl State {
     /// step.
     pub(super) fn lapsed_gate(&self) -> Option<GateKind> {
         GATES.into_iter().find(|gate| self.gates.get(gate).is_some_and(GateSeen::has_lapsed))
-    }
-
-    /// What speaks of a gate's subject, in a sentence: a wire on either record, the colour of a sleeve,
-    /// the voltage of the diagram; said at whichever gate, or in `act`, which is about to be entered.
-    pub fn sign_of(&self, gate: GateKind, act: Option<&Act>) -> Option<String> {
-        let wanted = gate.wire()?;
-        let records = [(&self.found, "recorded"), (&self.should, "drawn")];
-        let wires = records.into_iter().flat_map(|(record, how)| {
-            let leads = record.iter().filter_map(|(at, holds)| Some((at, holds.lead()?)));
-            leads.flat_map(move |(at, lead)| lead.wires.iter().map(move |wire| (at, wire, how)))
-        });
-        let mut wires = wires.filter(|(_, wire, _)| wire.kind == wanted);
-        if let Some((at, wire, how)) = wires.next() {
-            let call = wire.name().map_or_else(|| format!("the wire in {at}"), ToOwned::to_owned);
-            return Some(format!("{call} is {how} as {} {}.", article(wanted.words()), wanted.words()));
-        }
-        let (mut sleeves, mut voltages): (Vec<&str>, Vec<&Voltage>) = (Vec::new(), Vec::new());
-        let asked = match act {
-            Some(Act::Gate { gate, sleeve, voltage, .. }) => {
-                sleeves.extend(sleeve.as_deref());
-                voltages.extend(voltage.as_ref());
-                Some(*gate)
-            }
-            _ => None,
-        };
-        // What was said at the gate that is answered now is said anew.
-        let others = self.gates.iter().filter(|(other, _)| Some(**other) != asked).map(|(_, seen)| seen);
-        for seen in others {
-            sleeves.extend(seen.sleeve.as_deref());
-            voltages.extend(seen.voltage.as_ref());
-        }
-        let shown = gate.colour().and_then(|colour| {
-            let sleeve = sleeves.into_iter().find(|sleeve| named_in(sleeve).has(colour))?;
-            Some(format!("A sleeve or cover is \"{}\".", harmless(sleeve)))
-        });
-        let high = voltages.into_iter().find(|voltage| gate == GateKind::HighVoltage && is_high(voltage));
-        shown.or_else(|| high.map(|voltage| format!("The diagram shows {voltage}.")))
     }
 
     /// What is missing in an answer to a gate.
@@ -298,9 +277,13 @@ fn check_release(gate: GateKind, measured: Option<&Measured>, energy: &[EnergyKi
             "Prove the tester, measure, prove it again, and key the reading and the two points.",
         );
     }
-    let to_tell = energy.iter().copied().find(|kind| !kind.is_measured());
-    let tells_nothing = gate == GateKind::StoredEnergy && volts.is_none();
-    if state.is_none() && (to_tell.is_some() || tells_nothing) {
+    let is_told = |kind: &EnergyKind| state.is_some_and(|state| kind.is_safe_by(state));
+    let to_tell = energy.iter().copied().find(|kind| !kind.is_measured() && !is_told(kind));
+    let is_safe = state.is_some_and(|state| {
+        plain_words(state).starts_with("none") || EnergyKind::ALL.iter().any(|kind| kind.is_safe_by(state))
+    });
+    let tells_nothing = gate == GateKind::StoredEnergy && volts.is_none() && !is_safe;
+    if to_tell.is_some() || tells_nothing {
         let what = to_tell.map_or(String::new(), |kind| format!(" ({})", kind.words()));
         return refuse(
             format!(
@@ -339,10 +322,15 @@ fn check_zero(title: &str, measured: &Measured, volts: &Voltage) -> Result<(), R
 
 /// Whether a text names two points that are not one.
 pub fn are_two_points(between: &str) -> bool {
-    let parted = BETWEEN.iter().find_map(|by| between.split_once(by));
+    let parted = BETWEEN.iter().find_map(|by| between.split_once(by)).filter(|_| says_something(between));
+    // One cavity is one point, however it is written: 1, 01, old:1.
+    let point = |text: &str| {
+        let text = text.trim().to_lowercase();
+        let label = text.rsplit_once(':').map_or(text.as_str(), |(_, label)| label);
+        label.trim_start_matches('0').trim().to_owned()
+    };
     parted.is_some_and(|(one, other)| {
-        let (one, other) = (one.trim(), other.trim());
-        !one.is_empty() && !other.is_empty() && !one.eq_ignore_ascii_case(other)
+        says_something(one) && says_something(other) && point(one) != point(other)
     })
 }
 
@@ -352,7 +340,7 @@ pub fn is_dead(volts: &Voltage) -> bool {
 }
 
 /// Whether a voltage is high; what nobody said to be direct counts as alternating.
-fn is_high(voltage: &Voltage) -> bool {
+pub(super) fn is_high(voltage: &Voltage) -> bool {
     let limit = match voltage.current() {
         Some(Current::Dc) => HIGH_VOLTAGE_DC_V,
         Some(Current::Ac) | None => HIGH_VOLTAGE_AC_V,
@@ -366,7 +354,7 @@ pub fn is_open_to_doubt(voltage: &Voltage) -> bool {
     voltage.current().is_none() && volts > HIGH_VOLTAGE_AC_V && volts <= HIGH_VOLTAGE_DC_V
 }
 
-fn article(noun: &str) -> &'static str {
+pub(super) fn article(noun: &str) -> &'static str {
     if noun.starts_with(['a', 'e', 'i', 'o', 'u']) { "an" } else { "a" }
 }
 

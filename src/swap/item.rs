@@ -4,7 +4,7 @@ use std::{fmt, str::FromStr};
 
 use crate::{
     catalogue::{PartNumber, SizeName},
-    quantity::{Gauge, Length, TextProblem, plain_text},
+    quantity::{Gauge, Length, TextProblem, plain_text, plain_words},
     record::{Address, LeadSeen, Seal},
     repair::Finding,
 };
@@ -336,9 +336,13 @@ pub enum OtherKind {
 }
 
 impl OtherKind {
-    /// Whether both are a spare terminal, or both a bridge; what it is called in words does not count.
+    /// Whether both are a spare terminal, or both the same bridge, shunt, diode or clip.
     pub fn is_like(&self, other: &Self) -> bool {
-        matches!((self, other), (Self::Spare, Self::Spare) | (Self::Bridge(_), Self::Bridge(_)))
+        match (self, other) {
+            (Self::Spare, Self::Spare) => true,
+            (Self::Bridge(one), Self::Bridge(other)) => plain_words(one) == plain_words(other),
+            (Self::Spare, Self::Bridge(_)) | (Self::Bridge(_), Self::Spare) => false,
+        }
     }
 }
 

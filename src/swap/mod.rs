@@ -25,6 +25,7 @@ mod repairs;
 mod reread;
 mod row_shift;
 mod seen;
+mod signs;
 mod soundness;
 mod splices;
 mod state;

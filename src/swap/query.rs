@@ -142,7 +142,27 @@ impl State {
         let Some((wires, plugs, bare)) = self.count_row(name, row) else { return false };
         let by_design = self.empty_by_design(name, row);
         let open_agrees = counted.2 == bare || counted.2 + by_design == bare;
-        (counted.0, counted.1) == (wires, plugs) && open_agrees
+        // Of a doubled terminal one counts the terminal, another its wires.
+        let wires_agree = counted.0 == wires || counted.0 == self.conductors_in_row(name, row);
+        wires_agree && counted.1 == plugs && open_agrees
+    }
+
+    /// A row by the holes at its ends: `1 to 6`. However the housing is held, they are the same.
+    pub fn row_in_words(&self, name: &HousingName, row: usize) -> String {
+        let rows = self.housing(name).map(JobHousing::rows).unwrap_or_default();
+        let row = row.checked_sub(1).and_then(|n| rows.get(n));
+        match row.map(|row| (row.first(), row.last())) {
+            Some((Some(first), Some(last))) if first != last => format!("{} to {}", first.label, last.label),
+            Some((Some(only), _)) => only.label.to_string(),
+            _ => "?".to_owned(),
+        }
+    }
+
+    fn conductors_in_row(&self, name: &HousingName, row: usize) -> usize {
+        let rows = self.housing(name).map(JobHousing::rows).unwrap_or_default();
+        let row = row.checked_sub(1).and_then(|n| rows.get(n));
+        let leads = row.into_iter().flatten().filter_map(|at| self.lead_at(at));
+        leads.map(|lead| self.wires_in_terminal(lead)).sum()
     }
 
     /// How many bare holes of a row nothing belongs in.
@@ -287,7 +307,13 @@ impl State {
 
     /// The question whose answer refuses the replacement, if one does.
     pub fn misfit(&self) -> Option<Question> {
-        self.questions().into_iter().find(|q| self.compared.get(q).is_some_and(|a| *a != Fit::Fits))
+        let refuses = |answer: &Fit| match answer {
+            Fit::Fits => false,
+            // Not knowing waits with everything else for the machine.
+            Fit::DontKnow => !self.waits_for_machine(),
+            Fit::Differs => true,
+        };
+        self.questions().into_iter().find(|question| self.compared.get(question).is_some_and(refuses))
     }
 
     /// The tests that are asked for and were not passed.
@@ -319,7 +345,9 @@ impl State {
         }
         let lines = self.requested.iter().flat_map(|request| &request.lines);
         let mut asked = lines.filter(|line| line.leads.contains(&lead.id)).peekable();
-        asked.peek().is_none() || asked.any(|line| self.came(line.line) < line.need)
+        let is_supplied = |line: u32| self.supplied.contains(&(line, lead.id.clone()));
+        asked.peek().is_none()
+            || asked.any(|line| !is_supplied(line.line) && self.came(line.line) < line.need)
     }
 
     /// How many parts came for a line that can be used: as asked for, or a substitute that was accepted.

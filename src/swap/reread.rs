@@ -56,6 +56,7 @@ impl State {
                 asked.insert(at.clone());
             }
         }
+        asked.extend(self.misread.iter().cloned());
         rest.retain(|at| !asked.contains(at));
         asked.extend(draw(self.ticket.seed, &rest, DRAWN));
         asked.into_iter().collect()

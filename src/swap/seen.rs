@@ -38,6 +38,8 @@ pub struct GateSeen {
     pub name: Option<String>,
     /// The document named.
     pub document: Option<String>,
+    /// What the diagram says the circuits are, as told.
+    pub circuit: Option<String>,
     /// The colours of sleeves and covers, as told.
     pub sleeve: Option<String>,
     /// The highest voltage of the diagram, as told.
@@ -56,6 +58,8 @@ pub struct Broken {
     pub code: Code,
     /// Where.
     pub at: Option<Address>,
+    /// Where it went, when it was moved.
+    pub to: Option<Address>,
     /// The lead it was done to.
     pub lead: Option<ItemId>,
     /// By whom and why.
@@ -71,6 +75,8 @@ pub struct Accepted {
     pub at: Option<Address>,
     /// The lead, plug or other it is about, when it is about one: it is accepted wherever that goes.
     pub item: Option<ItemId>,
+    /// The line of the request, where several of its parts are spoken of at one place.
+    pub line: Option<u32>,
     /// Who.
     pub by: String,
     /// Why.

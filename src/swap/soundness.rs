@@ -8,7 +8,7 @@ use crate::{
     repair::Finding,
 };
 
-use super::{Code, ItemId, JobSide, Lead, RepairKind, state::State, target::Target};
+use super::{Code, ItemId, JobSide, Lead, Place, RepairKind, state::State, target::Target};
 
 /// Something that stands against a lead: the rule, what is wrong, what to do.
 pub(super) type Objection = (Code, String, &'static str);
@@ -33,7 +33,26 @@ fn suspected(finding: Finding) -> Code {
 }
 
 /// Words of a record that say that nothing is wrong.
-const FINE: [&str; 7] = ["good", "ok", "okay", "sound", "fine", "clean", "new"];
+const FINE: [&str; 18] = [
+    "good",
+    "ok",
+    "okay",
+    "sound",
+    "fine",
+    "clean",
+    "new",
+    "as new",
+    "like new",
+    "none",
+    "nothing",
+    "nothing wrong",
+    "no fault",
+    "no faults",
+    "no damage",
+    "no corrosion",
+    "undamaged",
+    "not damaged",
+];
 
 /// Whether what a record says of a lead's condition is that something is wrong with it.
 pub(super) fn is_bad(condition: Option<&String>) -> bool {
@@ -147,11 +166,18 @@ impl State {
         self.side(JobSide::New).any(|h| h.housing().sealing == Sealing::Individual)
     }
 
+    /// The wires one terminal holds: its own, and those of the leads that were joined to it.
+    pub(super) fn wires_in_terminal(&self, lead: &Lead) -> usize {
+        let is_in_it = |other: &&Lead| other.place == Place::Joined(lead.id.clone());
+        lead.wires_left() + self.leads.iter().filter(is_in_it).map(Lead::wires_left).sum::<usize>()
+    }
+
     /// A wire was cut out of the terminal, and its crimp holds what is left of two.
     pub(super) fn parted(&self, lead: &Lead) -> Option<Objection> {
         let crimped = lead.repairs.iter().rev().find(|done| done.stands() && done.kind.renews_terminal());
         let wires = crimped.map_or(lead.seen.wires.len(), |done| done.wires);
-        let is_parted = lead.wires_left() > 0 && lead.wires_left() < wires;
+        let left = self.wires_in_terminal(lead);
+        let is_parted = left > 0 && left < wires;
         is_parted.then(|| {
             (
                 Code::LeadParted,
@@ -223,7 +249,7 @@ impl State {
     }
 
     /// What one wire of a lead is called.
-    fn call_wire(&self, lead: &Lead, slot: usize) -> String {
+    pub(super) fn call_wire(&self, lead: &Lead, slot: usize) -> String {
         let wire = slot.checked_sub(1).and_then(|n| lead.seen.wires.get(n));
         let named = wire.and_then(|wire| wire.name()).map(ToOwned::to_owned);
         named.unwrap_or_else(|| format!("wire {slot} of {}", lead.id))

@@ -141,6 +141,8 @@ pub struct State {
     pub insertions: BTreeMap<Address, u32>,
     /// Re-reads of new holes, the last of each.
     pub rereads: BTreeMap<Address, ReReadSeen>,
+    /// New holes at which a re-read once did not agree: they are asked again at the end.
+    pub misread: BTreeSet<Address>,
     /// Row counts of new housings, the last of each: whether it agreed.
     pub row_counts: BTreeMap<(HousingName, usize), bool>,
     /// Faces looked over, the last look at each.
@@ -165,6 +167,9 @@ pub struct State {
     pub requested: Option<RequestSeen>,
     /// What came for the lines of the request, in the order it came.
     pub arrivals: Vec<Arrival>,
+    /// Leads for which everything asked for on a line of the request has come: a later revision that asks
+    /// for more does not take it from them.
+    pub supplied: BTreeSet<(u32, ItemId)>,
     /// Flags accepted.
     pub accepted: Vec<Accepted>,
     /// Mated, and whether the rear wires stayed level.
@@ -181,6 +186,8 @@ pub struct State {
     pub last_at: Option<Timestamp>,
     /// Who works at the bench.
     pub bench: Option<String>,
+    /// Who handed the job over, and to whom, until another person works on it.
+    pub handed_over: Option<(String, String)>,
 }
 
 /// What is in the hand.

@@ -76,7 +76,12 @@ impl State {
         let is_open = |s: &&Step| s.status == Status::Left && (may_close || !s.what.is_closing());
         let left =
             |is: &dyn Fn(&Do) -> bool| steps.iter().position(|s| s.status == Status::Left && is(&s.what));
-        let next = left(&is_clearing)
+        // What is in the hand goes nowhere before the views are proved.
+        let is_view = |what: &Do| matches!(what, Do::View { .. } | Do::Anchor { .. });
+        let unproved = self.has_moved() && self.housings.iter().any(|h| !self.view_is_proved(h));
+        let next = left(&is_view)
+            .filter(|_| unproved)
+            .or_else(|| left(&is_clearing))
             .or_else(|| left(&unfinished))
             .or_else(|| self.reread_due(steps))
             .or_else(|| steps.iter().position(|s| is_open(&s)));

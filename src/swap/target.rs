@@ -134,7 +134,10 @@ impl State {
     /// the map once that is confirmed; a new cavity nothing is mapped to keeps its own.
     pub fn should_in_old_labels(&self) -> Cow<'_, Record> {
         if !self.should_is_in_new_labels() {
-            return Cow::Borrowed(&self.should);
+            return match self.finished.contains(&RecordSide::Should) {
+                true => Cow::Owned(self.with_unnamed_holes_empty()),
+                false => Cow::Borrowed(&self.should),
+            };
         }
         let back: BTreeMap<&Address, &Address> = match self.map_confirmed {
             Some(_) => self.map.iter().filter_map(|(from, to)| Some((to.as_ref()?, from))).collect(),
@@ -147,6 +150,16 @@ impl State {
             (from.clone(), holds.clone())
         });
         Cow::Owned(taken_back.collect())
+    }
+
+    /// A list of what should be that is finished names every wire: where it names none, none belongs.
+    fn with_unnamed_holes_empty(&self) -> Record {
+        let mut should = self.should.clone();
+        let wired = self.found.iter().filter(|(_, holds)| holds.lead().is_some());
+        for (at, _) in wired {
+            should.entry(at.clone()).or_insert(Holds::Empty);
+        }
+        should
     }
 
     /// Whether what should be is written in labels of the new side, so that the map comes before the
@@ -191,7 +204,13 @@ impl State {
                         (Some(Content::Other(id)), _) => Expected::Other(id),
                         (Some(Content::MissingOther(kind)), _) => Expected::MissingOther(kind),
                         (Some(Content::MissingWire), Some(from)) => self.missing_wire(new, from, &at),
-                        (Some(Content::Unused), _) => self.unused(new),
+                        (Some(Content::Unused), from) => match self.unused(new) {
+                            // The plug that was found there serves as well as one from stock.
+                            Expected::Plug(None) => {
+                                Expected::Plug(from.filter(|at| self.was_plugged(at)).cloned())
+                            }
+                            expected => expected,
+                        },
                         // What nothing comes to is known once the map is.
                         (None, _) if self.map_confirmed.is_some() => self.unused(new),
                         (Some(Content::NotKnown | Content::MissingWire) | None, _) => Expected::Nothing,
@@ -314,6 +333,10 @@ impl State {
             self.others.iter().find(|other| other.id == id && other.kind.is_like(&kind))
         });
         known.map_or(Content::MissingOther(kind), |other| Content::Other(other.id.clone()))
+    }
+
+    fn was_plugged(&self, at: &Address) -> bool {
+        self.found.get(at) == Some(&Holds::Plugged)
     }
 
     fn is_sealed(&self, at: &Address) -> bool {

@@ -172,7 +172,13 @@ fn rows() -> Vec<Row> {
             Code::TestFailed,
             &[r#"Measure(test:Continuity,value:"0.2 ohm")"#],
         ),
-        row(Moved, &[LOCK, HALF], "Mate(level:false)", Code::NotMated, &["Mate(level:true)"]),
+        row(
+            Moved,
+            &[LOCK, HALF],
+            "Mate(level:false)",
+            Code::NotMated,
+            &[r#"LookedOver(housing:"new",face:Wire)"#, "Mate(level:true)"],
+        ),
         row(
             Moved,
             &[],

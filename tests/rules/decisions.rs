@@ -151,7 +151,7 @@ fn a_thinner_wire_than_drawn_is_gauge_reduced_until_a_repair_lead_is_ordered_thi
     bench.not_flagged(Code::GaugeReduced);
     bench.does(&planned("1.0"));
     bench.flagged(Code::GaugeReduced);
-    assert!(!bench.impossible(r#"Accept(flag:"gauge-reduced",at:"old:1",reason:"x")"#).is_empty());
+    assert!(!bench.impossible(r#"Accept(flag:"gauge-reduced",at:"old:1",reason:"seen so")"#).is_empty());
     // The other way round nothing is wrong: found wins.
     let mut bench = board(&[("1", &found)], &[("1", &drawn)]);
     decides(&mut bench, "1", "Found");
@@ -195,7 +195,7 @@ fn a_circuit_area_or_kind_that_differs_is_decided_too() {
 #[test]
 fn a_bridge_or_spare_that_is_missing_is_asked_for_and_fitted_new() {
     for (drawn, code, kind) in [
-        (r#"Bridge("shorting clip")"#, Code::BridgeMissing, "small part"),
+        (r#"Bridge("diode")"#, Code::BridgeMissing, "small part"),
         (r#"Spare()"#, Code::SpareMissing, "terminal"),
     ] {
         let mut bench = board(&[("12", "Empty")], &[("12", drawn)]);
@@ -248,7 +248,9 @@ fn a_missing_wire_is_asked_for_as_a_lead_and_never_as_a_plug() {
         assert!(bench.impossible(&planned).contains("found nowhere"), "{how}");
     }
     // At another cavity nothing is missing.
-    assert!(bench.impossible(r#"Planned(lead:"old:12",how:RepairLead,reason:"x")"#).contains("no lead"));
+    assert!(
+        bench.impossible(r#"Planned(lead:"old:12",how:RepairLead,reason:"seen so")"#).contains("no lead")
+    );
     bench.does(
         r#"Planned(lead:"old:13",how:RepairLead,reason:"missing as found; joined at the branch",part:"SP-TRM-F15")"#,
     );
@@ -275,7 +277,9 @@ fn a_temporary_plug_stands_in_the_hole_of_a_missing_wire_only_with_its_day() {
     for code in [Code::WireMissing, Code::TemporaryMeasure] {
         bench.flagged(code);
     }
-    assert!(bench.impossible(r#"Accept(flag:"wire-missing",at:"old:13",reason:"x")"#).contains("not one"));
+    assert!(
+        bench.impossible(r#"Accept(flag:"wire-missing",at:"old:13",reason:"seen so")"#).contains("not one")
+    );
 }
 
 #[test]
@@ -310,10 +314,14 @@ fn a_deviation_at_one_cavity_leaves_the_others() {
     };
     assert_eq!(open(&bench), ["old:1", "old:13"]);
     // Without a cavity nobody knows which is meant.
-    assert!(bench.impossible(r#"Accept(flag:"colour-differs",reason:"x")"#).contains("Name the cavity"));
+    assert!(
+        bench.impossible(r#"Accept(flag:"colour-differs",reason:"seen so")"#).contains("Name the cavity")
+    );
     bench.does(r#"Accept(flag:"colour-differs",at:"old:13",reason:"labelled")"#);
     assert_eq!(open(&bench), ["old:1"]);
     assert!(
-        bench.impossible(r#"Accept(flag:"colour-differs",at:"old:2",reason:"x")"#).contains("no open flag")
+        bench
+            .impossible(r#"Accept(flag:"colour-differs",at:"old:2",reason:"seen so")"#)
+            .contains("no open flag")
     );
 }

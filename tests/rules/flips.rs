@@ -86,8 +86,8 @@ fn a_flip_nobody_could_make_is_neither_offered_nor_taken() {
         ));
     }
     bench.does("RecordFinished(side:Found)");
-    assert!(bench.impossible(r#"RecordFlipped(how:Turn,reason:"x")"#).contains("no counterparts"));
-    assert!(bench.impossible(r#"RecordFlipped(how:Both,reason:"x")"#).contains("no counterparts"));
+    assert!(bench.impossible(r#"RecordFlipped(how:Turn,reason:"seen so")"#).contains("no counterparts"));
+    assert!(bench.impossible(r#"RecordFlipped(how:Both,reason:"seen so")"#).contains("no counterparts"));
     // An anchor that fits the mirrored record names that reading and no other.
     bench.does(r#"Anchor(housing:"old",place:"row 1, 1 from left",colour:"GN",mark:"1")"#);
     let state = bench.job.state();

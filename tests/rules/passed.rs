@@ -152,9 +152,9 @@ fn nothing_grave_is_accepted_by_name() {
         assert!(said.contains("not one that a name can accept"), "{code}: {said}");
     }
     // What is not there cannot be accepted in advance.
-    assert!(bench.impossible(r#"Accept(flag:"lock-worn",reason:"x")"#).contains("no open flag"));
+    assert!(bench.impossible(r#"Accept(flag:"lock-worn",reason:"seen so")"#).contains("no open flag"));
     for nobody in ["", "x", "-"] {
-        let said = bench.impossible(&format!(r#"Accept(flag:"mating-half",by:"{nobody}",reason:"x")"#));
+        let said = bench.impossible(&format!(r#"Accept(flag:"mating-half",by:"{nobody}",reason:"seen so")"#));
         assert!(said.contains("no name"), "{nobody}");
     }
 }
@@ -188,7 +188,7 @@ fn a_temporary_measure_is_never_accepted_itself() {
     let mut bench = Bench::moved();
     bench.does(r#"Accept(flag:"mating-half",reason:"machine is out",due:"2026-12-01")"#);
     bench.flagged(Code::TemporaryMeasure);
-    let said = bench.impossible(r#"Accept(flag:"temporary-measure",reason:"x")"#);
+    let said = bench.impossible(r#"Accept(flag:"temporary-measure",reason:"seen so")"#);
     assert!(said.contains("not one that a name can accept"), "{said}");
     bench.does("MatingHalf(verdict:Good)");
     bench.not_flagged(Code::TemporaryMeasure);

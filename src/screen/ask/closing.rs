@@ -164,15 +164,13 @@ pub(super) fn at_the_machine(sight: &Sight<'_>, answers: &[Answer]) -> Asked {
 
 /// A row counted.
 pub(super) fn count_row(sight: &Sight<'_>, name: &HousingName, row: usize, answers: &[Answer]) -> Asked {
-    let rows = sight.housing(name).map_or(1, |h| h.rows().len());
+    let holes = sight.state().row_in_words(name, row);
     match texts(answers).first() {
         None => {
             let failed = sight.state().row_counts.get(&(name.clone(), row)) == Some(&false);
             let again =
                 if failed { "IT DID NOT AGREE: find the hole that differs, count again. " } else { "" };
-            field(format!(
-                "{again}COUNT row {row} of {rows} of {name} (rows as drawn): wires, plugs, open holes, as in 6 2 0"
-            ))
+            field(format!("{again}COUNT the row {holes} of {name}: wires, plugs, open holes, as in 6 2 0"))
         }
         Some(typed) => {
             let words = typed.split([' ', ',', '/']).filter(|word| !word.is_empty());
@@ -224,8 +222,16 @@ pub(super) fn reread(sight: &Sight<'_>, at: &Address, answers: &[Answer]) -> Ask
 }
 
 /// The new lock, last and without force.
-pub(super) fn lock(housing: &HousingName, answers: &[Answer]) -> Asked {
-    match answers.first() {
+pub(super) fn lock(sight: &Sight<'_>, housing: &HousingName, answers: &[Answer]) -> Asked {
+    let is_broken = sight.housing(housing).is_some_and(|h| h.lock == Some(LockState::Broken));
+    let new_one = texts(answers).first().map(|text| (*text).to_owned());
+    if is_broken && new_one.is_none() {
+        return field(format!(
+            "The secondary lock of {housing} is BROKEN. Put a new one in: which part is it?"
+        ));
+    }
+    let answer = answers.iter().find(|answer| matches!(answer, Answer::Pick(_)));
+    match answer {
         None => picks(
             format!(
                 "CLOSE the secondary lock of {housing} to full-set, with a finger. If it does not go: find the terminal."
@@ -236,7 +242,7 @@ pub(super) fn lock(housing: &HousingName, answers: &[Answer]) -> Asked {
             housing: housing.clone(),
             to: LockState::FullSet,
             finger: *answer == Answer::Pick(Pick::Finger),
-            why: None,
+            why: new_one.map(|part| format!("new lock fitted: {part}")),
             anyway: None,
         }]),
     }

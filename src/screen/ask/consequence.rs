@@ -67,6 +67,7 @@ fn tie_back(lead: &Lead, typed: &[&str]) -> Asked {
                     by: Some((*by).to_owned()),
                     reason: "not on the diagram; insulated and tied back".to_owned(),
                     due: Some((*day).to_owned()),
+                    line: None,
                 },
             ]),
         },
@@ -97,6 +98,7 @@ fn leaves_terminal(lead: &Lead, call: &str, slots: &[usize], answers: &[Answer])
             found: None,
             damage: None,
             test_pin: None,
+            not_needed: None,
             anyway: None,
         },
         Act::Planned {

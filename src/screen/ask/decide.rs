@@ -44,7 +44,7 @@ pub(super) fn inspect(sight: &Sight<'_>, lead: &Lead, call: &str, answers: &[Ans
             &[Pick::Good, Pick::RepairNeeded, Pick::PutBack, Pick::Tagged],
         ),
         [Answer::Pick(Pick::Good), ..] if lead.planned.is_some() => good_after_all(lead, call, rest),
-        [Answer::Pick(Pick::Good), ..] => Asked::Ready(vec![good()]),
+        [Answer::Pick(Pick::Good), ..] => Asked::Ready(vec![good(None)]),
         [Answer::Pick(Pick::PutBack), ..] => Asked::Ready(vec![Act::PutBack]),
         [Answer::Pick(Pick::Tagged), ..] => repair::park(sight, lead.planned, rest),
         [_] => picks(format!("{call}: what do you find?"), &can_be_found(sight, lead)),
@@ -58,8 +58,15 @@ pub(super) fn inspect(sight: &Sight<'_>, lead: &Lead, call: &str, answers: &[Ans
     }
 }
 
-fn good() -> Act {
-    Act::Inspect { verdict: Inspected::Good, found: None, damage: None, test_pin: None, anyway: None }
+fn good(not_needed: Option<String>) -> Act {
+    Act::Inspect {
+        verdict: Inspected::Good,
+        found: None,
+        damage: None,
+        test_pin: None,
+        not_needed,
+        anyway: None,
+    }
 }
 
 /// What to look at on this terminal, and what was planned for it.
@@ -112,26 +119,7 @@ fn good_after_all(lead: &Lead, call: &str, answers: &[Answer]) -> Asked {
     let planned = lead.planned.map_or("", RepairKind::words);
     match texts(answers).first() {
         None => field(format!("{call} waits for {planned}. Why is it not needed after all? (Esc: it is)")),
-        Some(why) => Asked::Ready(vec![
-            Act::Planned {
-                lead: lead.id.clone(),
-                how: RepairKind::Other,
-                reason: format!("{planned} not needed: {why}"),
-                part: None,
-                order: None,
-                with: None,
-            },
-            Act::Repair {
-                lead: lead.id.clone(),
-                how: RepairKind::Other,
-                done: format!("nothing to mend: {why}"),
-                part: None,
-                crimp: None,
-                splice: None,
-                anyway: None,
-            },
-            good(),
-        ]),
+        Some(why) => Asked::Ready(vec![good(Some((*why).to_owned()))]),
     }
 }
 
@@ -186,6 +174,7 @@ fn decide(sight: &Sight<'_>, lead: &Lead, call: &str, finding: Finding, answers:
                 found: Some(finding),
                 damage: damage.clone(),
                 test_pin: test_pin.clone(),
+                not_needed: None,
                 anyway: None,
             },
             Act::Planned { lead: lead.id.clone(), how, reason, part, order: None, with: None },

@@ -208,8 +208,12 @@ impl Asking<'_> {
 
     /// What speaks of the gate's subject is said when it is keyed.
     fn refuse_signs(&self, typed: &Typed) -> Result<(), Asked> {
-        let so_far =
-            Typed { sleeve: typed.sleeve.clone(), voltage: typed.voltage.clone(), ..Typed::default() };
+        let so_far = Typed {
+            circuit: typed.circuit.clone(),
+            sleeve: typed.sleeve.clone(),
+            voltage: typed.voltage.clone(),
+            ..Typed::default()
+        };
         match self.sight.state().sign_of(self.gate, Some(&self.act(so_far))) {
             Some(sign) => Err(Asked::Wrong(format!(
                 "{sign} So {} cannot be answered as absent: STOP, or have it released by name (Esc).",

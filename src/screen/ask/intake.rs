@@ -64,6 +64,7 @@ fn without(flag: Code, typed: &[&str]) -> Asked {
             by: Some((*by).to_owned()),
             reason: (*reason).to_owned(),
             due: None,
+            line: None,
         }]),
     }
 }

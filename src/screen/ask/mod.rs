@@ -24,7 +24,7 @@ mod tool;
 mod wire_line;
 
 use crate::{
-    record::HousingName,
+    record::{HousingName, Seal},
     repair::ToolPosition,
     request::RequestHead,
     swap::{Act, Code, Do, Flag, Place, Refusal, Status, Step, Verdict},
@@ -315,11 +315,43 @@ fn ask_of_step(sight: &Sight<'_>, step: &Do, answers: &[Answer]) -> Asked {
         Do::LookMatingHalf => closing::mating_half(sight, answers),
         Do::CountRow { housing, row } => closing::count_row(sight, housing, *row, answers),
         Do::ReRead { at } => closing::reread(sight, at, answers),
-        Do::Lock { housing } => closing::lock(housing, answers),
+        Do::Lock { housing } => closing::lock(sight, housing, answers),
         Do::Mate => closing::mate(answers),
         Do::Test { test } => closing::test(sight, *test, answers),
         Do::Sign => closing::sign(sight, answers),
     }
+}
+
+/// What was done against the rule is asked like any other move: whether it came freely and with its seal,
+/// whether it clicked. Gives the question; puts the answers into the act.
+fn how_it_went(act: &mut Act, answers: &[Answer]) -> Option<Asked> {
+    let mut said = answers.iter().filter_map(|answer| match answer {
+        Answer::Pick(pick) => Some(*pick),
+        Answer::Text(_) => None,
+    });
+    match act {
+        Act::Insert { into, click, again: false, .. } => match said.next() {
+            None => {
+                let prompt = format!("PUSH it straight into {} until it clicks.", into.label);
+                return Some(picks(prompt, &[Pick::Clicked, Pick::NoClick]));
+            }
+            Some(pick) => *click = pick == Pick::Clicked,
+        },
+        Act::Extract { freely, seal, .. } => {
+            match said.next() {
+                None => return Some(picks("How does it come?", &[Pick::Freely, Pick::Forced])),
+                Some(pick) => *freely = pick == Pick::Freely,
+            }
+            if *seal != Seal::None {
+                match said.next() {
+                    None => return Some(picks("And its seal?", &[Pick::SealWith, Pick::Missing])),
+                    Some(pick) => *seal = if pick == Pick::Missing { Seal::Missing } else { Seal::On },
+                }
+            }
+        }
+        _ => {}
+    }
+    None
 }
 
 /// A named person goes on although a rule says no, with the whole key press.
@@ -329,6 +361,11 @@ fn anyway(press: &Press, answers: &[Answer]) -> Asked {
         [_] => field("Why?"),
         [by, reason, ..] => {
             let mut acts = press.acts.clone();
+            if let Some(act) = acts.get_mut(press.nth)
+                && let Some(question) = how_it_went(act, answers)
+            {
+                return question;
+            }
             match acts.get_mut(press.nth).and_then(Act::anyway_mut) {
                 Some(anyway) => {
                     *anyway = Some(crate::swap::Anyway {

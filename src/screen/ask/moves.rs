@@ -308,18 +308,21 @@ pub(super) fn fit_plug(sight: &Sight<'_>, at: &Address, answers: &[Answer]) -> A
                 Answer::Pick(pick) => Some(*pick),
                 Answer::Text(_) => None,
             });
-            let source = match picked {
-                None if tray => {
-                    return picks(
-                        format!("PUSH the plug into {}.", into.label),
-                        &[Pick::FromStock, Pick::FromTray],
-                    );
-                }
-                None => return picks(format!("PUSH the plug into {}.", into.label), &[Pick::FromStock]),
-                Some(Pick::FromTray) => PlugSource::Tray,
-                Some(_) => PlugSource::Stock,
+            let fit = |source| Act::FitPlug {
+                into: into.clone(),
+                source,
+                part: None,
+                spare: spare.clone(),
+                anyway: None,
             };
-            Asked::Ready(vec![Act::FitPlug { into, source, part: None, spare, anyway: None }])
+            let offered: &[Pick] = if tray { &[Pick::FromStock, Pick::FromTray] } else { &[Pick::FromStock] };
+            match picked {
+                None => unless_barred(sight, fit(PlugSource::Stock), || {
+                    picks(format!("PUSH the plug into {}.", into.label), offered)
+                }),
+                Some(Pick::FromTray) => Asked::Ready(vec![fit(PlugSource::Tray)]),
+                Some(_) => Asked::Ready(vec![fit(PlugSource::Stock)]),
+            }
         }
         _ => Asked::Wrong("Key the label.".to_owned()),
     }

@@ -334,10 +334,11 @@ fn accept(sight: &Sight<'_>, typed: &[&str]) -> Asked {
         by: Some(by.to_owned()),
         reason: reason.to_owned(),
         due: due.map(ToOwned::to_owned),
+        line: flag.line,
     };
     match typed {
         [_] => {
-            let verdict = sight.preview(&accepted("-", "-", None));
+            let verdict = sight.preview(&accepted("somebody", "a reason", None));
             let only = match verdict.refusals() {
                 [] => "",
                 _ => " No name can accept it; as a temporary measure with its date it waits.",

@@ -186,6 +186,8 @@ enum ActMirror {
         #[serde(default, skip_serializing_if = "Option::is_none")]
         test_pin: Option<PartNumber>,
         #[serde(default, skip_serializing_if = "Option::is_none")]
+        not_needed: Option<String>,
+        #[serde(default, skip_serializing_if = "Option::is_none")]
         anyway: Option<Anyway>,
     },
     Insert {
@@ -339,6 +341,8 @@ enum ActMirror {
         reason: String,
         #[serde(default, skip_serializing_if = "Option::is_none")]
         due: Option<String>,
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        line: Option<u32>,
     },
     Note {
         text: String,

@@ -13,7 +13,8 @@ use crate::{
 };
 
 use super::{
-    Act, Code, Entry, ItemId, JobSide, Lead, LeadOrigin, Place, PlugItem, PlugOrigin, Seat, WireId,
+    Act, Code, Entry, ItemId, JobSide, Lead, LeadOrigin, Place, PlugItem, PlugOrigin, RepairKind, Seat,
+    WireId,
     seen::{Broken, ResumeNeed},
     soundness::is_bad,
     state::{JobHousing, State, Ticket},
@@ -23,7 +24,7 @@ impl State {
     /// Takes in entry number `n` (from 0) of the entries in force.
     pub(super) fn take(&mut self, n: usize, entry: &Entry) {
         self.notice_pause(entry);
-        if entry.act.is_physical() {
+        if entry.act.is_physical() || entry.act.is_of_a_record() {
             self.signed = None;
         }
         self.entry = n;
@@ -39,6 +40,7 @@ impl State {
         self.last_at = Some(entry.at);
         if entry.act.is_bench_work() {
             self.bench = Some(entry.by.clone());
+            self.handed_over = None;
         }
     }
 
@@ -66,10 +68,15 @@ impl State {
             _ => None,
         };
         let at = act.address().cloned();
+        let to = match act {
+            Act::MoveOther { to, .. } => Some(to.clone()),
+            _ => None,
+        };
         let noted = anyway.codes.iter().map(|code| Broken {
             n,
             code: *code,
             at: at.clone(),
+            to: to.clone(),
             lead: lead.clone(),
             anyway: anyway.clone(),
         });
@@ -147,6 +154,16 @@ impl State {
         if lead.wires_left() == 0 {
             lead.place = Place::Removed;
             lead.seat = Seat::Away;
+            // Nothing is made for it any more.
+            lead.planned = None;
+            lead.planned_part = None;
+            lead.joined_with = None;
+            lead.order = None;
+            let gone = lead.id.clone();
+            for other in self.leads.iter_mut().filter(|other| other.joined_with.as_ref() == Some(&gone)) {
+                other.joined_with = None;
+                other.planned = other.planned.filter(|how| *how != RepairKind::Join);
+            }
         }
         if let Some(from) = from {
             self.unsettle(&from);
@@ -162,22 +179,33 @@ impl State {
         self.unsettle(into);
     }
 
-    /// Something left or entered a cavity: its re-read, row count and looks must be made again.
+    /// Something left or entered a cavity: its re-read, row count and looks must be made again. What did
+    /// not agree stays until it is made again and agrees: no move takes it back.
     fn unsettle(&mut self, at: &Address) {
-        self.rereads.remove(at);
-        self.looked_over.retain(|(housing, _), _| *housing != at.housing);
+        self.rereads.retain(|hole, read| hole != at || !read.agrees);
+        self.looked_over.retain(|(housing, _), look| *housing != at.housing || !look.sound);
         if let Some(row) = self.row_of(at) {
-            self.row_counts.remove(&(at.housing.clone(), row));
+            self.row_counts.retain(|(housing, n), agrees| (housing, *n) != (&at.housing, row) || !*agrees);
         }
         if self.side_of(at) == Some(JobSide::New) {
-            self.mated = None;
-            self.new_moved = Some(self.entry);
-            // The halves were parted to get at it.
-            if let Some(housing) = self.housing_mut(&at.housing).filter(|h| h.assurance == Some(true)) {
-                housing.assurance = Some(false);
-                housing.assurance_forced = false;
-            }
+            self.part_halves(&at.housing);
         }
+    }
+
+    /// The halves of a new housing are apart: what proves them mated is done again.
+    fn part_halves(&mut self, name: &HousingName) {
+        self.mated = None;
+        self.new_moved = Some(self.entry);
+        if let Some(housing) = self.housing_mut(name).filter(|h| h.assurance == Some(true)) {
+            housing.assurance = Some(false);
+            housing.assurance_forced = false;
+        }
+    }
+
+    /// The same for every new housing.
+    fn part_all_halves(&mut self) {
+        let new: Vec<HousingName> = self.side(JobSide::New).map(|h| h.name.clone()).collect();
+        new.iter().for_each(|name| self.part_halves(name));
     }
 
     /// What was accepted of an item is not accepted of what happens to it later.

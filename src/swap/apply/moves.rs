@@ -3,8 +3,8 @@
 use crate::{
     record::{Address, Holds, Seal},
     swap::{
-        Act, Anyway, Code, Inspected, ItemId, JobSide, OtherItem, OtherKind, Place, PlugItem, PlugOrigin,
-        PlugSource, RepairKind, Seat, Tag, state::State,
+        Act, Anyway, Code, InHand, Inspected, ItemId, JobSide, OtherItem, OtherKind, Place, PlugItem,
+        PlugOrigin, PlugSource, RepairKind, Seat, Tag, state::State,
     },
 };
 
@@ -106,6 +106,7 @@ impl State {
                         lead.seat = Seat::Held;
                     } else {
                         lead.place = Place::Hand;
+                        lead.came_from = Some(at.clone());
                         lead.seat = Seat::Away;
                         lead.inspected = None;
                     }
@@ -125,23 +126,25 @@ impl State {
         }
     }
 
+    /// Back into the hole it came from: into a new one it is a filling like any other.
     fn put_back(&mut self) {
-        let back = |place: &mut Place, came_from: &Option<Address>| {
-            if *place == Place::Hand
-                && let Some(from) = came_from
-            {
-                *place = Place::In(from.clone());
-            }
+        let from = match self.in_hand() {
+            Some(InHand::Lead(lead)) => lead.came_from.clone(),
+            Some(InHand::Plug(plug)) => plug.came_from.clone(),
+            Some(InHand::Other(_)) | None => None,
         };
-        let new_side: Vec<_> = self.side(JobSide::New).map(|h| h.name.clone()).collect();
-        for lead in &mut self.leads {
-            if lead.place == Place::Hand {
-                back(&mut lead.place, &lead.came_from);
-                let in_new = lead.came_from.as_ref().is_some_and(|from| new_side.contains(&from.housing));
-                lead.seat = if in_new { Seat::Clicked } else { Seat::Away };
-            }
+        let Some(from) = from else { return };
+        let is_new = self.side_of(&from) == Some(JobSide::New);
+        if let Some(lead) = self.hand_mut() {
+            lead.place = Place::In(from.clone());
+            lead.seat = if is_new { Seat::Clicked } else { Seat::Away };
+        } else if let Some(plug) = self.plugs.iter_mut().find(|plug| plug.place == Place::Hand) {
+            plug.place = Place::In(from.clone());
         }
-        self.plugs.iter_mut().for_each(|p| back(&mut p.place, &p.came_from));
+        if is_new {
+            *self.insertions.entry(from.clone()).or_default() += 1;
+            self.unsettle(&from);
+        }
     }
 
     fn park(&mut self, tag: &Tag) {
@@ -209,8 +212,13 @@ impl State {
             Some(Holds::Bridge(what)) => OtherKind::Bridge(what.clone()),
             _ => return,
         };
+        let with_plug =
+            matches!(self.should_in_old_labels().get(from), Some(Holds::Spare(spare)) if spare.plug_behind);
         let (id, place) = (ItemId::At(to.clone()), Place::In(to.clone()));
         self.others.push(OtherItem { id, kind, place });
+        if with_plug {
+            self.plug_from_stock(to);
+        }
         self.settle(to);
     }
 
@@ -221,16 +229,7 @@ impl State {
             self.others.push(OtherItem { id, kind: OtherKind::Spare, place: Place::In(into.clone()) });
         }
         match source {
-            PlugSource::Stock => {
-                let n = self.plugs.iter().filter(|p| p.origin == PlugOrigin::Stock).count();
-                self.plugs.push(PlugItem {
-                    id: ItemId::Stock(u32::try_from(n).unwrap_or(u32::MAX).saturating_add(1)),
-                    origin: PlugOrigin::Stock,
-                    size,
-                    place: Place::In(into.clone()),
-                    came_from: None,
-                });
-            }
+            PlugSource::Stock => self.plug_from_stock(into),
             PlugSource::Hand | PlugSource::Tray => {
                 let from = if source == PlugSource::Hand { Place::Hand } else { Place::Tray };
                 let fits = |p: &PlugItem| p.size.is_none() || p.size == size;
@@ -246,6 +245,18 @@ impl State {
             }
         }
         self.settle(into);
+    }
+
+    fn plug_from_stock(&mut self, into: &Address) {
+        let n = self.plugs.iter().filter(|p| p.origin == PlugOrigin::Stock).count();
+        let size = self.cavity_size(into);
+        self.plugs.push(PlugItem {
+            id: ItemId::Stock(u32::try_from(n).unwrap_or(u32::MAX).saturating_add(1)),
+            origin: PlugOrigin::Stock,
+            size,
+            place: Place::In(into.clone()),
+            came_from: None,
+        });
     }
 
     /// The plug in the hand, else the last one in the tray, leaves for good.

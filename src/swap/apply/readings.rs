@@ -21,6 +21,9 @@ impl State {
                 let agrees = self.agrees_with(at, colour);
                 self.rereads
                     .insert(at.clone(), ReReadSeen { saw: colour.clone(), agrees, by: entry.by.clone() });
+                if !agrees {
+                    self.misread.insert(at.clone());
+                }
                 if let Some(need) = self.resume.as_mut().filter(|_| agrees) {
                     need.reread.insert(at.clone());
                 }
@@ -144,10 +147,27 @@ impl State {
             let homes: Vec<Option<Address>> =
                 self.arrivals.iter().map(|arrival| self.waits_at(arrival.line)).collect();
             for (arrival, home) in self.arrivals.iter_mut().zip(homes) {
-                arrival.is_accepted |= home == accepted.at;
+                let is_its_line = accepted.line.is_none_or(|line| line == arrival.line);
+                arrival.is_accepted |= home == accepted.at && is_its_line;
             }
+            self.note_supplied();
         }
+        // Said again it stands in place of what was said before.
+        let is_same = |told: &Accepted| {
+            (told.flag, &told.at, &told.item, told.line)
+                == (accepted.flag, &accepted.at, &accepted.item, accepted.line)
+        };
+        self.accepted.retain(|told| !is_same(told));
         self.accepted.push(accepted);
+    }
+
+    /// Leads whose line of the request is complete now stay supplied.
+    fn note_supplied(&mut self) {
+        let lines = self.requested.iter().flat_map(|request| &request.lines);
+        let complete = lines.filter(|line| line.need > 0 && self.came(line.line) >= line.need);
+        let leads: Vec<(u32, ItemId)> =
+            complete.flat_map(|line| line.leads.iter().map(|lead| (line.line, lead.clone()))).collect();
+        self.supplied.extend(leads);
     }
 
     pub(super) fn take_end(&mut self, entry: &Entry) {
@@ -160,24 +180,36 @@ impl State {
                     said: said.clone(),
                 });
             }
-            Act::Arrived { line, count, part, verdict } => self.arrivals.push(Arrival {
-                line: *line,
-                count: *count,
-                part: part.clone(),
-                verdict: *verdict,
-                is_accepted: false,
-            }),
-            Act::Accept { flag, at, by, reason, due } => self.accept(Accepted {
+            Act::Arrived { line, count, part, verdict } => {
+                self.arrivals.push(Arrival {
+                    line: *line,
+                    count: *count,
+                    part: part.clone(),
+                    verdict: *verdict,
+                    is_accepted: false,
+                });
+                self.note_supplied();
+            }
+            Act::Accept { flag, at, by, reason, due, line } => self.accept(Accepted {
                 flag: *flag,
                 at: at.clone(),
                 item: at.as_ref().and_then(|at| self.item_spoken_of(at)),
+                line: *line,
                 by: by.clone().unwrap_or_else(|| entry.by.clone()),
                 reason: reason.clone(),
                 due: due.clone(),
             }),
-            Act::HandOver { to } => self.interrupt(&format!("handed over to {to}")),
+            Act::HandOver { to } => {
+                self.interrupt(&format!("handed over to {to}"));
+                self.handed_over = Some((entry.by.clone(), to.clone()));
+            }
             Act::Resume { .. } => self.resume = None,
             Act::Mate { level, .. } => {
+                if !level {
+                    // A wire went back: both faces are looked at again before the next try.
+                    self.part_all_halves();
+                    self.looked_over.clear();
+                }
                 self.mated = Some(*level);
                 self.lapse_off_machine();
             }

@@ -31,6 +31,11 @@ impl State {
                 if let (Some(judged), Some(housing)) = (judged, self.housing_mut(&at.housing)) {
                     housing.anchors = judged;
                 }
+                self.judge_rereads_again();
+                // What was accepted was what stood there.
+                let item = ItemId::At(at.clone());
+                self.accepted
+                    .retain(|told| told.item.as_ref() != Some(&item) && told.at.as_ref() != Some(at));
             }
             Act::Recorded { side: RecordSide::Should, at, holds, .. } => {
                 self.should.insert(at.clone(), holds.clone());
@@ -49,6 +54,21 @@ impl State {
                 self.decisions.insert(at.clone(), Decision { wins: *wins, reason: reason.clone(), about });
             }
             _ => {}
+        }
+    }
+
+    /// A re-read that agreed with the record that was corrected may not agree any more.
+    fn judge_rereads_again(&mut self) {
+        let agreed = self.rereads.iter().filter(|(_, read)| read.agrees);
+        let wrong: Vec<Address> = agreed
+            .filter(|(hole, read)| !self.agrees_with(hole, &read.saw))
+            .map(|(hole, _)| hole.clone())
+            .collect();
+        for hole in wrong {
+            if let Some(read) = self.rereads.get_mut(&hole) {
+                read.agrees = false;
+            }
+            self.misread.insert(hole);
         }
     }
 
@@ -91,7 +111,7 @@ impl State {
             }
             Holds::Open | Holds::Empty | Holds::Blocked => {}
         }
-        let is_counted_otherwise = self.found.get(at).is_some_and(|before| before.word() != holds.word());
+        let is_counted_otherwise = self.found.get(at).is_none_or(|before| before.word() != holds.word());
         if let Some(row) = self.row_of(at).filter(|_| is_counted_otherwise) {
             self.counted.remove(&(at.housing.clone(), row));
         }
@@ -159,8 +179,10 @@ fn described_anew(former: Lead, fresh: Lead, before: Option<&LeadSeen>) -> Lead 
     let made = former.made().cloned();
     let is_told_anew = before.is_none_or(|before| before.condition != fresh.seen.condition);
     let wires = fresh.seen.wires.len();
+    // What its seal is after it left its hole was seen in the hand.
+    let is_at_home = former.place == fresh.place;
     let mut lead = Lead {
-        seal: fresh.seen.seal.unwrap_or(former.seal),
+        seal: fresh.seen.seal.filter(|_| is_at_home).unwrap_or(former.seal),
         suspect: if is_told_anew { fresh.suspect } else { former.suspect },
         damage_found: former.damage_found.clone().filter(|_| !is_measured_again),
         removed_wires: former.removed_wires.iter().copied().filter(|place| *place <= wires).collect(),

@@ -3,6 +3,7 @@
 use crate::{
     catalogue::Sealing,
     record::{LeadSeen, Seal, Told},
+    repair::Finding,
     swap::{
         Act, Code, ItemId, JobSide, Lead, LeadOrder, LeadOrigin, MadeLead, Place, RepairDone, RepairKind,
         Seat, state::State,
@@ -28,7 +29,7 @@ impl State {
     pub(super) fn take_repair(&mut self, n: usize, act: &Act) {
         match act {
             Act::Planned { lead: id, how, part, reason, order, with } => {
-                if self.lead(id).is_none() {
+                if self.lead(id).is_none_or(|lead| lead.place == Place::Removed) {
                     self.expect_new_lead(id);
                 }
                 if let Some(lead) = self.lead_mut(id) {
@@ -65,10 +66,23 @@ impl State {
         let ItemId::At(at) = id else { return };
         let decided = self.decided(&self.differences());
         let Some(wires) = decided.missing.get(at).cloned() else { return };
+        // What was taken out there for good is known by another name from now on.
+        let loose = ItemId::Loose(self.next_loose());
+        if let Some(gone) = self.lead_mut(id) {
+            gone.id = loose;
+        }
         let seen = LeadSeen { wires, terminal: None, seal: None, condition: None };
         let lead = new_lead(id.clone(), seen, Place::NotMade, self.default_seal(at));
         self.leads.push(Lead { origin: LeadOrigin::Made, ..lead });
         self.leads.sort_by(|a, b| a.id.cmp(&b.id));
+    }
+
+    fn next_loose(&self) -> u32 {
+        let numbers = self.leads.iter().filter_map(|lead| match lead.id {
+            ItemId::Loose(n) => Some(n),
+            ItemId::At(_) | ItemId::PlugBehind(_) | ItemId::Stock(_) => None,
+        });
+        numbers.max().unwrap_or(0).saturating_add(1)
     }
 
     /// What a repair amounts to, as everything stands when it is done.
@@ -80,12 +94,14 @@ impl State {
             length: self.ordered(id).and_then(|ordered| ordered.length),
             asked_mm: self.asked_length_mm(id),
         });
+        let with = lead.joined_with.as_ref().filter(|_| *how == RepairKind::Join);
+        let with = with.and_then(|id| self.lead(id));
         let crimped_on = crimp.as_ref().and_then(|crimp| crimp.wire_of(lead).cloned());
         Some(RepairDone {
             n,
             damage_mm: lead.damage_mm(),
             crimped_on,
-            wires: lead.wires_left(),
+            wires: self.wires_in_terminal(lead) + with.map_or(0, |other| self.wires_in_terminal(other)),
             deviation_by: anyway.as_ref().map(|anyway| anyway.by.clone()),
             kind: *how,
             part: part.clone(),
@@ -108,6 +124,26 @@ impl State {
             lead.place = Place::Hand;
             lead.planned = None;
             repaired(lead, done, sealed);
+        }
+    }
+}
+
+impl RepairKind {
+    /// Whether a repair puts right what was found.
+    fn mends(self, finding: Finding) -> bool {
+        match finding {
+            Finding::TangFlat => self == Self::Reform || self.renews_terminal(),
+            Finding::SealBad => self == Self::NewSeal || self.renews_terminal(),
+            Finding::InsulationOutside | Finding::DrainBare => self == Self::Other || self.renews_terminal(),
+            Finding::FemaleLoose
+            | Finding::MaleBent
+            | Finding::Corroded
+            | Finding::Burnt
+            | Finding::CrimpBad
+            | Finding::GripBad
+            | Finding::InsulationUnderSeal
+            | Finding::TooShort
+            | Finding::Doubled => self.renews_terminal(),
         }
     }
 }
@@ -139,7 +175,7 @@ fn repaired(lead: &mut Lead, done: RepairDone, sealed: bool) {
         lead.forced = false;
         lead.tried_with = None;
     }
-    lead.finding = None;
+    lead.finding = lead.finding.filter(|finding| !kind.mends(*finding));
     if kind.renews_terminal() || kind == RepairKind::Other {
         lead.suspect = false;
     }

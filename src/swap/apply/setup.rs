@@ -6,7 +6,7 @@ use crate::{
     record::HousingName,
 };
 
-use crate::swap::{Act, Fit, GateAnswer, GateKind, JobSide, seen::GateSeen, state::State};
+use crate::swap::{Act, Fit, GateAnswer, GateKind, JobSide, MatingVerdict, seen::GateSeen, state::State};
 
 impl State {
     pub(super) fn take_setup(&mut self, act: &Act) {
@@ -37,11 +37,12 @@ impl State {
                 self.behind.insert(housing.clone(), behind.clone());
             }
             Act::Photo { number, shows } => self.photos.push((number.clone(), shows.clone())),
-            Act::Gate { gate, answer, document, name, sleeve, voltage, .. } => {
+            Act::Gate { gate, answer, circuit, document, name, sleeve, voltage, .. } => {
                 let seen = GateSeen {
                     answer: *answer,
                     name: name.clone(),
                     document: document.clone(),
+                    circuit: circuit.clone(),
                     sleeve: sleeve.clone(),
                     voltage: voltage.clone(),
                     fresh: true,
@@ -69,6 +70,12 @@ impl State {
                 }
             }
             Act::SmallPart { housing, part, on } => {
+                let parts_halves = self
+                    .housing(housing)
+                    .is_some_and(|h| h.side == JobSide::New && !on && h.parts_on.contains(part));
+                if parts_halves {
+                    self.part_halves(housing);
+                }
                 if let Some(h) = self.housing_mut(housing) {
                     h.parts_seen.insert(part.clone());
                     if *on {
@@ -78,7 +85,16 @@ impl State {
                     }
                 }
             }
-            Act::MatingHalf { verdict } => self.mating_half = Some(verdict.clone()),
+            Act::MatingHalf { verdict } => {
+                match verdict {
+                    // Nobody sees or mends it while it is mated.
+                    MatingVerdict::Damaged(_) | MatingVerdict::Cleaned | MatingVerdict::Replaced => {
+                        self.part_all_halves();
+                    }
+                    MatingVerdict::Good | MatingVerdict::NotHere => {}
+                }
+                self.mating_half = Some(verdict.clone());
+            }
             _ => {}
         }
     }
@@ -86,6 +102,13 @@ impl State {
     /// The last answer counts. Off the machine is said of battery and stored energy at once; and whoever
     /// answers one of them for the machine says that the harness is back on it.
     fn take_gate(&mut self, gate: GateKind, seen: GateSeen) {
+        let mut seen = seen;
+        if let Some(told) = self.gates.get(&gate) {
+            // What was told of circuits, sleeves and voltage stands until it is told anew.
+            seen.circuit = seen.circuit.or_else(|| told.circuit.clone());
+            seen.sleeve = seen.sleeve.or_else(|| told.sleeve.clone());
+            seen.voltage = seen.voltage.or_else(|| told.voltage.clone());
+        }
         if !gate.can_be_absent() {
             let other = match gate {
                 GateKind::Battery => GateKind::StoredEnergy,
@@ -134,8 +157,7 @@ impl State {
         }
         h.lock = Some(to);
         if is_opened {
-            // The halves were parted to get at it.
-            self.mated = None;
+            self.part_halves(name);
         }
     }
 }

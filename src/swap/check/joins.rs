@@ -11,11 +11,7 @@ impl State {
     /// A lead for a wire that is drawn and found nowhere: the only one that can be planned without being
     /// there.
     pub(super) fn check_new_lead(&self, id: &ItemId, how: RepairKind) -> Checked {
-        let is_missing = match id {
-            ItemId::At(at) => self.decided(&self.differences()).is_missing_at(at),
-            _ => false,
-        };
-        match (is_missing, how) {
+        match (self.is_missing_wire(id), how) {
             (true, RepairKind::RepairLead) => Ok(Rules::default()),
             (true, _) => impossible(
                 format!("The wire of {id} is found nowhere: only a new lead can be planned for it."),
@@ -24,6 +20,14 @@ impl State {
             (false, _) => {
                 impossible(format!("There is no lead {id}."), "Name it by the cavity it was recorded in.")
             }
+        }
+    }
+
+    /// Whether a wire is drawn in the cavity a lead would be known by, and found nowhere.
+    pub(super) fn is_missing_wire(&self, id: &ItemId) -> bool {
+        match id {
+            ItemId::At(at) => self.decided(&self.differences()).is_missing_at(at),
+            ItemId::PlugBehind(_) | ItemId::Loose(_) | ItemId::Stock(_) => false,
         }
     }
 

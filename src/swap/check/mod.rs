@@ -3,7 +3,9 @@
 
 mod closing;
 mod disagreement;
+mod halves;
 mod joins;
+mod measure;
 mod moves;
 mod orders;
 mod plugs;
@@ -11,9 +13,10 @@ mod records;
 mod repairs;
 mod setup;
 mod splices;
+mod supply;
 
-use super::{Act, Code, Entry, Job, Refusal, Verdict, state::State, target::Target};
-use crate::quantity::{harmless, says_something};
+use super::{Act, Code, Entry, Job, MatingVerdict, Refusal, Verdict, day_of, state::State, target::Target};
+use crate::quantity::{harmless, is_day, says_something};
 
 /// Collects what rules say.
 #[derive(Default)]
@@ -67,11 +70,19 @@ impl Job {
                 "Key the name of the person who answers for it.",
             );
         }
-        if act.anyway().is_some_and(|anyway| anyway.reason.trim().is_empty()) {
+        if act.anyway().is_some_and(|anyway| !says_something(&anyway.reason)) {
             return impossible("Nobody goes on anyway without a reason.", "Say why.");
         }
+        check_words(act)?;
+        if let Act::Accept { due: Some(due), .. } = act
+            && is_day(due)
+            && *due < day_of(entry.at)
+        {
+            return impossible(format!("{due} is past."), "Key a day that is still to come.");
+        }
+        state.check_bench(entry)?;
         state.check_resume(act)?;
-        state.check_lapsed(act)?;
+        state.check_gates(act)?;
         match act {
             Act::WrongKey => self.check_wrong_key(entry),
             _ => state.check(act),
@@ -107,6 +118,33 @@ impl Job {
     }
 }
 
+/// What a person has to say in an act says something.
+fn check_words(act: &Act) -> Result<(), Refusal> {
+    let (what, text) = match act {
+        Act::RecordCorrected { reason, .. } => ("why the record is corrected", reason),
+        Act::RecordFlipped { reason, .. } => ("why the record is flipped", reason),
+        Act::Decided { reason, .. } => ("the reason of the decision", reason),
+        Act::Planned { reason, .. } => ("what was found", reason),
+        Act::Seen { reason, .. } | Act::LeftInOld { reason, .. } => ("why", reason),
+        Act::ScrapPlug { reason } => ("why the plug is scrapped", reason),
+        Act::Park { reason, .. } => ("what it is parked for", reason),
+        Act::Accept { reason, .. } => ("why it is accepted", reason),
+        Act::Cause { text, .. } => ("the cause", text),
+        Act::Photo { number, .. } => ("the number of the photo", number),
+        Act::HandOver { to } => ("who takes over", to),
+        Act::Stop { why } => ("why the job is stopped", why),
+        Act::MatingHalf { verdict: MatingVerdict::Damaged(what) } => ("what is wrong with it", what),
+        _ => return Ok(()),
+    };
+    match says_something(text) {
+        true => Ok(()),
+        false => impossible(
+            format!("\"{}\" does not say {what}.", harmless(text)),
+            "Key it in words: somebody reads it later.",
+        ),
+    }
+}
+
 impl Act {
     /// Whether somebody else may have acted on it, so that it is never taken back as a slip of the keys.
     fn others_rely_on_it(&self) -> bool {
@@ -137,8 +175,21 @@ impl State {
         }
     }
 
-    /// "Off the machine" is over: the answers for the machine come before the next step.
-    fn check_lapsed(&self, act: &Act) -> Result<(), Refusal> {
+    /// Who handed the job over works on it no more, until it is handed back.
+    fn check_bench(&self, entry: &Entry) -> Result<(), Refusal> {
+        let is_work = entry.act.is_bench_work() || matches!(entry.act, Act::Sign { .. });
+        match self.handed_over.as_ref().filter(|(by, _)| is_work && *by == entry.by) {
+            Some((by, to)) => impossible(
+                format!("{} handed the job over to {}.", harmless(by), harmless(to)),
+                "Say who is at the bench now: the name stands in every entry.",
+            ),
+            None => Ok(()),
+        }
+    }
+
+    /// While a gate is open nothing is done to the connector: not after "stop" or "don't know", not when
+    /// "off the machine" is over, not when it is asked again.
+    fn check_gates(&self, act: &Act) -> Result<(), Refusal> {
         let is_work = match act {
             Act::Lock { .. }
             | Act::Assurance { .. }
@@ -156,11 +207,21 @@ impl State {
             // What is so, what is said and what makes safe is always taken.
             _ => false,
         };
-        match self.lapsed_gate().filter(|_| is_work) {
-            Some(gate) => barred(
+        if !is_work {
+            return Ok(());
+        }
+        if let Some(gate) = self.lapsed_gate() {
+            return barred(
                 Code::GateOpen,
                 format!("The harness is on the machine: the gate on {} is open.", gate.title()),
                 "Make it safe and answer the gate before the next step.",
+            );
+        }
+        match self.next_gate() {
+            Some(gate) => barred(
+                Code::GateOpen,
+                format!("The gate on {} is not passed.", gate.title()),
+                "Answer it with a name and a document, or stop the job.",
             ),
             None => Ok(()),
         }
@@ -277,6 +338,14 @@ impl State {
                 Code::RowCount,
                 say,
                 "Count its wires, plugs and open holes; the list is what somebody says.",
+            );
+        }
+        if let Some(to) = self.clashes(&self.map).first() {
+            let say = format!("Two leads are mapped to {to}, and it is not planned to join them.");
+            rules.add(
+                Code::MapClash,
+                say,
+                "Plan to join them under the document, or map one of them elsewhere.",
             );
         }
         let unasked = self.next_question().filter(|_| !self.waits_for_machine());

@@ -6,7 +6,7 @@ use crate::{
     record::{Address, Seal},
 };
 
-use super::{Checked, Rules, impossible};
+use super::{Checked, Rules, impossible, setup::check_tag};
 use crate::swap::{
     Act, Code, InHand, Inspected, ItemId, JobSide, Lead, Occupant, Place, Refusal, Seat, Tag,
     state::State,
@@ -30,6 +30,10 @@ impl State {
             Act::Insert { into, .. } => self.check_insert(into, target),
             Act::Tug { at, held } => match self.lead_at(at) {
                 None => impossible(format!("There is no lead in {at}."), "Key the hole you tugged at."),
+                Some(_) if self.side_of(at) == Some(JobSide::Old) => impossible(
+                    format!("{at} is on the old side: what sits there is taken out, not tugged."),
+                    "Take it out as a move; if it fell out, say so with its tag.",
+                ),
                 Some(_) if !held => self.check_empty_hand().map(|()| Rules::default()),
                 Some(lead) if lead.seat == Seat::NoClick => impossible(
                     format!("{} did not click in {at}; a tug proves nothing.", self.call(lead)),
@@ -53,8 +57,12 @@ impl State {
     /// A lead that waits for a repair is not good before that is done, or decided otherwise.
     fn check_good(&self, lead: &Lead, look: &Act) -> Checked {
         // A plan that may not be carried out holds nobody back.
+        let not_needed = match look {
+            Act::Inspect { not_needed: Some(why), .. } => crate::quantity::says_something(why),
+            _ => false,
+        };
         let planned = lead.planned.filter(|how| self.check_planned(lead, *how, None).is_ok());
-        let Some(how) = planned else {
+        let Some(how) = planned.filter(|_| !not_needed) else {
             let mut rules = Rules::default();
             let mut lead = lead.clone();
             if let Act::Inspect { found, damage, test_pin, .. } = look {
@@ -68,7 +76,7 @@ impl State {
         let why = lead.planned_why.as_deref().unwrap_or("no reason said");
         impossible(
             format!("{} waits for {} ({why}).", self.call(lead), how.words()),
-            "Do that repair; if none is needed after all, plan another repair with the reason, and say there what was seen.",
+            "Do that repair; if none is needed after all, say why with the look.",
         )
     }
 
@@ -192,6 +200,7 @@ impl State {
     fn check_loose(&self, leads: &[(Address, Tag)]) -> Checked {
         for (n, (from, tag)) in leads.iter().enumerate() {
             self.lead_or_say(from)?;
+            check_tag(tag)?;
             let twice = leads.iter().take(n).any(|(_, other)| other == tag);
             if twice || self.parked().any(|(t, _)| t == tag) {
                 return impossible(format!("Tag {tag} is used already."), "Give each lead its own tag.");
@@ -363,6 +372,7 @@ impl State {
     }
 
     fn check_park(&self, tag: &Tag) -> Checked {
+        check_tag(tag)?;
         match self.in_hand() {
             None => impossible("There is nothing in the hand.", "Nothing to park."),
             Some(InHand::Plug(_)) => Ok(Rules::default()),

@@ -1,6 +1,6 @@
 //! Checks of what is done to plugs, spare terminals, bridges and sightings.
 
-use crate::record::Address;
+use crate::{catalogue::PartNumber, quantity::says_something, record::Address};
 
 use super::{Checked, Rules, impossible};
 use crate::swap::{
@@ -39,7 +39,7 @@ impl State {
                     None => impossible(format!("{at} is bare."), "Nothing is left there."),
                 }
             }
-            Act::MoveOther { to, part: Some(_), .. } => self.check_new_other(to, target),
+            Act::MoveOther { to, part: Some(part), .. } => self.check_new_other(to, part, target),
             Act::MoveOther { from, to, .. } => self.check_move_other(from, to, target),
             _ => Ok(Rules::default()),
         }
@@ -120,19 +120,49 @@ impl State {
     }
 
     /// A new spare terminal, bridge or clip, where one is drawn and none was found.
-    fn check_new_other(&self, to: &Address, target: &Target) -> Checked {
+    fn check_new_other(&self, to: &Address, part: &PartNumber, target: &Target) -> Checked {
         self.check_empty_hand()?;
         if self.check_cavity(to)? == JobSide::Old {
             return impossible(format!("{to} is on the old side."), "It goes into the new housing.");
         }
         self.check_free(to)?;
-        if !matches!(target.expected(to), Expected::MissingOther(_)) {
+        let Expected::MissingOther(kind) = target.expected(to) else {
             return impossible(format!("No new part is wanted in {to}."), "Read the label again.");
+        };
+        if !says_something(&part.to_string()) {
+            return impossible(format!("\"{part}\" is no part number."), "Key what is on its bag.");
         }
         let mut rules = self.check_start(target)?;
+        if !self.is_part_for(kind, part, to) {
+            let what = match kind {
+                OtherKind::Spare => "spare terminal",
+                OtherKind::Bridge(what) => what,
+            };
+            let say = format!("Part {part} is no {what} for {to}.");
+            rules.add(Code::TerminalMisfit, say, "Read its number again; fit what is drawn.");
+        }
         self.check_lock_open(to, &mut rules);
         self.check_clear(to, &mut rules);
         Ok(rules)
+    }
+
+    /// Whether a part can be what is drawn there: a spare terminal is one of the family, the cavity's size
+    /// and the housing's gender; a bridge or clip is none of the family's other parts.
+    fn is_part_for(&self, kind: &OtherKind, part: &PartNumber, to: &Address) -> bool {
+        let Some(housing) = self.housing(&to.housing) else { return false };
+        let (family, size) = (housing.definition.family(), self.cavity_size(to));
+        match kind {
+            OtherKind::Spare => family.terminals.iter().any(|terminal| {
+                terminal.part == *part
+                    && Some(&terminal.size) == size.as_ref()
+                    && terminal.gender == housing.housing().gender
+            }),
+            OtherKind::Bridge(_) => {
+                !family.terminals.iter().any(|terminal| terminal.part == *part)
+                    && !family.wire_seals.iter().any(|seal| seal.part == *part)
+                    && !family.plugs.iter().any(|plug| plug.part == *part)
+            }
+        }
     }
 
     fn check_move_other(&self, from: &Address, to: &Address, target: &Target) -> Checked {
@@ -170,7 +200,17 @@ impl State {
                 "A lead nobody recorded is loose/1, loose/2 and so on.",
             );
         }
+        if let Some(Place::Joined(with)) = &place {
+            let with = self.lead(with).map_or_else(|| with.to_string(), |lead| self.call(lead));
+            return impossible(
+                format!("On record it is joined with {with}: it is where that is."),
+                "If it was cut out again, say that it was taken out, under the document.",
+            );
+        }
+        let is_cut_slip = self.lead(item).is_some_and(|lead| !lead.removed_wires.is_empty());
         match at {
+            // Said again it undoes a slip: a wire of it taken out for good.
+            SeenAt::Hand if place == Some(Place::Hand) && is_cut_slip => Ok(Rules::default()),
             SeenAt::Hand if place == Some(Place::Hand) => {
                 impossible("It is in the hand on record too.", "Nothing to say.")
             }
@@ -186,8 +226,7 @@ impl State {
                     None => Ok(Rules::default()),
                     Some(_) if place == Some(Place::In(at.clone())) => {
                         // Said again it undoes a slip: left behind, or a wire of it taken out for good.
-                        let is_slip = self.left_in_old.contains_key(at)
-                            || self.lead(item).is_some_and(|lead| !lead.removed_wires.is_empty());
+                        let is_slip = self.left_in_old.contains_key(at) || is_cut_slip;
                         match is_slip {
                             true => Ok(Rules::default()),
                             false => impossible("It is there on record too.", "Nothing to say."),

@@ -3,7 +3,7 @@
 use crate::{catalogue::Delivered, record::Holds};
 
 use super::{Checked, Rules, impossible};
-use crate::swap::{Act, ItemId, JobSide, Place, RecordSide, state::State};
+use crate::swap::{Act, ItemId, JobSide, Occupant, Place, RecordSide, state::State};
 
 impl State {
     pub(super) fn check_world(&self, act: &Act) -> Checked {
@@ -51,6 +51,7 @@ impl State {
                         "Say where it is seen instead.",
                     );
                 }
+                self.check_not_away(at)?;
                 self.check_holds(at, holds)
             }
             Act::RecordFlipped { housing, how, .. } => {
@@ -68,7 +69,19 @@ impl State {
                     );
                 };
                 match housing.housing().misread(housing.pose(), how.misreading()) {
-                    Some(_) => Ok(Rules::default()),
+                    Some(taken_for) => {
+                        // What is in a hole was keyed at the one it was taken for.
+                        for (label, keyed) in &taken_for {
+                            let there = housing.address(label);
+                            let delivered = self.cavity(&there).map(|cavity| cavity.delivered);
+                            let is_bare =
+                                |holds: &Holds| matches!(holds, Holds::Open | Holds::Empty | Holds::Blocked);
+                            if self.found.get(&housing.address(keyed)).is_some_and(|holds| !is_bare(holds)) {
+                                self.check_not_shut(&there, delivered)?;
+                            }
+                        }
+                        Ok(Rules::default())
+                    }
                     None => impossible(
                         format!(
                             "{} cannot have been {}: its holes have no counterparts.",
@@ -83,10 +96,12 @@ impl State {
                 let mut here = self.differences().into_iter().filter(|d| d.at == *at).peekable();
                 let is_there = here.peek().is_some();
                 // What shows up later is decided when it shows up.
-                if self.has_moved() && is_there && here.all(|d| self.is_decided(&d)) {
+                // A slip is decided anew while everything it is about is in its hole.
+                let is_settled = here.all(|d| self.is_decided(&d));
+                if is_settled && let Some(what) = self.left_hole_of(at) {
                     return impossible(
-                        "Something has moved already.",
-                        "Differences are decided before the first move.",
+                        format!("{what} has left its hole already."),
+                        "Put it back where it came from, then decide anew.",
                     );
                 }
                 match is_there {
@@ -98,6 +113,25 @@ impl State {
             }
             _ => Ok(Rules::default()),
         }
+    }
+
+    /// What a difference at a cavity is about and is not in its hole any more, by name.
+    fn left_hole_of(&self, at: &crate::record::Address) -> Option<String> {
+        let about = self.differences().into_iter().filter(|d| d.at == *at).flat_map(|d| d.cavities());
+        let about: Vec<crate::record::Address> = about.collect();
+        let is_away = |id: &ItemId, place: &Place| match id {
+            ItemId::At(home) | ItemId::PlugBehind(home) => {
+                about.contains(home)
+                    && !matches!(place, Place::In(now) if now == home)
+                    && *place != Place::NotMade
+            }
+            _ => false,
+        };
+        let lead = self.leads.iter().find(|lead| is_away(&lead.id, &lead.place)).map(|lead| self.call(lead));
+        let plug = || self.plugs.iter().find(|plug| is_away(&plug.id, &plug.place));
+        let other = || self.others.iter().find(|other| is_away(&other.id, &other.place));
+        lead.or_else(|| plug().map(|plug| format!("The plug of {}", plug.id)))
+            .or_else(|| other().map(|other| format!("What was in {}", other.id)))
     }
 
     /// What of an old housing is not in the hole it was recorded in, by name; none when all is.
@@ -113,6 +147,33 @@ impl State {
         let other = || self.others.iter().find(|other| is_away(&other.id, &other.place));
         lead.or_else(|| plug().map(|plug| format!("The plug of {}", plug.id)))
             .or_else(|| other().map(|other| format!("What was in {}", other.id)))
+    }
+
+    /// A record says what was found in a hole; what it had there and is elsewhere now is not found anew.
+    fn check_not_away(&self, at: &crate::record::Address) -> Result<(), crate::swap::Refusal> {
+        let is_its = |id: &ItemId| *id == ItemId::At(at.clone()) || *id == ItemId::PlugBehind(at.clone());
+        let is_away = |place: &Place| !matches!(place, Place::In(now) if now == at);
+        let plug = self.plugs.iter().find(|plug| is_its(&plug.id) && is_away(&plug.place));
+        let other = self.others.iter().find(|other| is_its(&other.id) && is_away(&other.place));
+        let gone = plug.map(|plug| ("plug", &plug.place)).or(other.map(|other| ("part", &other.place)));
+        if let Some((what, place)) = gone {
+            return impossible(
+                format!("The {what} recorded in {at} is {} now.", super::moves::place_words(place)),
+                "Say where it is seen; the record of its hole stays.",
+            );
+        }
+        let here = match self.occupant(at) {
+            Some(Occupant::Lead(lead)) => Some((&lead.id, self.call(lead))),
+            Some(Occupant::Plug(plug)) => Some((&plug.id, format!("the plug of {}", plug.id))),
+            Some(Occupant::Other(other)) => Some((&other.id, format!("what was in {}", other.id))),
+            None => None,
+        };
+        match here.filter(|(id, _)| !is_its(id)) {
+            Some((_, what)) => {
+                impossible(format!("On record {what} sits in {at} now."), "Say first where that is seen.")
+            }
+            None => Ok(()),
+        }
     }
 
     fn check_old(&self, at: &crate::record::Address) -> Result<(), crate::swap::Refusal> {

@@ -7,7 +7,7 @@ use crate::{
     repair::{Height, pull_minimum},
     swap::{
         Act, Code, Crimp, CrimpVerdict, JobSide, Lead, Place, RepairKind, STRIP_OFF_MM, Splice,
-        soundness::Objection, state::State,
+        soundness::Objection, state::State, target::Destination,
     },
 };
 
@@ -22,7 +22,16 @@ impl State {
                 ),
             },
             Act::Planned { lead, how, order, with, .. } => {
-                let Some(lead) = self.lead(lead) else { return self.check_new_lead(lead, *how) };
+                let here = self
+                    .lead(lead)
+                    .filter(|known| known.place != Place::Removed || !self.is_missing_wire(&known.id));
+                let Some(lead) = here else { return self.check_new_lead(lead, *how) };
+                if *how != RepairKind::Other && self.target().leads.get(&lead.id) == Some(&Destination::Out) {
+                    return impossible(
+                        format!("By the decision {} has no place in the new housing.", self.call(lead)),
+                        "Take it out for good under a document, or tie it back; nothing is made for it.",
+                    );
+                }
                 if matches!(lead.place, Place::Joined(_) | Place::Removed) {
                     let (call, place) = (self.call(lead), super::moves::place_words(&lead.place));
                     return impossible(format!("{call} is {place}."), "Nothing is planned on it any more.");
@@ -186,6 +195,14 @@ impl State {
         };
         if !crate::quantity::says_something(document) {
             return impossible("A wire is taken out for good only under a document.", "Name it.");
+        }
+        let whole = wire.wire.is_none_or(|_| lead.wires_left() == 1);
+        let is_joined_to_it = |other: &&Lead| other.place == Place::Joined(lead.id.clone());
+        if let Some(other) = self.leads.iter().find(is_joined_to_it).filter(|_| whole) {
+            return impossible(
+                format!("{} is joined in the terminal of {}.", self.call(other), self.call(lead)),
+                "Say first that this one was cut out.",
+            );
         }
         match wire.wire {
             Some(n) if n > lead.seen.wires.len() || lead.removed_wires.contains(&n) => {

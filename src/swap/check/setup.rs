@@ -2,7 +2,8 @@
 
 use super::{Checked, Rules, impossible};
 use crate::catalogue::Delivered;
-use crate::swap::{Act, JobSide, MapSource, Refusal, state::State};
+use crate::record::Address;
+use crate::swap::{Act, ItemId, JobSide, MapSource, MatingVerdict, Place, Refusal, Tag, state::State};
 
 impl State {
     pub(super) fn check_setup(&self, act: &Act) -> Checked {
@@ -16,6 +17,14 @@ impl State {
                 "The mating half is not here, by what was said.",
                 "Say first that it is here, and how it looks.",
             ),
+            Act::MatingHalf { verdict: MatingVerdict::Good }
+                if matches!(self.mating_half, Some(MatingVerdict::Damaged(_))) =>
+            {
+                impossible(
+                    "The mating half was said to be damaged; by a look alone it does not get better.",
+                    "Say that it was cleaned or replaced. A slip is taken back as a wrong key.",
+                )
+            }
             Act::Mapped { from, to, document } => self.check_mapped(from, to.as_ref(), document.as_deref()),
             Act::MapConfirmed { source } => self.check_map(*source),
             Act::View { housing, up, .. } => {
@@ -79,6 +88,7 @@ impl State {
                         "Name it by the cavity it was recorded in.",
                     );
                 }
+                check_tag(tag)?;
                 match self.leads.iter().find(|l| l.id != *lead && l.tag.as_ref() == Some(tag)) {
                     None => Ok(Rules::default()),
                     Some(other) => impossible(
@@ -110,7 +120,17 @@ impl State {
         to: Option<&crate::record::Address>,
         document: Option<&str>,
     ) -> Checked {
-        if self.has_moved() {
+        // Two that go to one hole and are not joined are parted by the map at any time, while both are out
+        // of the new housing.
+        let is_in_new = |at: &Address| {
+            let lead = self.lead(&ItemId::At(at.clone()));
+            lead.is_some_and(
+                |lead| matches!(&lead.place, Place::In(now) if self.side_of(now) == Some(JobSide::New)),
+            )
+        };
+        let clashes = self.clashes(&self.map);
+        let is_clash = self.mapped(from).is_some_and(|to| clashes.contains(to)) && !is_in_new(from);
+        if self.has_moved() && !is_clash {
             return impossible(
                 "Something has moved already.",
                 "Put it back, or stop this job and start a new one.",
@@ -195,6 +215,14 @@ impl State {
             );
         }
         Ok(Rules::default())
+    }
+}
+
+/// A tag is what is written on it.
+pub(super) fn check_tag(tag: &Tag) -> Result<(), Refusal> {
+    match crate::quantity::says_something(&tag.to_string()) {
+        true => Ok(()),
+        false => impossible(format!("\"{tag}\" is no tag."), "Write something on it, and key that."),
     }
 }
 

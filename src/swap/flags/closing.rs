@@ -29,6 +29,16 @@ impl State {
                 );
             }
         }
+        let old_looks = self.looked_over.iter().filter(|((name, _), look)| {
+            !look.sound && self.housing(name).is_some_and(|h| h.side == JobSide::Old)
+        });
+        for ((name, face), look) in old_looks {
+            let say = format!("The {face} face of {name} is not sound{}.", told(look));
+            let mut flag = Flag::job(Code::NotLookedOver, say, remedy(look));
+            flag.side = Some(JobSide::Old);
+            flag.housing = Some(name.clone());
+            flags.push(flag);
+        }
         for at in &self.left_behind {
             let say = format!("A seal or a terminal stayed in {at}.");
             let instead = "Take it out, look into the hole, and say that it is clear.";
@@ -203,11 +213,12 @@ impl State {
         for arrival in self.arrivals.iter().filter(|arrival| arrival.verdict == ArrivedVerdict::Substitute) {
             let part = arrival.part.as_ref().map_or("another part".to_owned(), ToString::to_string);
             let say = format!("{part} came for line {} of the request.", arrival.line);
-            let flag = Flag::job(
+            let mut flag = Flag::job(
                 Code::Substitute,
                 say,
                 "Hold it against the definition; accept it by name, or send it back.",
             );
+            flag.line = Some(arrival.line);
             flags.push(match self.waits_at(arrival.line) {
                 Some(at) => flag.at(self, &at),
                 None => flag,

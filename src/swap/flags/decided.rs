@@ -2,9 +2,12 @@
 
 use super::{Flag, Flags};
 use crate::{
+    colour::Colour,
+    house::TestKind,
+    quantity::plain_words,
     record::Wire,
     swap::{
-        Code, ItemId, JobSide, LeadOrigin, OtherKind, Place,
+        Code, ItemId, JobSide, Lead, LeadOrigin, OtherKind, Place,
         state::State,
         target::{Expected, Target},
     },
@@ -22,14 +25,51 @@ impl State {
                     flags.push(self.about_lead(Flag::job(code, say, instead), lead));
                 }
             }
-            let recoloured = target.by_decision.recoloured.get(&lead.id);
-            let has = |colour| lead.seen.wires.iter().any(|wire| wire.colour.known() == Some(colour));
-            if let Some((found, meant)) = recoloured.filter(|(_, meant)| !has(meant)) {
-                let say = format!("{} is {found} and drawn {meant}; the wire stays.", self.call(lead));
-                let instead = "Label it at both ends, and accept it by name.";
-                flags.push(self.about_lead(Flag::job(Code::ColourDiffers, say, instead), lead));
+            if lead.place != Place::Removed {
+                self.flag_described(lead, target, flags);
             }
         }
+    }
+
+    /// Wires that are described otherwise than they are drawn, and stay.
+    fn flag_described(&self, lead: &Lead, target: &Target, flags: &mut Flags) {
+        let by_decision = &target.by_decision;
+        let slots = (1..=lead.seen.wires.len()).filter(|slot| !lead.removed_wires.contains(slot));
+        for slot in slots {
+            let key = (lead.id.clone(), slot);
+            let call = self.call_wire(lead, slot);
+            let mut add = |code, say: String, instead: &str| {
+                flags.push(self.about_lead(Flag::job(code, say, instead), lead));
+            };
+            let wire = slot.checked_sub(1).and_then(|n| lead.seen.wires.get(n));
+            let has = |colour: &Colour| wire.is_some_and(|wire| wire.colour.known() == Some(colour));
+            if let Some((found, meant)) = by_decision.recoloured.get(&key).filter(|(_, meant)| !has(meant)) {
+                let say = format!("{call} is {found} and drawn {meant}; the wire stays.");
+                add(Code::ColourDiffers, say, "Label it at both ends, and accept it by name.");
+            }
+            if let Some((found, meant)) = by_decision.renamed.get(&key)
+                && !self.is_traced(&[found, meant])
+            {
+                let say = format!("{call} is drawn as {meant} and was found as {found}: nobody traced it.");
+                let instead =
+                    "Measure it through to its far end and key that with its circuit, or accept it by name.";
+                add(Code::UnknownValue, say, instead);
+            }
+            if let Some((found, meant)) = by_decision.of_another_kind.get(&key) {
+                let say = format!("{call} is found as {} and drawn as {}.", found.words(), meant.words());
+                let instead =
+                    "Ask for the document of this machine; correct the record with what the wire is.";
+                add(Code::WireMisfit, say, instead);
+            }
+        }
+    }
+
+    /// Whether a circuit was measured through, and passed, under one of these names.
+    fn is_traced(&self, names: &[&String]) -> bool {
+        self.tests.iter().any(|test| {
+            let is_it = |circuit: &String| names.iter().any(|name| plain_words(name) == plain_words(circuit));
+            test.passed && test.test == TestKind::Continuity && test.circuit.as_ref().is_some_and(is_it)
+        })
     }
 
     /// Wires that are drawn and found nowhere, until somebody makes them.
@@ -39,7 +79,13 @@ impl State {
             let name = names.join(" and ");
             let there = self.lead(&ItemId::At(at.clone()));
             let flag = match there {
-                Some(lead) if lead.origin == LeadOrigin::Made || lead.repair_lead().is_some() => continue,
+                Some(lead) if lead.origin == LeadOrigin::Made && lead.place != Place::Removed => continue,
+                // The lead of this cavity is another one, or is out for good.
+                Some(lead) if lead.place == Place::Removed || target.by_decision.out.contains(&lead.id) => {
+                    let say = format!("{name} belongs in {} and is not there.", at.label);
+                    let instead = "Find it and say where it is seen, plan a repair lead for it, or key what should be by the document.";
+                    Flag::job(Code::WireMissing, say, instead)
+                }
                 Some(lead) => {
                     let say = format!(
                         "{name} belongs in the terminal of {} and is found nowhere.",
@@ -48,7 +94,7 @@ impl State {
                     Flag::job(
                         Code::LeadParted,
                         say,
-                        "Find it, or join it behind the housing to one new lead.",
+                        "Find it, or join it behind the housing to one new lead; then correct the record of this cavity.",
                     )
                 }
                 None => {

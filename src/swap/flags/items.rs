@@ -72,7 +72,8 @@ impl State {
             flags.push(Flag::job(Code::WrongCavity, say, instead).at(self, at));
         }
         for ((housing, row), _) in self.row_counts.iter().filter(|(_, agrees)| !**agrees) {
-            let say = format!("The count of row {row} of {housing} did not agree.");
+            let holes = self.row_in_words(housing, *row);
+            let say = format!("The count of row {row} of {housing} ({holes}) did not agree.");
             let mut flag =
                 Flag::job(Code::RowCount, say, "Find the hole that differs, put it right, count again.");
             flag.housing = Some(housing.clone());
@@ -92,8 +93,14 @@ impl State {
                 "Replace the terminal.",
             );
         }
-        // Called good although something stands against it; until then it is only said what does.
-        if lead.inspected == Some(None) {
+        // Called good although something stands against it, or in its new hole as if it were; until then
+        // it is only said what does.
+        let is_in_new = matches!(&lead.place, Place::In(at) if self.side_of(at) == Some(JobSide::New));
+        if is_in_new && lead.inspected != Some(None) {
+            let say = format!("Nobody called {call} good since it was last out, and it sits in a new hole.");
+            add(Code::CrimpSuspect, say, "Take it out and look at terminal and seal, or accept it by name.");
+        }
+        if lead.inspected == Some(None) || is_in_new {
             for (code, say, instead) in self.against_good(lead) {
                 add(code, say, instead);
             }
@@ -101,7 +108,7 @@ impl State {
             add(Code::ForcedOut, format!("{call} came out with force."), "Look at crimp and tang closely.");
         }
         let is_gone = matches!(lead.place, Place::Removed | Place::Joined(_) | Place::NotMade);
-        if lead.inspected != Some(None) && !is_gone {
+        if lead.inspected != Some(None) && !is_in_new && !is_gone {
             if lead.seal == Seal::Missing && self.seals_each_wire() {
                 let instead = "Look in the old cavity, and put a new seal on.";
                 add(Code::SealMissing, format!("The seal of {call} is missing."), instead);
@@ -217,7 +224,9 @@ impl State {
                     let fits = match target.expected(at) {
                         Expected::Other(id) => *id == other.id,
                         // A spare terminal with its plug fills a hole as well as a plug alone.
-                        Expected::SpareAndPlug | Expected::Plug(_) => true,
+                        Expected::SpareAndPlug | Expected::Plug(_) => {
+                            other.kind == OtherKind::Spare && self.plug_at(at).is_some()
+                        }
                         _ => false,
                     };
                     let say = format!("The {what} in {at} does not belong there.");

@@ -35,6 +35,8 @@ pub struct Flag {
     pub item: Option<ItemId>,
     /// The circuit or wire it is about.
     pub circuit: Option<String>,
+    /// The line of the request it is about.
+    pub line: Option<u32>,
     /// What is wrong.
     pub say: String,
     /// What to do.
@@ -53,6 +55,7 @@ impl Flag {
             at: None,
             item: None,
             circuit: None,
+            line: None,
             say: say.into(),
             instead: instead.into(),
             accepted: None,
@@ -163,7 +166,8 @@ impl Accepted {
             (Some(accepted), Some(flagged)) => accepted == flagged,
             _ => self.at == flag.at,
         };
-        self.flag == flag.code && is_same
+        let is_its_line = self.line.is_none_or(|line| flag.line == Some(line));
+        self.flag == flag.code && is_same && is_its_line
     }
 }
 

@@ -5,7 +5,12 @@ use super::{Flag, Flags};
 use crate::{
     face::Face,
     house::TestKind,
-    swap::{Code, ItemId, Lead, Place, seen::Broken, state::State},
+    swap::{
+        Code, ItemId, Lead, Place,
+        seen::Broken,
+        state::{Occupant, State},
+        target::Expected,
+    },
 };
 
 impl State {
@@ -32,9 +37,7 @@ impl State {
             // The state itself shows these, with a flag of their own, until they are put right.
             Code::WrongCavity
             | Code::GaugeReduced
-            | Code::BridgeMissing
             | Code::RowCount
-            | Code::TerminalMisfit
             | Code::WireMisfit
             | Code::LockNotSet
             | Code::LockForced
@@ -54,17 +57,23 @@ impl State {
             | Code::PlugSize
             | Code::SealRange
             | Code::SealMissing
-            | Code::SpareMissing
             | Code::MatingHalf
             | Code::NotLookedOver
             | Code::ToolNotQualified
             | Code::CrimpSuspect
             | Code::Soldered
             | Code::SpliceSecond => true,
+            Code::SpareMissing | Code::BridgeMissing => !self.holds_other_out_of_place(broken),
+            Code::TerminalMisfit => broken.lead.is_some() || !self.holds_other(broken),
             Code::FoundDiffers => self.undecided().is_empty(),
             Code::ViewUnset => self.housings.iter().all(|h| h.view.is_some()),
             Code::AnchorFailed => self.housings.iter().all(|h| self.view_is_proved(h)),
-            Code::MapClash => self.map_confirmed.is_some(),
+            Code::MapClash => {
+                let is_joined_in = |id: &ItemId| {
+                    self.leads.iter().any(|l| l.joined_with.as_ref() == Some(id) && l.planned.is_some())
+                };
+                self.map_confirmed.is_some() && !broken.lead.as_ref().is_some_and(is_joined_in)
+            }
             Code::PartMisfit => self.misfit().is_none() && self.next_question().is_none(),
             Code::LockNotReleased => self.is_looked_at_since(broken),
             // A tag tied on later can be the wrong one: the circuit is measured.
@@ -105,6 +114,21 @@ impl State {
             | Code::NotFinished
             | Code::LastTime
             | Code::Unsigned => false,
+        }
+    }
+
+    /// Whether a spare terminal, bridge or clip sits where the rule was passed.
+    fn holds_other(&self, broken: &Broken) -> bool {
+        let at = broken.to.as_ref().or(broken.at.as_ref());
+        at.is_some_and(|at| matches!(self.occupant(at), Some(Occupant::Other(_))))
+    }
+
+    /// The same, and by the plan it does not belong there.
+    fn holds_other_out_of_place(&self, broken: &Broken) -> bool {
+        let Some(at) = broken.to.as_ref().or(broken.at.as_ref()) else { return false };
+        match self.occupant(at) {
+            Some(Occupant::Other(other)) => *self.target().expected(at) != Expected::Other(other.id.clone()),
+            Some(Occupant::Lead(_) | Occupant::Plug(_)) | None => false,
         }
     }
 

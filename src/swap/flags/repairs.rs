@@ -3,7 +3,7 @@
 use super::{Flag, Flags};
 use crate::repair::MOST_LEADS;
 use crate::swap::{
-    Code, Crimp, JobSide, Lead, RepairDone, RepairKind, SplicePlan, splices::splices_on, state::State,
+    Code, Crimp, JobSide, Lead, Place, RepairDone, RepairKind, SplicePlan, splices::splices_on, state::State,
     target::Target,
 };
 
@@ -103,6 +103,10 @@ impl State {
 
     /// What may not be planned on a lead, and stands there since its record was corrected.
     fn flag_order(&self, lead: &Lead, flags: &mut Flags) {
+        // What is out for good needs nothing.
+        if lead.place == Place::Removed {
+            return;
+        }
         let planned = lead.planned.or_else(|| lead.has_repair_lead().then_some(RepairKind::RepairLead));
         let refusal = planned.and_then(|how| self.check_planned(lead, how, lead.order_in_force()).err());
         if let Some(refusal) = refusal {
