@@ -4,7 +4,7 @@
 use super::Request;
 use crate::quantity::harmless;
 
-const HEADINGS: [&str; 22] = [
+const HEADINGS: [&str; 24] = [
     "request",
     "revision",
     "line",
@@ -27,6 +27,8 @@ const HEADINGS: [&str; 22] = [
     "bench",
     "deliver to",
     "needed by",
+    "came",
+    "still wanted",
 ];
 
 /// The rows as CSV.
@@ -61,6 +63,8 @@ pub fn table(request: &Request) -> Result<String, csv::Error> {
             as_text(request.head.bench.as_deref().unwrap_or_default()),
             as_text(request.head.deliver_to.as_deref().unwrap_or_default()),
             request.head.needed_by.clone().unwrap_or_default(),
+            line.came.to_string(),
+            line.wanted().to_string(),
         ])?;
     }
     let bytes = writer.into_inner().map_err(|e| csv::Error::from(e.into_error()))?;

@@ -11,7 +11,7 @@ use crate::{
 };
 
 use super::{
-    Act, ItemId, JobSide, MapSource,
+    Act, ItemId, JobSide, MapSource, Place,
     state::{JobHousing, State},
 };
 
@@ -194,7 +194,7 @@ impl State {
         }
         let is_joined = |from: &&&Address| {
             let lead = self.lead(&ItemId::At((**from).clone()));
-            lead.is_some_and(|lead| lead.joined_with.is_some())
+            lead.is_some_and(|lead| lead.joined_with.is_some() || lead.place == Place::Removed)
         };
         let clash =
             by_target.into_iter().filter(|(_, from)| from.iter().filter(|f| !is_joined(f)).count() > 1);

@@ -271,6 +271,23 @@ fn a_harness_on_the_bench_waits_for_its_machine_and_says_so() {
 }
 
 #[test]
+fn not_knowing_waits_for_the_machine_too() {
+    let mut bench = Bench::ready();
+    bench.does("Compared(question:Key,answer:DontKnow,mating_half:true)");
+    let out = r#"Extract(from:"old:1",colour:"RD",freely:true,seal:On)"#;
+    assert!(bench.against(out).contains(&Code::PartMisfit));
+    bench.does("MatingHalf(verdict:NotHere)");
+    assert_eq!(bench.asks(out), Verdict::Allowed);
+    // At the machine it is asked again, and what differs stops it there as here.
+    bench.does("MatingHalf(verdict:Good)");
+    assert!(bench.against(out).contains(&Code::PartMisfit));
+    let mut bench = Bench::ready();
+    bench.does("Compared(question:Key,answer:Differs,mating_half:true)");
+    bench.does("MatingHalf(verdict:NotHere)");
+    assert!(bench.against(out).contains(&Code::PartMisfit));
+}
+
+#[test]
 fn who_signs_has_a_name_and_reads_the_serial_number_on_the_machine() {
     let mut bench = Bench::moved();
     closing().iter().for_each(|(act, _)| bench.does(act));

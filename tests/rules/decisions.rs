@@ -6,7 +6,7 @@ use repin::swap::{Code, Destination, Do, Expected, Status, Verdict};
 use crate::support::{Bench, demo_acts};
 
 /// The class board with some cavities found and some drawn otherwise, set up for the first move.
-fn board(found: &[(&str, &str)], should: &[(&str, &str)]) -> Bench {
+pub fn board(found: &[(&str, &str)], should: &[(&str, &str)]) -> Bench {
     let mut bench = Bench::new("sp-16", "sp-16");
     let other = |side: &str, list: &[(&str, &str)], act: &str| {
         let changed = list
@@ -28,22 +28,22 @@ fn board(found: &[(&str, &str)], should: &[(&str, &str)]) -> Bench {
     bench
 }
 
-fn decides(bench: &mut Bench, label: &str, wins: &str) {
+pub fn decides(bench: &mut Bench, label: &str, wins: &str) {
     bench.does(&format!(r#"Decided(at:"old:{label}",wins:{wins},reason:"by the diagram")"#));
 }
 
-fn left(bench: &Bench) -> Vec<Do> {
+pub fn left(bench: &Bench) -> Vec<Do> {
     let target = bench.job.state().target();
     let steps = bench.job.state().steps(&target).into_iter();
     steps.filter(|step| step.status != Status::Done).map(|step| step.what).collect()
 }
 
-fn expected(bench: &Bench, label: &str) -> Expected {
+pub fn expected(bench: &Bench, label: &str) -> Expected {
     bench.job.state().target().expected(&format!("new:{label}").parse().unwrap()).clone()
 }
 
 /// What the request asks for at a new cavity, by kind.
-fn asked_for(bench: &Bench, label: &str) -> Vec<String> {
+pub fn asked_for(bench: &Bench, label: &str) -> Vec<String> {
     let survey = bench.job.survey(bench.now, Some("kt"));
     let (head, book) = (Default::default(), Default::default());
     let request = repin::request::build(&bench.job, &survey, "board", head, None, &book);
@@ -53,7 +53,7 @@ fn asked_for(bench: &Bench, label: &str) -> Vec<String> {
     here.map(|line| line.kind.as_str().to_owned()).collect()
 }
 
-const EXTRA: &str = r#"Wired(wires:[(number:"S99",circuit:"added lamp",colour:"GN/WH",gauge:"0.5",outside_diameter:"1.5 mm")])"#;
+pub const EXTRA: &str = r#"Wired(wires:[(number:"S99",circuit:"added lamp",colour:"GN/WH",gauge:"0.5",outside_diameter:"1.5 mm")])"#;
 const S01: &str = r#"number:"S01",circuit:"sensor feed",colour:"RD",outside_diameter:"1.5 mm""#;
 
 #[test]
@@ -194,9 +194,21 @@ fn a_circuit_area_or_kind_that_differs_is_decided_too() {
 
 #[test]
 fn a_bridge_or_spare_that_is_missing_is_asked_for_and_fitted_new() {
-    for (drawn, code, kind) in [
-        (r#"Bridge("diode")"#, Code::BridgeMissing, "small part"),
-        (r#"Spare()"#, Code::SpareMissing, "terminal"),
+    for (drawn, code, kind, part, other_parts) in [
+        (
+            r#"Bridge("diode")"#,
+            Code::BridgeMissing,
+            "small part",
+            "X-9",
+            ["SP-PLUG-15", "SP-TRM-F15", "SP-SEAL-Y"],
+        ),
+        (
+            r#"Spare()"#,
+            Code::SpareMissing,
+            "terminal",
+            "SP-TRM-F15",
+            ["SP-PLUG-15", "FW-TRM-F15", "SP-SEAL-Y"],
+        ),
     ] {
         let mut bench = board(&[("12", "Empty")], &[("12", drawn)]);
         decides(&mut bench, "12", "Should");
@@ -207,7 +219,17 @@ fn a_bridge_or_spare_that_is_missing_is_asked_for_and_fitted_new() {
         assert!(
             bench.impossible(r#"MoveOther(from:"old:14",to:"new:14",part:"X-9")"#).contains("No new part")
         );
-        bench.does(r#"MoveOther(from:"old:12",to:"new:12",part:"X-9")"#);
+        // Not with anything at all.
+        let fits = |part: &str| format!(r#"MoveOther(from:"old:12",to:"new:12",part:"{part}")"#);
+        assert!(bench.impossible(&fits("-")).contains("no part number"), "{drawn}");
+        for other in other_parts {
+            assert_eq!(bench.against(&fits(other)), [Code::TerminalMisfit], "{drawn} {other}");
+        }
+        let mut by_name = board(&[("12", "Empty")], &[("12", drawn)]);
+        decides(&mut by_name, "12", "Should");
+        by_name.insists(&fits(other_parts[0]));
+        by_name.flagged(Code::TerminalMisfit);
+        bench.does(&fits(part));
         bench.not_flagged(code);
         let others = bench.job.account(bench.now).others;
         assert_eq!(others.new, 1, "{drawn}");

@@ -102,6 +102,21 @@ fn a_flip_nobody_could_make_is_neither_offered_nor_taken() {
 }
 
 #[test]
+fn a_flip_puts_nothing_into_a_hole_that_is_moulded_shut() {
+    let mut bench = Bench::new("dl-08r", "dl-08r");
+    bench.does(r#"View(housing:"old",face:Wire,up:"key")"#);
+    let spots = bench.job.state().housing(&"old".parse().unwrap()).unwrap().housing().spots.clone();
+    let wire = |n: &str| format!(r#"Wired(wires:[(number:"W{n}",colour:"RD",gauge:"0.5")])"#);
+    for spot in spots.iter() {
+        let label = spot.label.to_string();
+        let holds = if label == "6" { "Blocked".to_owned() } else { wire(&label) };
+        bench.does(&format!(r#"Recorded(side:Found,at:"old:{label}",holds:{holds})"#));
+    }
+    let said = bench.impossible(r#"RecordFlipped(how:Mirror,reason:"read from the mating face")"#);
+    assert!(said.contains("moulded shut"), "{said}");
+}
+
+#[test]
 fn points_are_flipped_by_where_they_are_and_not_by_their_order() {
     // Numbered across the face, so that rank and place differ.
     let layout = r#"Points(at: [("1", 0, 0), ("2", 10, 8), ("3", 10, 0), ("4", 0, 8)])"#;

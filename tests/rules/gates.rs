@@ -50,6 +50,37 @@ fn what_does_not_pass_a_gate() {
             gate("StoredEnergy", "Released", &format!("energy:[Load,Capacitors],{}", state("on stands"))),
             "(capacitors)",
         ),
+        // A state says of each kind that it is safe, and nothing that says otherwise.
+        (
+            gate("StoredEnergy", "Released", &format!("energy:[Fluid],{}", state("high, 200 bar"))),
+            "(hydraulic",
+        ),
+        (
+            gate("StoredEnergy", "Released", &format!("energy:[Fluid],{}", state("vented to 20 bar"))),
+            "(hydraulic",
+        ),
+        (gate("StoredEnergy", "Released", &format!("energy:[Fluid],{}", state("not vented"))), "(hydraulic"),
+        (
+            gate("StoredEnergy", "Released", &format!("energy:[Fluid],{}", state("still under pressure"))),
+            "(hydraulic",
+        ),
+        (
+            gate("StoredEnergy", "Released", &format!("energy:[Load],{}", state("not lowered"))),
+            "(raised loads)",
+        ),
+        (
+            gate("StoredEnergy", "Released", &format!("energy:[Load],{}", state("as before"))),
+            "(raised loads)",
+        ),
+        (
+            gate("StoredEnergy", "Released", &format!("energy:[Load,Spring],{}", state("lowered"))),
+            "(springs)",
+        ),
+        (
+            gate("StoredEnergy", "Released", &format!("energy:[Load,Fluid],{}", state("vented"))),
+            "(raised loads)",
+        ),
+        (gate("StoredEnergy", "Released", &state("as usual")), "never by a word alone"),
         (gate("StoredEnergy", "Released", &state("x")), "no state"),
         (gate("StoredEnergy", "Released", &state("-")), "no state"),
         // Dead, between two points, by a tester that was proved.
@@ -62,6 +93,11 @@ fn what_does_not_pass_a_gate() {
         (gate("Battery", "Released", &measured("0 V", "1 and", true)), "not two points"),
         (gate("Battery", "Released", &measured("0 V", "1 and 1", true)), "not two points"),
         (gate("Battery", "Released", &measured("0 V", "", true)), "not two points"),
+        (gate("Battery", "Released", &measured("0 V", "n/a", true)), "not two points"),
+        (gate("Battery", "Released", &measured("0 V", "x and y", true)), "not two points"),
+        (gate("Battery", "Released", &measured("0 V", "1 and 01", true)), "not two points"),
+        (gate("Battery", "Released", &measured("0 V", "1 and old:1", true)), "not two points"),
+        (gate("Battery", "Released", &measured("0 V", "- and chassis", true)), "not two points"),
         (gate("Battery", "Released", &measured("0 V", "1 and 2", false)), "not proved"),
         (gate("StoredEnergy", "Released", &measured("0 V", "1 and 2", false)), "not proved"),
         // A sleeve speaks in codes and in four languages.
@@ -72,6 +108,20 @@ fn what_does_not_pass_a_gate() {
         (gate("Restraint", "Absent", r#"sleeve:"amarillo""#), "cannot be answered as absent"),
         (gate("HighVoltage", "Absent", r#"sleeve:"OG""#), "cannot be answered as absent"),
         (gate("HighVoltage", "Absent", r#"sleeve:"naranja""#), "cannot be answered as absent"),
+        (gate("Restraint", "Absent", r#"sleeve:"schwarzgelb""#), "cannot be answered as absent"),
+        (gate("HighVoltage", "Absent", r#"sleeve:"negro y anaranjado""#), "cannot be answered as absent"),
+        (gate("HighVoltage", "Absent", r#"sleeve:"BLK/OR""#), "cannot be answered as absent"),
+        // A word that nobody here reads can be a colour.
+        (gate("Restraint", "Absent", r#"sleeve:"black/yelow""#), "names no colour"),
+        (gate("HighVoltage", "Absent", r#"sleeve:"BK/ORN""#), "names no colour"),
+        // So does a circuit.
+        (gate("Restraint", "Absent", r#"circuit:"Airbag squib 1""#), "restraint systems cannot be answered"),
+        (gate("Restraint", "Absent", r#"circuit:"belt-tensioner left""#), "cannot be answered as absent"),
+        (
+            gate("HighVoltage", "Absent", r#"circuit:"High voltage interconnect""#),
+            "cannot be answered as absent",
+        ),
+        (gate("Interlock", "Absent", r#"circuit:"interlock loop""#), "cannot be answered as absent"),
         (gate("HighVoltage", "Absent", r#"sleeve:"x""#), "names no colour"),
         (gate("HighVoltage", "Released", &format!(r#"sleeve:"-",{}"#, volts("0 V"))), "names no colour"),
         // DC or AC is said between their limits (from memory of UN R100: 60 V DC, 30 V AC rms).
@@ -172,6 +222,27 @@ fn what_is_told_at_one_gate_is_held_against_every_gate() {
     let mut bench = empty();
     bench.does(&gate("HighVoltage", "Absent", r#"sleeve:"black, yellow tape""#));
     assert!(bench.impossible(&gate("Restraint", "Absent", "")).contains("yellow tape"));
+    let mut bench = empty();
+    bench.does(&gate("HighVoltage", "Absent", r#"circuit:"air bag supply""#));
+    assert!(bench.impossible(&gate("Restraint", "Absent", "")).contains("air bag supply"));
+    // It is not forgotten when the gate is answered anew without it.
+    for (first, colour) in [("HighVoltage", "orange"), ("Restraint", "yellow")] {
+        for told in [
+            format!(r#"sleeve:"{colour}""#),
+            r#"voltage:"400 V DC",circuit:"air bag, high voltage""#.to_owned(),
+        ] {
+            let mut bench = empty();
+            bench.does(&format!("Gate(gate:{first},answer:DontKnow,{told})"));
+            let said = bench.impossible(&gate(first, "Absent", ""));
+            assert!(said.contains("cannot be answered as absent"), "{first} {told}: {said}");
+            // Told anew it is what is told now.
+            bench.does(&gate(first, "Absent", r#"circuit:"as listed",sleeve:"black",voltage:"24 V DC""#));
+        }
+    }
+    let mut bench = empty();
+    bench.does(&gate("Interlock", "Absent", r#"sleeve:"yellow""#));
+    bench.does(&gate("Interlock", "Absent", ""));
+    assert!(bench.impossible(&gate("Restraint", "Absent", "")).contains("yellow"));
     // A gate that was passed before closes when another is told of its colour.
     let mut bench = empty();
     bench.passes_the_gates();
@@ -179,6 +250,18 @@ fn what_is_told_at_one_gate_is_held_against_every_gate() {
     bench.flagged(Code::GateOpen);
     let closed = bench.job.state().next_gate();
     assert_eq!(closed, Some(GateKind::Restraint));
+}
+
+#[test]
+fn a_shorting_clip_on_record_closes_the_interlock_gate() {
+    for (clip, is_open) in [("shorting clip", false), ("Shorting-clip, 2 poles", false), ("diode", true)] {
+        for side in ["Found", "Should"] {
+            let mut bench = empty();
+            bench.passes_the_gates();
+            bench.does(&format!(r#"Recorded(side:{side},at:"old:12",holds:Bridge("{clip}"))"#));
+            assert_eq!(bench.job.state().gate_is_open(GateKind::Interlock), is_open, "{side} {clip}");
+        }
+    }
 }
 
 /// The two-wire seed sensor with one wire of a kind, on one of the records.

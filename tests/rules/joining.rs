@@ -8,11 +8,11 @@ use repin::{
 
 use crate::{four, support::Bench};
 
-const W1: &str = r#"(number:"W1",colour:"RD",gauge:"0.5",insulation_class:B,outside_diameter:"1.6 mm")"#;
-const W4: &str = r#"(number:"W4",colour:"BU",gauge:"0.5",insulation_class:B,outside_diameter:"1.6 mm")"#;
-const JOIN: &str = r#"Planned(lead:"old:4",how:Join,reason:"bulletin 12",part:"B4-T",with:"old:1",order:(gauge:"1.0",insulation_class:B))"#;
-const OUT_1: &str = r#"Extract(from:"old:1",colour:"RD",freely:true,seal:On)"#;
-const OUT_4: &str = r#"Extract(from:"old:4",colour:"BU",freely:true,seal:On)"#;
+pub const W1: &str = r#"(number:"W1",colour:"RD",gauge:"0.5",insulation_class:B,outside_diameter:"1.6 mm")"#;
+pub const W4: &str = r#"(number:"W4",colour:"BU",gauge:"0.5",insulation_class:B,outside_diameter:"1.6 mm")"#;
+pub const JOIN: &str = r#"Planned(lead:"old:4",how:Join,reason:"bulletin 12",part:"B4-T",with:"old:1",order:(gauge:"1.0",insulation_class:B))"#;
+pub const OUT_1: &str = r#"Extract(from:"old:1",colour:"RD",freely:true,seal:On)"#;
+pub const OUT_4: &str = r#"Extract(from:"old:4",colour:"BU",freely:true,seal:On)"#;
 
 /// Four wires, set up without a confirmed map; then the fourth is mapped to the first cavity.
 fn mapped(document: &str) -> Bench {
@@ -23,7 +23,7 @@ fn mapped(document: &str) -> Bench {
     bench
 }
 
-fn clashing() -> Bench {
+pub fn clashing() -> Bench {
     mapped(r#",document:"bulletin 12""#)
 }
 

@@ -56,6 +56,32 @@ fn a_count_that_does_not_agree_counts_nothing() {
 }
 
 #[test]
+fn a_row_counted_before_it_is_read_in_is_counted_again() {
+    let mut bench = Bench::new("sp-16", "sp-16");
+    let row = |n: usize| format!(r#"Recorded(side:Found,at:"old:{n}",holds:Plugged,from:("list.csv",{n}))"#);
+    for n in 1..=4 {
+        bench.does(&row(n));
+    }
+    bench.does(&count(1, 0, 4, 4));
+    for n in 5..=16 {
+        bench.does(&row(n));
+    }
+    assert!(bench.job.state().rows_to_count().iter().any(|(_, row)| *row == 1));
+}
+
+#[test]
+fn of_a_doubled_terminal_the_terminal_or_its_wires_are_counted() {
+    let wire = |number: &str| format!(r#"(number:"{number}",colour:"RD",gauge:"0.5")"#);
+    let holds = format!("Wired(wires:[{},{}])", wire("S01"), wire("S20"));
+    for (wires, agrees) in [(8, true), (9, true), (7, false), (10, false)] {
+        let mut bench = listed();
+        bench.does(&format!(r#"RecordCorrected(at:"old:1",holds:{holds},reason:"two in it")"#));
+        bench.does(&count(1, wires, 0, 0));
+        assert_eq!(!bench.job.state().rows_to_count().iter().any(|(_, row)| *row == 1), agrees, "{wires}");
+    }
+}
+
+#[test]
 fn a_correction_after_the_count_asks_for_its_row_again() {
     let mut bench = listed();
     bench.does_all(&[&count(1, 8, 0, 0), &count(2, 4, 4, 0)]);

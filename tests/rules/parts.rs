@@ -64,6 +64,11 @@ fn what_came_is_held_against_what_was_asked() {
     assert!(bench.impossible(&arrived(terminal, 1, ",verdict:WrongPart")).contains("Which part"));
     assert!(bench.impossible(&arrived(terminal, 1, ",verdict:Substitute")).contains("Which part"));
     assert!(bench.impossible(&arrived(terminal, 1, r#",part:"B4-TG""#)).contains("asked for B4-T"));
+    // The right number is no wrong part.
+    for verdict in ["WrongPart", "Substitute"] {
+        let said = bench.impossible(&arrived(terminal, 1, &format!(r#",part:"b4-t",verdict:{verdict}"#)));
+        assert!(said.contains("is the number line"), "{verdict}: {said}");
+    }
     assert!(four::ready().impossible("Arrived(line:1,count:1)").contains("No request"));
 }
 
@@ -107,6 +112,43 @@ fn a_wrong_or_damaged_part_ends_no_waiting_and_a_substitute_only_by_name() {
             assert!(!waits(&bench), "accepted by name");
         }
     }
+}
+
+#[test]
+fn each_substitute_is_accepted_by_itself() {
+    let (mut bench, request) = waiting();
+    let (terminal, seal) = (line_of(&request, Kind::Terminal), line_of(&request, Kind::WireSeal));
+    bench.does(&format!(r#"Arrived(line:{terminal},count:1,part:"B4-TG",verdict:Substitute)"#));
+    bench.does(&format!(r#"Arrived(line:{seal},count:1,part:"B4-S2",verdict:Substitute)"#));
+    let open = |bench: &Bench| bench.flags().iter().filter(|code| **code == Code::Substitute).count();
+    assert_eq!(open(&bench), 2);
+    let accept =
+        |line: &str| format!(r#"Accept(flag:"substitute",at:"old:1"{line},by:"K. Tanner",reason:"fits")"#);
+    assert!(bench.impossible(&accept("")).contains("Name the line"));
+    assert!(bench.impossible(&accept(",line:99")).contains("no open flag"));
+    bench.does(&accept(&format!(",line:{terminal}")));
+    assert_eq!(open(&bench), 1, "the seal is not accepted with the terminal");
+    let lead = bench.job.state().lead(&"old:1".parse().unwrap()).unwrap().clone();
+    assert!(bench.job.state().waits_for_part(&lead));
+    bench.does(&accept(&format!(",line:{seal}")));
+    assert_eq!(open(&bench), 0);
+    assert!(!bench.job.state().waits_for_part(&lead));
+}
+
+#[test]
+fn what_came_for_one_lead_is_not_taken_from_it_by_the_next() {
+    let (mut bench, request) = waiting();
+    let (terminal, seal) = (line_of(&request, Kind::Terminal), line_of(&request, Kind::WireSeal));
+    bench.does(&format!("Arrived(line:{terminal},count:1)"));
+    bench.does(&format!("Arrived(line:{seal},count:1)"));
+    let form = RequestForm::from(&request);
+    bench.does(r#"Planned(lead:"old:4",how:NewTerminal,reason:"burnt",part:"B4-T")"#);
+    send(&mut bench, Some(&form));
+    let lead = |id: &str| bench.job.state().lead(&id.parse().unwrap()).unwrap().clone();
+    assert!(!bench.job.state().waits_for_part(&lead("old:1")), "its parts are on the bench");
+    let mut waiting = lead("old:4");
+    waiting.place = repin::swap::Place::Parked("T4".parse().unwrap());
+    assert!(bench.job.state().waits_for_part(&waiting));
 }
 
 #[test]
