@@ -126,7 +126,7 @@ fn changed_files(root: &Path, changes: &[Change]) -> BTreeMap<String, String> {
     let lib = changed.entry("src/lib.rs".to_owned());
     let lib = lib.or_insert_with(|| fs::read_to_string(root.join("src/lib.rs")).unwrap());
     lib.push_str(&format!(
-        "\n/// Whether this change is made.\npub fn changed(n: u32) -> bool {{\n    static NOW: std::sync::OnceLock<Option<u32>> = std::sync::OnceLock::new();\n    *NOW.get_or_init(|| std::env::var(\"{SWITCH}\").ok()?.parse().ok()) == Some(n)\n}}\n"
+        "\n/// Whether this change is made.\n#[inline(never)]\npub fn changed(n: u32) -> bool {{\n    static NOW: std::sync::OnceLock<Option<u32>> = std::sync::OnceLock::new();\n    *NOW.get_or_init(|| std::env::var(\"{SWITCH}\").ok()?.parse().ok()) == Some(n)\n}}\n"
     ));
     changed
 }
@@ -162,6 +162,7 @@ fn build(tree: &Path) -> Vec<(String, PathBuf)> {
     cargo
         .env("CARGO_TARGET_DIR", tree.join("../build"))
         .env("RUSTFLAGS", "-Awarnings")
+        .env("CARGO_PROFILE_TEST_DEBUG", "0")
         .stderr(Stdio::inherit());
     let output = cargo.output().unwrap();
     let text = String::from_utf8_lossy(&output.stdout);

@@ -1,7 +1,7 @@
 //! Every answer that says something bad raises its flag and is said loudly where it is heard, and the
 //! signature waits for it.
 
-use repin::swap::{Act, Code};
+use repin::swap::{Act, Code, Verdict};
 
 use crate::{four, support::Bench};
 
@@ -230,6 +230,30 @@ fn a_bad_answer_raises_its_flag_until_it_is_put_right() {
         }
         let is_left = bench.flags().contains(&code);
         assert_eq!(is_left, mend.is_empty(), "{bad}: {code} after {mend:?}: {:?}", bench.flags());
+    }
+}
+
+#[test]
+fn a_fault_is_one_of_its_face_and_no_sound_face_has_one() {
+    let look = |face: &str, sound: bool, fault: &str| {
+        format!(r#"LookedOver(housing:"new",face:{face},sound:{sound},found:[{fault}])"#)
+    };
+    let bench = Bench::moved();
+    for (face, fault, is_seen) in [
+        ("Wire", "LipUneven", true),
+        ("Mating", "LipUneven", false),
+        ("Wire", "WireSlanted", true),
+        ("Mating", "WireSlanted", false),
+        ("Wire", "HoleDirty", true),
+        ("Mating", "HoleDirty", true),
+        ("Wire", "TerminalLow", false),
+        ("Mating", "TerminalLow", true),
+        ("Wire", "TerminalTurned", false),
+        ("Mating", "TerminalTurned", true),
+    ] {
+        let said = bench.asks(&look(face, false, fault));
+        assert_eq!(said == Verdict::Allowed, is_seen, "{face} {fault}: {said:?}");
+        assert!(bench.impossible(&look(face, true, fault)).contains("face"), "{face} {fault}");
     }
 }
 
