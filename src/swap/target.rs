@@ -194,7 +194,10 @@ impl State {
             for cavity in &new.housing().cavities {
                 let at = new.address(&cavity.label);
                 let from = sources.get(&at).copied().or_else(|| self.drawn_in_new_labels(&target, &at));
-                let content = || from.map(|from| self.content(from, &at, &should, &waiting, &target));
+                let content = || match from {
+                    Some(from) => Some(self.content(from, &at, &should, &waiting, &target)),
+                    None => self.drawn_there(&should, &at),
+                };
                 let expected = match (cavity.delivered, leads_at.remove(&at)) {
                     (Delivered::Blocked, _) => Expected::Blocked,
                     (_, Some(leads)) => Expected::Leads(leads),
@@ -249,6 +252,16 @@ impl State {
     /// A cavity that is drawn in labels of the new side, where no old one is mapped to it.
     fn drawn_in_new_labels<'t>(&self, target: &'t Target, at: &Address) -> Option<&'t Address> {
         target.by_decision.missing.keys().find(|drawn| *drawn == at)
+    }
+
+    /// A spare terminal, bridge or clip that is drawn in labels of the new side, where no old cavity is
+    /// mapped to.
+    fn drawn_there(&self, should: &Record, at: &Address) -> Option<Content> {
+        match should.get(at)? {
+            Holds::Spare(_) => Some(self.other_for(at, at, OtherKind::Spare)),
+            Holds::Bridge(what) => Some(self.other_for(at, at, OtherKind::Bridge(what.clone()))),
+            Holds::Wired(_) | Holds::Plugged | Holds::Open | Holds::Empty | Holds::Blocked => None,
+        }
     }
 
     /// The hole of a missing wire: a plug stands in it only as a temporary measure, with its date.

@@ -1,7 +1,12 @@
 //! What an act says happened, in a few words: the line under the question, and the question before
 //! an entry is taken back.
 
-use crate::{catalogue::LockState, face::Face, record::Holds};
+use crate::{
+    catalogue::LockState,
+    face::Face,
+    quantity::{harmless, list_of},
+    record::{Holds, Seal},
+};
 
 use super::{
     Act, ArrivedVerdict, CrimpVerdict, GateAnswer, Inspected, MatingVerdict, PlugSource, RecordSide,
@@ -107,18 +112,39 @@ impl State {
                     read.saw
                 ))
             }
-            Act::RowCounted { housing, row, .. } => (self.row_counts.get(&(housing.clone(), *row))
-                == Some(&false))
-            .then(|| format!("DOES NOT AGREE: row {row} of {housing}. Find the hole that differs.")),
+            Act::RowCounted { housing, row, .. } => {
+                (self.row_counts.get(&(housing.clone(), *row)) == Some(&false)).then(|| {
+                    let holes = self.row_in_words(housing, *row);
+                    format!("DOES NOT AGREE: row {row} of {housing} ({holes}). Find the hole that differs.")
+                })
+            }
             Act::LookedOver { housing, face, cavities, sound: false, .. } if cavities.is_empty() => {
                 Some(format!("NOT SOUND: the {face} face of {housing}. Put it right, then look again."))
+            }
+            Act::LookedOver { housing, cavities, sound: false, .. } => Some(format!(
+                "NOT SOUND: {} of {housing}. It is not good until it is mended.",
+                list_of(cavities)
+            )),
+            Act::Extract { from, freely, seal, .. } if !freely || *seal == Seal::Missing => {
+                let force = (!freely).then_some("it came WITH FORCE: its crimp is suspect");
+                let seal = (*seal == Seal::Missing).then_some("its SEAL IS MISSING: look in the hole");
+                let both: Vec<&str> = force.into_iter().chain(seal).collect();
+                Some(format!("The lead of {from} is out: {}.", list_of(&both)))
+            }
+            Act::Lock { to: LockState::Broken, housing, .. } => {
+                Some(format!("BROKEN: the lock of {housing}. It holds nothing; a new one is needed."))
             }
             Act::Measure { test, passed: false, .. } => {
                 Some(format!("FAILED: {test}. Find the fault and test again."))
             }
             Act::Anchor { housing, .. } => {
                 let failed = self.housing(housing).and_then(|housing| self.failed_anchor(housing))?;
-                Some(format!("DOES NOT AGREE: {housing}, mark \"{}\".", failed.mark))
+                let colour = failed.colour.as_ref().map_or(String::new(), |colour| format!("{colour}, "));
+                Some(format!(
+                    "DOES NOT AGREE: {housing}, {}: {colour}mark \"{}\". Colour or mark is not that of the record.",
+                    failed.place,
+                    harmless(&failed.mark)
+                ))
             }
             Act::Tug { at, held: false } => Some(format!("DID NOT HOLD: the lead of {at} is in your hand.")),
             Act::Insert { into, click: false, .. } => Some(format!("NO CLICK in {into}.")),

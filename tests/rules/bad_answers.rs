@@ -269,10 +269,17 @@ fn what_does_not_agree_is_said_at_once_and_what_agrees_is_not() {
         (r#"Measure(test:Continuity,value:"9 ohm",passed:false)"#, "FAILED"),
         (r#"MatingHalf(verdict:Damaged("bent"))"#, "NOT SOUND"),
         (r#"Mate(level:false)"#, "PUSHED BACK"),
+        (r#"Extract(from:"new:1",freely:false,seal:On)"#, "WITH FORCE"),
+        (r#"Extract(from:"new:1",freely:true,seal:Missing)"#, "SEAL IS MISSING"),
+        (r#"Lock(housing:"new",to:Broken,finger:true)"#, "BROKEN"),
+        (r#"LookedOver(housing:"old",face:Wire,cavities:["7"],sound:false)"#, "NOT SOUND"),
         (r#"Anchor(housing:"old",place:"row 1, 1 from left",colour:"BK",mark:"1")"#, "DOES NOT AGREE"),
         (r#"Anchor(housing:"old",place:"row 1, 1 from left",colour:"RD",mark:"9")"#, "DOES NOT AGREE"),
     ];
     let quiet = [
+        r#"Extract(from:"new:1",freely:true,seal:On)"#,
+        LOCK,
+        r#"LookedOver(housing:"old",face:Wire,cavities:["7"])"#,
         r#"ReRead(at:"new:1",colour:"RD")"#,
         r#"RowCounted(housing:"new",row:1,wires:8,plugs:0,open:0)"#,
         r#"LookedOver(housing:"new",face:Wire)"#,

@@ -167,6 +167,41 @@ fn a_bridge_is_compared_by_what_it_is() {
 }
 
 #[test]
+fn a_bridge_that_is_drawn_in_a_hole_nothing_is_mapped_to_is_asked_for() {
+    for (drawn, code) in [(r#"Bridge("shunt")"#, Code::BridgeMissing), ("Spare()", Code::SpareMissing)] {
+        let mut bench = Bench::new("lh-24", "lh-24b");
+        bench.does(&format!(r#"Recorded(side:Should,at:"new:A2",holds:{drawn})"#));
+        let names: Vec<String> = bench
+            .job
+            .state()
+            .side(repin::swap::JobSide::Old)
+            .flat_map(|old| {
+                let housing = old.housing().cavities.iter();
+                housing.map(|cavity| old.address(&cavity.label).to_string()).collect::<Vec<_>>()
+            })
+            .collect();
+        for at in &names {
+            bench.does(&format!(r#"Recorded(side:Found,at:"{at}",holds:Empty)"#));
+        }
+        bench.does("RecordFinished(side:Found)");
+        let to_a2 = bench
+            .job
+            .state()
+            .map
+            .iter()
+            .find(|(_, to)| to.as_ref().is_some_and(|to| to.to_string() == "new:A2"));
+        let from = to_a2.map(|(from, _)| from.to_string()).unwrap();
+        bench.does(&format!(r#"Mapped(from:"{from}",document:"bulletin 12")"#));
+        bench.does("MapConfirmed(source:Shop)");
+        bench.flagged(code);
+        assert!(matches!(
+            bench.job.state().target().expected(&"new:A2".parse().unwrap()),
+            Expected::MissingOther(_)
+        ));
+    }
+}
+
+#[test]
 fn a_finished_diagram_names_every_wire() {
     // Nobody drew a wire at 12, and one is there.
     let mut bench = Bench::new("sp-16", "sp-16");

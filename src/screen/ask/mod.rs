@@ -24,6 +24,7 @@ mod tool;
 mod wire_line;
 
 use crate::{
+    quantity::says_something,
     record::{HousingName, Seal},
     repair::ToolPosition,
     request::RequestHead,
@@ -358,7 +359,9 @@ fn how_it_went(act: &mut Act, answers: &[Answer]) -> Option<Asked> {
 fn anyway(press: &Press, answers: &[Answer]) -> Asked {
     match texts(answers).as_slice() {
         [] => field("GO ON ANYWAY. Who answers for it? Key the name (Esc: no)."),
+        [by] if !says_something(by) => Asked::Wrong(format!("\"{by}\" is no name: key it.")),
         [_] => field("Why?"),
+        [_, reason] if !says_something(reason) => Asked::Wrong("Say why: key it in words.".to_owned()),
         [by, reason, ..] => {
             let mut acts = press.acts.clone();
             if let Some(act) = acts.get_mut(press.nth)
