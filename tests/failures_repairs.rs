@@ -392,7 +392,8 @@ fn a_sample_that_came_off_too_early_tells_against_the_position() {
         r#"strip:"4.5 mm",height:"1.12 mm",sample_pull:(force_n:52,broke_at:"pulled out"),{QUALIFIED}"#
     ));
     assert_eq!(bench.against(&weak), [Code::ToolNotQualified]);
-    bench.does(&weak.replace("52", "61"));
+    assert_eq!(bench.against(&weak.replace("52", "59.9")), [Code::ToolNotQualified]);
+    bench.does(&weak.replace("52", "60"));
     bench.not_flagged(Code::ToolNotQualified);
 }
 

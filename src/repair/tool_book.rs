@@ -246,6 +246,29 @@ mod tests {
         assert!(good.standing("2027-04-01").to_string().starts_with("due: it was good until"));
         let few = ToolPosition { pulls_n: vec![70.0; 4], ..position() };
         assert_eq!(few.standing("2026-11-26").to_string(), "due: 5 samples are pulled, 4 were");
+        let sheet = position().sheet.unwrap();
+        let (least, most) = (sheet.target_mm - sheet.tolerance_mm, sheet.target_mm + sheet.tolerance_mm);
+        let heights = |heights_mm: &[f64]| ToolPosition { heights_mm: heights_mm.to_vec(), ..position() };
+        for (why, changed) in [
+            ("heights of 3 samples are asked for, 2 measured", heights(&[sheet.target_mm; 2])),
+            ("heights of 3 samples are asked for, 0 measured", heights(&[])),
+            ("outside the sheet", heights(&[sheet.target_mm, sheet.target_mm, least - 0.01])),
+            ("outside the sheet", heights(&[most + 0.01, sheet.target_mm, sheet.target_mm])),
+            ("no sheet gives a height", ToolPosition { sheet: None, ..position() }),
+            ("no least pull force", ToolPosition { minimum_n: None, ..position() }),
+            (
+                "came off at 59.9 N",
+                ToolPosition { pulls_n: vec![70.0, 59.9, 70.0, 70.0, 70.0], ..position() },
+            ),
+        ] {
+            let standing = changed.standing("2026-11-26");
+            assert!(!standing.is_qualified() && standing.to_string().contains(why), "{why}: {standing}");
+        }
+        assert!(
+            heights(&[sheet.target_mm, least + 0.001, most - 0.001]).standing("2026-11-26").is_qualified()
+        );
+        let least_pull = ToolPosition { pulls_n: vec![60.0; 5], ..position() };
+        assert!(least_pull.standing("2026-11-26").is_qualified());
         let out = ToolPosition { withdrawn: Some("dropped".into()), ..position() };
         assert_eq!(out.standing("2026-11-26"), Standing::Withdrawn("dropped".into()));
         let book = ToolBook { positions: vec![good.clone()] };

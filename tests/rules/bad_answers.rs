@@ -362,6 +362,31 @@ fn good_is_against_a_rule_while_something_stands_against_it() {
 }
 
 #[test]
+fn what_was_not_sound_beside_an_open_hole_is_not_good_in_the_hand() {
+    let look = |sound: bool| format!(r#"LookedOver(housing:"old",face:Wire,cavities:["1"],sound:{sound})"#);
+    for sound in [true, false] {
+        let mut bench = Bench::ready();
+        bench.does(&look(sound));
+        bench.does(OUT_1);
+        match sound {
+            true => bench.does(GOOD),
+            false => assert_eq!(bench.against(GOOD), [Code::CrimpSuspect]),
+        }
+    }
+    // Looked at again and found sound, or mended, it is.
+    let mut bench = Bench::ready();
+    bench.does_all(&[&look(false), &look(true), OUT_1, GOOD]);
+    let mut bench = Bench::ready();
+    bench.does_all(&[
+        &look(false),
+        OUT_1,
+        r#"Planned(lead:"old:1",how:NewTerminal,reason:"green",part:"SP-TRM-F15")"#,
+        r#"Repair(lead:"old:1",how:NewTerminal,done:"crimped",part:"SP-TRM-F15")"#,
+        GOOD,
+    ]);
+}
+
+#[test]
 fn what_was_found_stays_found_until_it_is_mended() {
     let findings = [
         ("TangFlat", Code::CrimpSuspect),
@@ -395,6 +420,37 @@ fn what_was_found_stays_found_until_it_is_mended() {
         ]);
         bench.not_flagged(code);
     }
+}
+
+#[test]
+fn each_finding_is_mended_by_its_own_repair() {
+    for finding in repin::repair::Finding::ALL {
+        let name = format!("{finding:?}");
+        for (how, part, mends) in [
+            ("NewSeal", r#",part:"SP-SEAL-Y""#, vec!["SealBad"]),
+            ("Reform", "", vec!["TangFlat"]),
+            ("Other", "", vec!["InsulationOutside", "DrainBare"]),
+        ] {
+            let mut bench = Bench::ready();
+            bench.does(OUT_1);
+            bench.does(&format!("Inspect(verdict:Needs({how}),found:{name})"));
+            bench.does(&format!(r#"Planned(lead:"old:1",how:{how},reason:"as found"{part})"#));
+            bench.does(&format!(r#"Repair(lead:"old:1",how:{how},done:"done"{part})"#));
+            let is_good = bench.asks(GOOD) == Verdict::Allowed;
+            assert_eq!(is_good, mends.contains(&name.as_str()), "{name} after {how}");
+        }
+    }
+}
+
+#[test]
+fn a_test_that_failed_is_passed_on_its_own_circuit() {
+    let mut bench = Bench::ready();
+    bench.moves("2", "BK");
+    bench.does(r#"Measure(circuit:"lamp",test:Drop,value:"2 V",passed:false)"#);
+    bench.does(r#"Measure(circuit:"level",test:Drop,value:"0.1 V")"#);
+    assert_eq!(bench.against(OUT_1), [Code::TestFailed]);
+    bench.does(r#"Measure(circuit:"lamp",test:Drop,value:"0.1 V")"#);
+    bench.does(OUT_1);
 }
 
 #[test]

@@ -172,6 +172,8 @@ fn a_test_counts_for_what_it_tested_and_only_when_it_passed_last() {
     assert_eq!(missing(&bench), 0);
     bench.does(r#"Measure(test:Function,value:"lamp dark",passed:false)"#);
     bench.flagged(Code::TestFailed);
+    // It is a step again, until it passes.
+    assert_eq!(bench.job.state().tests_left(), [TestKind::Function]);
     bench.does(r#"Measure(test:Function,value:"all work")"#);
     bench.not_flagged(Code::TestFailed);
     // A circuit that failed is not mended by another that passed.

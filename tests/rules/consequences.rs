@@ -69,6 +69,20 @@ fn a_wire_cut_out_of_a_terminal_and_drawn_elsewhere_is_missing_there() {
 }
 
 #[test]
+fn the_wire_that_is_drawn_there_stays_whichever_is_named_first() {
+    let s01 = r#"(number:"S01",circuit:"sensor feed",colour:"RD",gauge:"0.5",outside_diameter:"1.5 mm")"#;
+    let s02 = r#"(number:"S02",circuit:"sensor return",colour:"BK",gauge:"0.5",outside_diameter:"1.5 mm")"#;
+    for (found, goes) in [([s01, s02], 2), ([s02, s01], 1)] {
+        let mut bench = board(&[("1", &wired(&found)), ("2", "Open")], &[]);
+        decides(&mut bench, "1", "Should");
+        let target = bench.job.state().target();
+        let lead: ItemId = "old:1".parse().unwrap();
+        assert_eq!(target.of(&lead), Some(&"new:1".parse().unwrap()));
+        assert_eq!(target.by_decision.parting.get(&lead), Some(&vec![goes]));
+    }
+}
+
+#[test]
 fn a_wire_that_both_records_have_is_not_taken_out_unseen() {
     let mut bench = Bench::moved();
     bench.does(&removed("old:11"));
@@ -233,6 +247,12 @@ fn what_is_out_for_good_is_asked_for_by_nobody() {
     bench.does(OUT_1);
     bench.does("Inspect(verdict:Good)");
     assert_eq!(bench.asks(r#"Insert(into:"new:1",click:true)"#), Verdict::Allowed);
+    // The one it was to be joined with is out: it goes by itself.
+    let mut bench = clashing();
+    bench.does_all(&[JOIN, "MapConfirmed(source:SameLabels)", OUT_1]);
+    bench.does(&removed("old:1"));
+    let target = bench.job.state().target();
+    assert_eq!(target.of(&"old:4".parse().unwrap()), Some(&"new:1".parse().unwrap()));
     // A plan for a wire that then goes out is over.
     let mut bench = board(&[("12", EXTRA)], &[]);
     bench.does(r#"Planned(lead:"old:12",how:NewTerminal,reason:"flat",part:"SP-TRM-F15")"#);

@@ -231,6 +231,8 @@ fn a_bridge_or_spare_that_is_missing_is_asked_for_and_fitted_new() {
         by_name.flagged(Code::TerminalMisfit);
         bench.does(&fits(part));
         bench.not_flagged(code);
+        // What was asked for stays on the request.
+        assert!(asked_for(&bench, "12").iter().any(|asked| asked == kind), "{drawn}");
         let others = bench.job.account(bench.now).others;
         assert_eq!(others.new, 1, "{drawn}");
         bench.does(r#"Seen(item:"new:12",at:Unseen,reason:"fell out")"#);

@@ -240,6 +240,18 @@ fn what_is_told_at_one_gate_is_held_against_every_gate() {
         }
     }
     let mut bench = empty();
+    bench.does(&gate("Interlock", "Absent", r#"circuit:"air bag supply""#));
+    bench.does(&gate("Interlock", "Absent", ""));
+    assert!(bench.impossible(&gate("Restraint", "Absent", "")).contains("air bag"));
+    let mut bench = empty();
+    bench.does(&gate("Interlock", "Absent", r#"voltage:"400 V DC""#));
+    bench.does(&gate("Interlock", "Absent", ""));
+    assert!(bench.impossible(&gate("HighVoltage", "Absent", "")).contains("400 V"));
+    let mut bench = empty();
+    bench.does(r#"Gate(gate:HighVoltage,answer:DontKnow,voltage:"400 V DC")"#);
+    assert!(bench.impossible(&gate("HighVoltage", "Absent", "")).contains("400 V"));
+    bench.does(&gate("HighVoltage", "Absent", r#"voltage:"24 V DC""#));
+    let mut bench = empty();
     bench.does(&gate("Interlock", "Absent", r#"sleeve:"yellow""#));
     bench.does(&gate("Interlock", "Absent", ""));
     assert!(bench.impossible(&gate("Restraint", "Absent", "")).contains("yellow"));
@@ -341,7 +353,8 @@ fn off_the_machine_settles_battery_and_energy_until_it_is_mated() {
     ]);
     bench.flagged(Code::GateOpen);
     let tug = r#"Measure(test:Continuity,value:"0.2 ohm")"#;
-    assert!(bench.impossible(tug).contains("battery"), "{}", bench.impossible(tug));
+    let said = bench.impossible(tug);
+    assert!(said.contains("on the machine") && said.contains("battery"), "{said}");
     let again = r#"Gate(gate:Battery,answer:OffMachine,name:"K. Tanner")"#;
     assert!(bench.impossible(again).contains("mated"));
     bench.does(&gate("Battery", "Released", &volts("0 V")));

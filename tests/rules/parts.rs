@@ -136,6 +136,25 @@ fn each_substitute_is_accepted_by_itself() {
 }
 
 #[test]
+fn a_substitute_is_accepted_for_its_own_lead() {
+    let (mut bench, request) = waiting();
+    let form = RequestForm::from(&request);
+    bench.does(r#"Planned(lead:"old:4",how:NewTerminal,reason:"burnt",part:"B4-TG")"#);
+    let request = send(&mut bench, Some(&form));
+    let line = |part: &str| {
+        let mut lines = request.lines.iter().map(|line| &line.asked);
+        lines.find(|asked| asked.part.as_deref() == Some(part)).unwrap().line
+    };
+    for part in ["B4-T", "B4-TG"] {
+        bench.does(&format!(r#"Arrived(line:{},count:1,part:"B4-X",verdict:Substitute)"#, line(part)));
+    }
+    bench.does(r#"Accept(flag:"substitute",at:"old:1",by:"K. Tanner",reason:"fits")"#);
+    let accepted: Vec<u32> =
+        bench.job.state().arrivals.iter().filter(|a| a.is_accepted).map(|a| a.line).collect();
+    assert_eq!(accepted, [line("B4-T")]);
+}
+
+#[test]
 fn what_came_for_one_lead_is_not_taken_from_it_by_the_next() {
     let (mut bench, request) = waiting();
     let (terminal, seal) = (line_of(&request, Kind::Terminal), line_of(&request, Kind::WireSeal));

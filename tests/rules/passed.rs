@@ -101,12 +101,16 @@ fn an_untagged_look_alike_that_went_by_name_is_measured_before_it_counts() {
     let mut bench = Bench::ready();
     bench.does_all(&[twin, r#"Decided(at:"old:2",wins:Found,reason:"faded")"#]);
     bench.proves_the_views();
+    // Measured before it went by name it proves nothing.
+    bench.does(r#"Measure(circuit:"S01",test:Continuity,value:"0.2 ohm")"#);
     assert_eq!(bench.insists(OUT_1), [Code::LookAlike]);
     bench.does_all(&[r#"Tagged(lead:"old:1",tag:"T1")"#, r#"Tagged(lead:"old:2",tag:"T2")"#]);
     bench.flagged(Code::LookAlike);
     bench.does(r#"Measure(circuit:"sensor return",test:Continuity,value:"0.2 ohm")"#);
     bench.flagged(Code::LookAlike);
     bench.does(r#"Measure(circuit:"sensor feed",test:Neighbours,value:"open")"#);
+    bench.flagged(Code::LookAlike);
+    bench.does(r#"Measure(circuit:"S01",test:Continuity,value:"open",passed:false)"#);
     bench.flagged(Code::LookAlike);
     bench.does(r#"Measure(circuit:"S01",test:Continuity,value:"0.2 ohm")"#);
     bench.not_flagged(Code::LookAlike);

@@ -246,6 +246,19 @@ fn a_correction_brings_nothing_back_that_left_its_hole() {
     bench.does(r#"Seen(item:"old:14",at:In("old:12"),reason:"pushed in there")"#);
     let act = r#"RecordCorrected(at:"old:12",holds:Empty,reason:"seen")"#;
     assert!(matches!(bench.asks(act), Verdict::Impossible(_)));
+    let mut bench = Bench::ready();
+    bench.does(r#"RecordCorrected(at:"old:12",holds:Empty,reason:"no plug")"#);
+    bench.does(r#"Decided(at:"old:12",wins:Found,reason:"as seen")"#);
+    bench.does(r#"Seen(item:"old:14",at:In("old:12"),reason:"pushed in there")"#);
+    let act = r#"RecordCorrected(at:"old:12",holds:Plugged,reason:"a plug")"#;
+    assert!(bench.impossible(act).contains("sits in old:12"));
+    // A spare terminal that was moved is not found anew.
+    let mut bench = Bench::ready();
+    bench.does(r#"RecordCorrected(at:"old:12",holds:Spare(),reason:"a terminal")"#);
+    bench.does(r#"Decided(at:"old:12",wins:Found,reason:"as seen")"#);
+    bench.does(r#"MoveOther(from:"old:12",to:"new:12")"#);
+    let act = r#"RecordCorrected(at:"old:12",holds:Spare(),reason:"seen again")"#;
+    assert!(bench.impossible(act).contains("recorded in old:12"));
     // Where everything is at home the record is corrected.
     Bench::ready().does(r#"RecordCorrected(at:"old:12",holds:Empty,reason:"seen")"#);
 }
@@ -348,6 +361,10 @@ fn who_handed_over_works_no_more_under_the_old_name() {
     bench.does(r#"Note(text:"the tags are in the tray")"#);
     bench.by = "jo".to_owned();
     bench.does(gate);
+    // Who handed over may come back, as another person who goes on.
+    bench.by = "kt".to_owned();
+    assert_eq!(bench.asks(gate), Verdict::Allowed);
+    bench.by = "jo".to_owned();
     // Whoever works on it now may hand it back.
     bench.does(r#"HandOver(to:"kt")"#);
     assert!(bench.impossible(gate).contains("handed the job over to kt"));

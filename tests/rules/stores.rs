@@ -2,7 +2,10 @@
 
 use repin::store::{OpenJob, read_journal};
 
-use crate::cli::{Shop, demo};
+use crate::{
+    cli::{Shop, demo},
+    support::Bench,
+};
 
 fn ticket_of(shop: &Shop, job: &str) -> (String, u64) {
     let journal = read_journal(&std::fs::read(shop.path(&format!("{job}.job.ron"))).unwrap());
@@ -24,6 +27,23 @@ fn two_stores_with_a_job_of_one_name_give_two_numbers() {
     }
     assert_ne!(ticket_of(&one, "sc1"), ticket_of(&other, "sc1"));
     assert_ne!(number_of(&one, "sc1"), number_of(&other, "sc1"));
+}
+
+#[test]
+fn the_codes_on_disk_are_those_of_the_program() {
+    let folder = tempfile::TempDir::new().unwrap();
+    let path = folder.path().join("board.job.ron");
+    let bench = Bench::ready();
+    let mut open = OpenJob::create(&path, bench.job.entries().to_vec(), "kt", bench.now).unwrap();
+    let entry = |act: &str| repin::swap::Entry::new(bench.now, "kt", Bench::parse(act));
+    open.enter_press(vec![entry(r#"Extract(from:"old:1",colour:"RD",freely:true,seal:On)"#)]).unwrap();
+    open.enter_press(vec![entry("Inspect(verdict:Good)")]).unwrap();
+    let claimed =
+        r#"Insert(into:"new:2",click:true,anyway:(by:"K. Tanner",reason:"hurry",codes:["look-alike"]))"#;
+    open.enter_press(vec![entry(claimed)]).unwrap();
+    let text = std::fs::read_to_string(&path).unwrap();
+    let last = text.lines().last().unwrap();
+    assert!(last.contains(r#"codes:["wrong-cavity"]"#) && !last.contains("look-alike"), "{last}");
 }
 
 #[test]

@@ -144,6 +144,11 @@ fn left_in_the_old_housing_by_mistake_is_undone_by_seeing_it() {
     assert_eq!(steps(&bench), left + 1);
     bench.does(r#"TakePlug(from:"old:12")"#);
     bench.does(r#"FitPlug(into:"new:12",source:Hand)"#);
+    // Seen in the hand it is not left there either.
+    let mut bench = Bench::ready();
+    bench.does(r#"LeftInOld(at:"old:12",reason:"broken in its hole")"#);
+    bench.does(r#"Seen(item:"old:12",at:Hand,reason:"it came out")"#);
+    assert!(!bench.job.state().left_in_old.contains_key(&home));
 }
 
 #[test]

@@ -3,6 +3,7 @@
 
 mod closing;
 mod disagreement;
+mod every_act;
 mod halves;
 mod joins;
 mod measure;
@@ -15,7 +16,7 @@ mod setup;
 mod splices;
 mod supply;
 
-use super::{Act, Code, Entry, Job, MatingVerdict, Refusal, Verdict, day_of, state::State, target::Target};
+use super::{Act, Code, Entry, Job, Refusal, Verdict, day_of, state::State, target::Target};
 use crate::quantity::{harmless, is_day, says_something};
 
 /// Collects what rules say.
@@ -73,7 +74,7 @@ impl Job {
         if act.anyway().is_some_and(|anyway| !says_something(&anyway.reason)) {
             return impossible("Nobody goes on anyway without a reason.", "Say why.");
         }
-        check_words(act)?;
+        every_act::check_words(act)?;
         if let Act::Accept { due: Some(due), .. } = act
             && is_day(due)
             && *due < day_of(entry.at)
@@ -118,33 +119,6 @@ impl Job {
     }
 }
 
-/// What a person has to say in an act says something.
-fn check_words(act: &Act) -> Result<(), Refusal> {
-    let (what, text) = match act {
-        Act::RecordCorrected { reason, .. } => ("why the record is corrected", reason),
-        Act::RecordFlipped { reason, .. } => ("why the record is flipped", reason),
-        Act::Decided { reason, .. } => ("the reason of the decision", reason),
-        Act::Planned { reason, .. } => ("what was found", reason),
-        Act::Seen { reason, .. } | Act::LeftInOld { reason, .. } => ("why", reason),
-        Act::ScrapPlug { reason } => ("why the plug is scrapped", reason),
-        Act::Park { reason, .. } => ("what it is parked for", reason),
-        Act::Accept { reason, .. } => ("why it is accepted", reason),
-        Act::Cause { text, .. } => ("the cause", text),
-        Act::Photo { number, .. } => ("the number of the photo", number),
-        Act::HandOver { to } => ("who takes over", to),
-        Act::Stop { why } => ("why the job is stopped", why),
-        Act::MatingHalf { verdict: MatingVerdict::Damaged(what) } => ("what is wrong with it", what),
-        _ => return Ok(()),
-    };
-    match says_something(text) {
-        true => Ok(()),
-        false => impossible(
-            format!("\"{}\" does not say {what}.", harmless(text)),
-            "Key it in words: somebody reads it later.",
-        ),
-    }
-}
-
 impl Act {
     /// Whether somebody else may have acted on it, so that it is never taken back as a slip of the keys.
     fn others_rely_on_it(&self) -> bool {
@@ -163,70 +137,6 @@ impl Act {
 }
 
 impl State {
-    /// After an interruption only looking and saying what is seen is allowed.
-    fn check_resume(&self, act: &Act) -> Result<(), Refusal> {
-        match &self.resume {
-            Some(need) if !act.is_part_of_resume() => barred(
-                Code::ResumeUnchecked,
-                format!("The work was interrupted: {}. DO NOT POWER.", need.why),
-                "Answer the gates, say the views, read three holes back, count the rows, read the tags; then resume.",
-            ),
-            _ => Ok(()),
-        }
-    }
-
-    /// Who handed the job over works on it no more, until it is handed back.
-    fn check_bench(&self, entry: &Entry) -> Result<(), Refusal> {
-        let is_work = entry.act.is_bench_work() || matches!(entry.act, Act::Sign { .. });
-        match self.handed_over.as_ref().filter(|(by, _)| is_work && *by == entry.by) {
-            Some((by, to)) => impossible(
-                format!("{} handed the job over to {}.", harmless(by), harmless(to)),
-                "Say who is at the bench now: the name stands in every entry.",
-            ),
-            None => Ok(()),
-        }
-    }
-
-    /// While a gate is open nothing is done to the connector: not after "stop" or "don't know", not when
-    /// "off the machine" is over, not when it is asked again.
-    fn check_gates(&self, act: &Act) -> Result<(), Refusal> {
-        let is_work = match act {
-            Act::Lock { .. }
-            | Act::Assurance { .. }
-            | Act::SmallPart { .. }
-            | Act::Extract { .. }
-            | Act::CutFree { .. }
-            | Act::Insert { .. }
-            | Act::Tug { .. }
-            | Act::TakePlug { .. }
-            | Act::FitPlug { .. }
-            | Act::MoveOther { .. }
-            | Act::Repair { .. }
-            | Act::Measure { .. }
-            | Act::Mate { .. } => true,
-            // What is so, what is said and what makes safe is always taken.
-            _ => false,
-        };
-        if !is_work {
-            return Ok(());
-        }
-        if let Some(gate) = self.lapsed_gate() {
-            return barred(
-                Code::GateOpen,
-                format!("The harness is on the machine: the gate on {} is open.", gate.title()),
-                "Make it safe and answer the gate before the next step.",
-            );
-        }
-        match self.next_gate() {
-            Some(gate) => barred(
-                Code::GateOpen,
-                format!("The gate on {} is not passed.", gate.title()),
-                "Answer it with a name and a document, or stop the job.",
-            ),
-            None => Ok(()),
-        }
-    }
-
     fn check(&self, act: &Act) -> Checked {
         let target = || self.target();
         match act {
@@ -299,10 +209,6 @@ impl State {
                 ),
             };
             return impossible(say, "Finish it before anything is moved.");
-        }
-        if let Some(gate) = self.next_gate() {
-            let say = format!("The gate on {} is not passed.", gate.title());
-            return barred(Code::GateOpen, say, "Answer it with a name and a document, or stop the job.");
         }
         if let Some(lead) = self.blocked_lead(target) {
             let say = format!("{} has no place: its new cavity is moulded shut.", self.call(lead));

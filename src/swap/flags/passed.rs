@@ -37,6 +37,7 @@ impl State {
             // The state itself shows these, with a flag of their own, until they are put right.
             Code::WrongCavity
             | Code::GaugeReduced
+            | Code::FoundDiffers
             | Code::RowCount
             | Code::WireMisfit
             | Code::LockNotSet
@@ -65,7 +66,6 @@ impl State {
             | Code::SpliceSecond => true,
             Code::SpareMissing | Code::BridgeMissing => !self.holds_other_out_of_place(broken),
             Code::TerminalMisfit => broken.lead.is_some() || !self.holds_other(broken),
-            Code::FoundDiffers => self.undecided().is_empty(),
             Code::ViewUnset => self.housings.iter().all(|h| h.view.is_some()),
             Code::AnchorFailed => self.housings.iter().all(|h| self.view_is_proved(h)),
             Code::MapClash => {
