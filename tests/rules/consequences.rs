@@ -5,6 +5,7 @@ use repin::swap::{Code, Destination, Do, Expected, ItemId, Place, Verdict};
 
 use crate::{
     decisions::{EXTRA, asked_for, board, decides, expected, left},
+    four,
     joining::{JOIN, OUT_1, OUT_4, clashing},
     support::Bench,
 };
@@ -307,7 +308,37 @@ fn a_plan_to_join_that_is_given_up_is_a_clash_again_and_the_map_parts_them() {
 }
 
 #[test]
+fn a_new_spare_has_the_gender_of_its_housing() {
+    let mut bench = four::ready();
+    bench.does(r#"Recorded(side:Should,at:"old:4",holds:Spare())"#);
+    decides(&mut bench, "4", "Should");
+    let fits = |part: &str| format!(r#"MoveOther(from:"old:4",to:"new:4",part:"{part}")"#);
+    assert!(bench.against(&fits("B4-M")).contains(&Code::TerminalMisfit));
+    assert_eq!(bench.asks(&fits("B4-T")), Verdict::Allowed);
+}
+
+#[test]
+fn a_lead_that_was_made_and_is_out_for_good_needs_nothing() {
+    let mut bench = four::ordered_one();
+    let splice = four::spliced(&mut bench, 1, "RD", "45 mm");
+    bench.does_all(&[&splice, "Inspect(verdict:Good)"]);
+    bench.does(&removed("old:1"));
+    for code in [Code::GaugeReduced, Code::UnknownValue, Code::ClassLowered] {
+        let account = bench.job.account(bench.now);
+        let about = |flag: &&repin::swap::Flag| flag.code == code && flag.say.contains("W1 ");
+        assert!(account.open_flags().find(about).is_none(), "{code}: {:?}", bench.flags());
+    }
+}
+
+#[test]
 fn what_stays_by_name_stays_flagged() {
+    // A spare terminal that should not be there is moved by name, its plug behind it.
+    let mut bench = board(&[("12", "Spare(plug_behind:true)")], &[]);
+    decides(&mut bench, "12", "Should");
+    assert_eq!(bench.insists(r#"MoveOther(from:"old:12",to:"new:12")"#), [Code::SpareMissing]);
+    bench.flagged(Code::SpareMissing);
+    bench.does(r#"Seen(item:"old:12",at:Unseen,reason:"taken out again")"#);
+    bench.not_flagged(Code::SpareMissing);
     // A seal that was missing in the hand is not on by a later record of its old hole.
     let mut bench = Bench::ready();
     bench.does(&out("1", "RD").replace("seal:On", "seal:Missing"));

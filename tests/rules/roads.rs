@@ -67,6 +67,10 @@ fn a_lead_put_back_into_a_new_hole_is_looked_at_counted_and_read_like_any_other(
         bench.does_all(&[OUT_5, "PutBack", TUG_5]);
     }
     bench.flagged(Code::SealWorn);
+    // What was said of it in the hand goes in with it.
+    let mut bench = Bench::moved();
+    bench.does_all(&[&OUT_5.replace("seal:On", "seal:Missing"), "PutBack", TUG_5]);
+    bench.flagged(Code::SealMissing);
     // Out by a tug, back into the hole it came from.
     let mut bench = Bench::moved();
     bench.does_all(&[r#"Tug(at:"new:5",held:false)"#, "PutBack"]);
