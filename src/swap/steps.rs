@@ -400,9 +400,8 @@ impl State {
         is_out
             && is_parked
             && self.accepted.iter().any(|accepted| {
-                accepted.flag == Code::Parked
-                    && accepted.due.is_some()
-                    && accepted.item.as_ref() == Some(&lead.id)
+                // Parked is never accepted without its day.
+                accepted.flag == Code::Parked && accepted.item.as_ref() == Some(&lead.id)
             })
     }
 }
