@@ -320,6 +320,10 @@ fn a_new_spare_has_the_gender_of_its_housing() {
 #[test]
 fn a_lead_that_was_made_and_is_out_for_good_needs_nothing() {
     let mut bench = four::ordered_one();
+    bench.does(&format!(
+        r#"Planned(lead:"old:1",how:RepairLead,reason:"nicked",part:"B4-T",order:({},gauge:"0.5"))"#,
+        four::ORDER
+    ));
     let splice = four::spliced(&mut bench, 1, "RD", "45 mm");
     bench.does_all(&[&splice, "Inspect(verdict:Good)"]);
     bench.does(&removed("old:1"));
