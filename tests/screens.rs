@@ -106,8 +106,18 @@ fn a_wrong_label_is_refused_with_the_right_one_and_a_named_person_can_go_on() {
     // Whether it clicked is asked, not taken for granted.
     assert!(desk.bench.job.state().lead_in_hand().is_some());
     desk.keys("n");
-    desk.bench.flagged(repin::swap::Code::NotSeated);
-    desk.bench.flagged(repin::swap::Code::WrongCavity);
+    for code in [repin::swap::Code::NotSeated, repin::swap::Code::WrongCavity] {
+        desk.bench.flagged(code);
+    }
+    // Out again it can come with force, too.
+    desk.keys("x");
+    assert!(desk.picture(80, 24, PLAIN).contains("how did it come?"));
+    desk.keys("r");
+    assert!(desk.picture(80, 24, PLAIN).contains("And its seal?"));
+    desk.keys("m");
+    let lead = desk.bench.job.state().lead_in_hand().unwrap();
+    assert!(lead.forced && lead.seal == repin::record::Seal::Missing);
+    assert!(desk.picture(80, 24, PLAIN).contains("WITH FORCE"));
 }
 
 #[test]

@@ -14,8 +14,16 @@ use super::{
 };
 
 impl Act {
-    /// What happened, in a few words: `the lead is out of old:7`.
+    /// What happened, in a few words: `the lead is out of old:7`; with whose name, when it is against a rule.
     pub fn told(&self) -> String {
+        let told = self.told_plainly();
+        match self.anyway() {
+            Some(anyway) => format!("AGAINST A RULE, by {}: {told}", harmless(&anyway.by)),
+            None => told,
+        }
+    }
+
+    fn told_plainly(&self) -> String {
         match self {
             Self::Ticket { .. } => "the ticket is written".to_owned(),
             Self::Housed { name, definition, .. } => {

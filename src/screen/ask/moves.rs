@@ -86,8 +86,20 @@ fn take_out(sight: &Sight<'_>, lead: &Lead, at: &Address, answers: &[Answer]) ->
                 false => Asked::Picks { prompt: format!("{}{prompt}", not_yet()), picks: offered },
             }
         }
-        [Answer::Pick(Pick::Out), ..] => extract(true, with_seal),
-        [_] => picks(format!("The lead from {label}: how did it come?"), &[Pick::Freely, Pick::Forced]),
+        answers => how_it_came(at, with_seal, answers, extract),
+    }
+}
+
+/// Out as shown, or asked one by one: whether it came freely, and its seal with it.
+fn how_it_came(
+    at: &Address,
+    with_seal: Seal,
+    answers: &[Answer],
+    extract: impl Fn(bool, Seal) -> Asked,
+) -> Asked {
+    match answers {
+        [] | [Answer::Pick(Pick::Out), ..] => extract(true, with_seal),
+        [_] => picks(format!("The lead from {}: how did it come?", at.label), &[Pick::Freely, Pick::Forced]),
         [_, how] => {
             let freely = *how == Answer::Pick(Pick::Freely);
             match with_seal {
@@ -169,8 +181,7 @@ fn insert(sight: &Sight<'_>, call: &str, answers: &[Answer]) -> Asked {
 fn in_new(sight: &Sight<'_>, lead: &Lead, at: &Address, answers: &[Answer]) -> Asked {
     let call = sight.state().call(lead);
     let wrong = sight.survey.target.of(&lead.id) != Some(at);
-    let again =
-        || Act::Extract { from: at.clone(), colour: None, freely: true, seal: lead.seal, anyway: None };
+    let again = |freely, seal| Asked::Ready(vec![taken_out(at, None, freely, seal)]);
     match (lead.seat, answers.first()) {
         (Seat::Clicked, None) => {
             picks(format!("TUG {call} in {}: straight and gently.", at.label), &[Pick::Held, Pick::NotHeld])
@@ -181,16 +192,16 @@ fn in_new(sight: &Sight<'_>, lead: &Lead, at: &Address, answers: &[Answer]) -> A
         (Seat::Clicked, Some(_)) => Asked::Ready(vec![Act::Tug { at: at.clone(), held: false }]),
         (Seat::NoClick, None) if !wrong => picks(
             format!("{call} did not click in {}. PUSH it once more, straight; or take it out.", at.label),
-            &[Pick::PushedAgain, Pick::Out],
+            &[Pick::PushedAgain, Pick::Out, Pick::NotSo],
         ),
         (Seat::NoClick, Some(Answer::Pick(Pick::PushedAgain))) => {
             Asked::Ready(vec![Act::Insert { into: at.clone(), click: true, again: true, anyway: None }])
         }
         (_, None) => {
             let why = if wrong { "is in the wrong hole" } else { "did not click" };
-            picks(format!("TAKE {call} out of {} again: it {why}.", at.label), &[Pick::Out])
+            picks(format!("TAKE {call} out of {} again: it {why}.", at.label), &[Pick::Out, Pick::NotSo])
         }
-        (_, Some(_)) => Asked::Ready(vec![again()]),
+        (_, Some(_)) => how_it_came(at, lead.seal, answers, again),
     }
 }
 
