@@ -382,43 +382,4 @@ impl Act {
             _ => None,
         }
     }
-
-    /// Whether the act changes anything at the bench. Such an act takes a signature back.
-    pub fn is_physical(&self) -> bool {
-        matches!(
-            self,
-            Self::Lock { .. }
-                | Self::Assurance { .. }
-                | Self::SmallPart { .. }
-                | Self::Extract { .. }
-                | Self::CutFree { .. }
-                | Self::Loose { .. }
-                | Self::Insert { .. }
-                | Self::Tug { .. }
-                | Self::PutBack
-                | Self::Park { .. }
-                | Self::TakeUp { .. }
-                | Self::TakePlug { .. }
-                | Self::FitPlug { .. }
-                | Self::LosePlug
-                | Self::ScrapPlug { .. }
-                | Self::ReturnPlug
-                | Self::MoveOther { .. }
-                | Self::Repair { .. }
-                | Self::Removed { .. }
-                | Self::Seen { .. }
-                | Self::Mate { .. }
-        )
-    }
-
-    /// Whether it says otherwise what is found, what should be, or which of them wins.
-    pub(super) fn is_of_a_record(&self) -> bool {
-        matches!(
-            self,
-            Self::Recorded { .. }
-                | Self::RecordCorrected { .. }
-                | Self::RecordFlipped { .. }
-                | Self::Decided { .. }
-        )
-    }
 }

@@ -35,6 +35,7 @@ mod target;
 mod term;
 mod thickness;
 mod told;
+mod touches;
 mod verdict;
 mod view;
 
@@ -76,5 +77,6 @@ pub use term::{
     RequestedLine, SeenAt, TicketId,
 };
 pub use thickness::{Thick, Thickness};
+pub use touches::Touches;
 pub use verdict::{Refusal, Verdict};
 pub use view::{Seen, flipped, place_in_words, pose_in_words};

@@ -54,6 +54,26 @@ fn an_extra_wire_and_a_missing_one_at_one_cavity_are_two_things() {
 }
 
 #[test]
+fn what_was_accepted_of_a_wire_that_is_out_is_not_accepted_of_the_one_made_in_its_place() {
+    let mut bench = board(&[("13", EXTRA)], &[]);
+    decides(&mut bench, "13", "Should");
+    bench.does(&out("13", "GN/WH").replace("freely:true", "freely:false"));
+    bench.does(r#"Accept(flag:"forced-out",at:"old:13",by:"K. Tanner",reason:"it goes to scrap")"#);
+    bench.does(&removed("old:13"));
+    bench.does(
+        r#"Planned(lead:"old:13",how:RepairLead,reason:"missing; joined at the branch",part:"SP-TRM-F15")"#,
+    );
+    let items: Vec<String> = bench
+        .job
+        .state()
+        .accepted
+        .iter()
+        .filter_map(|told| told.item.as_ref().map(ToString::to_string))
+        .collect();
+    assert_eq!(items, ["loose/1"]);
+}
+
+#[test]
 fn a_wire_cut_out_of_a_terminal_and_drawn_elsewhere_is_missing_there() {
     let s01 = r#"(number:"S01",circuit:"sensor feed",colour:"RD",gauge:"0.5",outside_diameter:"1.5 mm")"#;
     let s02 = r#"(number:"S02",circuit:"sensor return",colour:"BK",gauge:"0.5",outside_diameter:"1.5 mm")"#;

@@ -25,7 +25,7 @@ mod wire_line;
 
 use crate::{
     quantity::says_something,
-    record::{HousingName, Seal},
+    record::HousingName,
     repair::ToolPosition,
     request::RequestHead,
     swap::{Act, Code, Do, Flag, Place, Refusal, Status, Step, Verdict},
@@ -326,30 +326,20 @@ fn ask_of_step(sight: &Sight<'_>, step: &Do, answers: &[Answer]) -> Asked {
 /// What was done against the rule is asked like any other move: whether it came freely and with its seal,
 /// whether it clicked. Gives the question; puts the answers into the act.
 fn how_it_went(act: &mut Act, answers: &[Answer]) -> Option<Asked> {
-    let mut said = answers.iter().filter_map(|answer| match answer {
-        Answer::Pick(pick) => Some(*pick),
-        Answer::Text(_) => None,
-    });
+    let said: Vec<Answer> = answers.iter().filter(|a| matches!(a, Answer::Pick(_))).cloned().collect();
     match act {
-        Act::Insert { into, click, again: false, .. } => match said.next() {
+        Act::Insert { into, click, again: false, .. } => match said.first() {
             None => {
                 let prompt = format!("PUSH it straight into {} until it clicks.", into.label);
                 return Some(picks(prompt, &[Pick::Clicked, Pick::NoClick]));
             }
-            Some(pick) => *click = pick == Pick::Clicked,
+            Some(pick) => *click = *pick == Answer::Pick(Pick::Clicked),
         },
-        Act::Extract { freely, seal, .. } => {
-            match said.next() {
-                None => return Some(picks("How does it come?", &[Pick::Freely, Pick::Forced])),
-                Some(pick) => *freely = pick == Pick::Freely,
-            }
-            if *seal != Seal::None {
-                match said.next() {
-                    None => return Some(picks("And its seal?", &[Pick::SealWith, Pick::Missing])),
-                    Some(pick) => *seal = if pick == Pick::Missing { Seal::Missing } else { Seal::On },
-                }
-            }
-        }
+        Act::Extract { from, freely, seal, .. } => match moves::how_it_came(from, *seal, &said) {
+            Ok(came) => (*freely, *seal) = came,
+            Err(question) => return Some(question),
+        },
+        // Nothing more is asked of other acts.
         _ => {}
     }
     None

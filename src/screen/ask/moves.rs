@@ -70,7 +70,6 @@ fn take_out(sight: &Sight<'_>, lead: &Lead, at: &Address, answers: &[Answer]) ->
         }
     }
     let act = |freely, seal| taken_out(at, colour.clone(), freely, seal);
-    let extract = |freely, seal| Asked::Ready(vec![act(freely, seal)]);
     let with_seal = if is_individually_sealed(sight, at) { Seal::On } else { Seal::None };
     match rest {
         [] => {
@@ -86,30 +85,33 @@ fn take_out(sight: &Sight<'_>, lead: &Lead, at: &Address, answers: &[Answer]) ->
                 false => Asked::Picks { prompt: format!("{}{prompt}", not_yet()), picks: offered },
             }
         }
-        answers => how_it_came(at, with_seal, answers, extract),
+        answers => out_or_asked(at, with_seal, answers, act),
     }
 }
 
-/// Out as shown, or asked one by one: whether it came freely, and its seal with it.
-fn how_it_came(
-    at: &Address,
-    with_seal: Seal,
-    answers: &[Answer],
-    extract: impl Fn(bool, Seal) -> Asked,
-) -> Asked {
+/// Out as shown, or asked one by one.
+fn out_or_asked(at: &Address, seal: Seal, answers: &[Answer], act: impl Fn(bool, Seal) -> Act) -> Asked {
+    let came = match answers {
+        [] | [Answer::Pick(Pick::Out), ..] => Ok((true, seal)),
+        [_, each @ ..] => how_it_came(at, seal, each),
+    };
+    came.map_or_else(|question| question, |(freely, seal)| Asked::Ready(vec![act(freely, seal)]))
+}
+
+/// Whether a lead came freely, and its seal with it; else the next question about that.
+pub(super) fn how_it_came(at: &Address, with_seal: Seal, answers: &[Answer]) -> Result<(bool, Seal), Asked> {
     match answers {
-        [] | [Answer::Pick(Pick::Out), ..] => extract(true, with_seal),
-        [_] => picks(format!("The lead from {}: how did it come?", at.label), &[Pick::Freely, Pick::Forced]),
-        [_, how] => {
-            let freely = *how == Answer::Pick(Pick::Freely);
-            match with_seal {
-                Seal::None => extract(freely, Seal::None),
-                _ => picks("And its seal?", &[Pick::SealWith, Pick::Missing]),
-            }
+        [] => {
+            Err(picks(format!("The lead from {}: how did it come?", at.label), &[Pick::Freely, Pick::Forced]))
         }
-        [_, how, seal, ..] => {
-            let seal = if *seal == Answer::Pick(Pick::Missing) { Seal::Missing } else { Seal::On };
-            extract(*how == Answer::Pick(Pick::Freely), seal)
+        [how, seal @ ..] => {
+            let freely = *how == Answer::Pick(Pick::Freely);
+            match (with_seal, seal.first()) {
+                (Seal::None, _) => Ok((freely, Seal::None)),
+                (_, None) => Err(picks("And its seal?", &[Pick::SealWith, Pick::Missing])),
+                (_, Some(Answer::Pick(Pick::Missing))) => Ok((freely, Seal::Missing)),
+                (_, Some(_)) => Ok((freely, Seal::On)),
+            }
         }
     }
 }
@@ -181,7 +183,7 @@ fn insert(sight: &Sight<'_>, call: &str, answers: &[Answer]) -> Asked {
 fn in_new(sight: &Sight<'_>, lead: &Lead, at: &Address, answers: &[Answer]) -> Asked {
     let call = sight.state().call(lead);
     let wrong = sight.survey.target.of(&lead.id) != Some(at);
-    let again = |freely, seal| Asked::Ready(vec![taken_out(at, None, freely, seal)]);
+    let again = |freely, seal| taken_out(at, None, freely, seal);
     match (lead.seat, answers.first()) {
         (Seat::Clicked, None) => {
             picks(format!("TUG {call} in {}: straight and gently.", at.label), &[Pick::Held, Pick::NotHeld])
@@ -201,7 +203,7 @@ fn in_new(sight: &Sight<'_>, lead: &Lead, at: &Address, answers: &[Answer]) -> A
             let why = if wrong { "is in the wrong hole" } else { "did not click" };
             picks(format!("TAKE {call} out of {} again: it {why}.", at.label), &[Pick::Out, Pick::NotSo])
         }
-        (_, Some(_)) => how_it_came(at, lead.seal, answers, again),
+        (_, Some(_)) => out_or_asked(at, lead.seal, answers, again),
     }
 }
 

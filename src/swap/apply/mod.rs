@@ -14,7 +14,7 @@ use crate::{
 
 use super::{
     Act, Code, Entry, ItemId, JobSide, Lead, LeadOrigin, Place, PlugItem, PlugOrigin, RepairKind, Seat,
-    WireId,
+    Touches, WireId,
     seen::{Broken, ResumeNeed},
     soundness::is_bad,
     state::{JobHousing, State, Ticket},
@@ -24,7 +24,7 @@ impl State {
     /// Takes in entry number `n` (from 0) of the entries in force.
     pub(super) fn take(&mut self, n: usize, entry: &Entry) {
         self.notice_pause(entry);
-        if entry.act.is_physical() || entry.act.is_of_a_record() {
+        if entry.act.is_physical() || entry.act.touches() == Touches::Record {
             self.signed = None;
         }
         self.entry = n;

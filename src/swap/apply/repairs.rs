@@ -67,14 +67,23 @@ impl State {
         let decided = self.decided(&self.differences());
         let Some(wires) = decided.missing.get(at).cloned() else { return };
         // What was taken out there for good is known by another name from now on.
-        let loose = ItemId::Loose(self.next_loose());
-        if let Some(gone) = self.lead_mut(id) {
-            gone.id = loose;
+        if self.lead(id).is_some() {
+            self.rename(id, &ItemId::Loose(self.next_loose()));
         }
         let seen = LeadSeen { wires, terminal: None, seal: None, condition: None };
         let lead = new_lead(id.clone(), seen, Place::NotMade, self.default_seal(at));
         self.leads.push(Lead { origin: LeadOrigin::Made, ..lead });
         self.leads.sort_by(|a, b| a.id.cmp(&b.id));
+    }
+
+    /// A lead is known by another name: what was passed and accepted of it goes along.
+    fn rename(&mut self, from: &ItemId, to: &ItemId) {
+        let leads = self.leads.iter_mut().map(|lead| &mut lead.id);
+        let broken = self.broken.iter_mut().filter_map(|broken| broken.lead.as_mut());
+        let accepted = self.accepted.iter_mut().filter_map(|accepted| accepted.item.as_mut());
+        for id in leads.chain(broken).chain(accepted).filter(|id| *id == from) {
+            id.clone_from(to);
+        }
     }
 
     fn next_loose(&self) -> u32 {

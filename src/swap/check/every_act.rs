@@ -4,7 +4,7 @@
 use super::{barred, impossible};
 use crate::{
     quantity::{harmless, says_something},
-    swap::{Act, Code, Entry, MatingVerdict, Refusal, state::State},
+    swap::{Act, Code, Entry, MatingVerdict, Refusal, Touches, state::State},
 };
 
 /// What a person has to say in an act says something.
@@ -105,25 +105,10 @@ impl State {
     /// While a gate is open nothing is done to the connector: not after "stop" or "don't know", not when
     /// "off the machine" is over, not when it is asked again.
     pub(super) fn check_gates(&self, act: &Act) -> Result<(), Refusal> {
-        let is_work = match act {
-            Act::Lock { .. }
-            | Act::Assurance { .. }
-            | Act::SmallPart { .. }
-            | Act::Extract { .. }
-            | Act::CutFree { .. }
-            | Act::Insert { .. }
-            | Act::Tug { .. }
-            | Act::TakePlug { .. }
-            | Act::FitPlug { .. }
-            | Act::MoveOther { .. }
-            | Act::Repair { .. }
-            | Act::Measure { .. }
-            | Act::Mate { .. } => true,
+        match act.touches() {
+            Touches::Connector | Touches::Circuit => {}
             // What is so, what is said and what makes safe is always taken.
-            _ => false,
-        };
-        if !is_work {
-            return Ok(());
+            Touches::Place | Touches::Record | Touches::Nothing => return Ok(()),
         }
         if let Some(gate) = self.lapsed_gate() {
             return barred(

@@ -1,9 +1,12 @@
 //! Checks of the world a job carries, of its records and of decisions on them.
 
-use crate::{catalogue::Delivered, record::Holds};
+use crate::{
+    catalogue::Delivered,
+    record::{Address, Holds, HousingName},
+};
 
 use super::{Checked, Rules, impossible};
-use crate::swap::{Act, ItemId, JobSide, Occupant, Place, RecordSide, state::State};
+use crate::swap::{Act, ItemId, JobSide, Occupant, Place, RecordSide, Refusal, state::State};
 
 impl State {
     pub(super) fn check_world(&self, act: &Act) -> Checked {
@@ -42,7 +45,7 @@ impl State {
             Act::RecordFinished { side } => self.check_finished(*side),
             Act::RecordCorrected { at, holds, .. } => {
                 self.check_old(at)?;
-                let moved = self.leads.iter().find(|l| l.id == crate::swap::ItemId::At(at.clone()));
+                let moved = self.leads.iter().find(|l| l.id == ItemId::At(at.clone()));
                 if let (Some(lead), true) = (moved, holds.lead().is_none())
                     && !matches!(&lead.place, Place::In(now) if now == at)
                 {
@@ -56,7 +59,7 @@ impl State {
             }
             Act::RecordFlipped { housing, how, .. } => {
                 let named = self.flipped_housing(housing.as_ref());
-                if let Some(what) = named.as_ref().and_then(|name| self.has_left(name)) {
+                if let Some(what) = named.as_ref().and_then(|name| self.left_housing(name)) {
                     return impossible(
                         format!("{what} has left its hole; a whole record is not flipped under it."),
                         "Correct single cavities, or put everything back first.",
@@ -116,41 +119,36 @@ impl State {
     }
 
     /// What a difference at a cavity is about and is not in its hole any more, by name.
-    fn left_hole_of(&self, at: &crate::record::Address) -> Option<String> {
+    fn left_hole_of(&self, at: &Address) -> Option<String> {
         let about = self.differences().into_iter().filter(|d| d.at == *at).flat_map(|d| d.cavities());
-        let about: Vec<crate::record::Address> = about.collect();
-        let is_away = |id: &ItemId, place: &Place| match id {
-            ItemId::At(home) | ItemId::PlugBehind(home) => {
-                about.contains(home)
-                    && !matches!(place, Place::In(now) if now == home)
-                    && *place != Place::NotMade
-            }
-            _ => false,
-        };
-        let lead = self.leads.iter().find(|lead| is_away(&lead.id, &lead.place)).map(|lead| self.call(lead));
-        let plug = || self.plugs.iter().find(|plug| is_away(&plug.id, &plug.place));
-        let other = || self.others.iter().find(|other| is_away(&other.id, &other.place));
-        lead.or_else(|| plug().map(|plug| format!("The plug of {}", plug.id)))
-            .or_else(|| other().map(|other| format!("What was in {}", other.id)))
+        let about: Vec<Address> = about.collect();
+        self.first_that(|id, place| match id {
+            ItemId::At(home) | ItemId::PlugBehind(home) => about.contains(home) && has_left(home, place),
+            ItemId::Loose(_) | ItemId::Stock(_) => false,
+        })
     }
 
     /// What of an old housing is not in the hole it was recorded in, by name; none when all is.
-    fn has_left(&self, name: &crate::record::HousingName) -> Option<String> {
-        let is_away = |id: &ItemId, place: &Place| match id {
-            ItemId::At(at) | ItemId::PlugBehind(at) if at.housing == *name => {
-                !matches!(place, Place::In(now) if now == at) && *place != Place::NotMade
+    fn left_housing(&self, name: &HousingName) -> Option<String> {
+        self.first_that(|id, place| match id {
+            ItemId::At(at) | ItemId::PlugBehind(at) if at.housing == *name => has_left(at, place),
+            ItemId::At(_) | ItemId::PlugBehind(_) | ItemId::Loose(_) | ItemId::Stock(_) => {
+                matches!(place, Place::In(at) if at.housing == *name)
             }
-            _ => matches!(place, Place::In(at) if at.housing == *name),
-        };
-        let lead = self.leads.iter().find(|lead| is_away(&lead.id, &lead.place)).map(|lead| self.call(lead));
-        let plug = || self.plugs.iter().find(|plug| is_away(&plug.id, &plug.place));
-        let other = || self.others.iter().find(|other| is_away(&other.id, &other.place));
+        })
+    }
+
+    /// The first lead, plug or other thing of which something is so, by name.
+    fn first_that(&self, is_so: impl Fn(&ItemId, &Place) -> bool) -> Option<String> {
+        let lead = self.leads.iter().find(|lead| is_so(&lead.id, &lead.place)).map(|lead| self.call(lead));
+        let plug = || self.plugs.iter().find(|plug| is_so(&plug.id, &plug.place));
+        let other = || self.others.iter().find(|other| is_so(&other.id, &other.place));
         lead.or_else(|| plug().map(|plug| format!("The plug of {}", plug.id)))
             .or_else(|| other().map(|other| format!("What was in {}", other.id)))
     }
 
     /// A record says what was found in a hole; what it had there and is elsewhere now is not found anew.
-    fn check_not_away(&self, at: &crate::record::Address) -> Result<(), crate::swap::Refusal> {
+    fn check_not_away(&self, at: &Address) -> Result<(), Refusal> {
         let is_its = |id: &ItemId| *id == ItemId::At(at.clone()) || *id == ItemId::PlugBehind(at.clone());
         let is_away = |place: &Place| !matches!(place, Place::In(now) if now == at);
         let plug = self.plugs.iter().find(|plug| is_its(&plug.id) && is_away(&plug.place));
@@ -176,7 +174,7 @@ impl State {
         }
     }
 
-    fn check_old(&self, at: &crate::record::Address) -> Result<(), crate::swap::Refusal> {
+    fn check_old(&self, at: &Address) -> Result<(), Refusal> {
         match self.check_cavity(at)? {
             JobSide::Old => Ok(()),
             JobSide::New => impossible(
@@ -186,7 +184,7 @@ impl State {
         }
     }
 
-    fn check_holds(&self, at: &crate::record::Address, holds: &Holds) -> Checked {
+    fn check_holds(&self, at: &Address, holds: &Holds) -> Checked {
         let delivered = self.cavity(at).map(|c| c.delivered);
         match (holds, delivered) {
             (Holds::Wired(lead), _) if lead.wires.is_empty() => impossible(
@@ -196,7 +194,7 @@ impl State {
             (Holds::Wired(lead), _) => {
                 for wire in &lead.wires {
                     if let Some(partner) = &wire.twisted_with {
-                        let partner = crate::record::Address::new(at.housing.clone(), partner.clone());
+                        let partner = Address::new(at.housing.clone(), partner.clone());
                         self.check_cavity(&partner)?;
                         if partner == *at {
                             return impossible(
@@ -214,7 +212,7 @@ impl State {
         }
     }
 
-    fn check_not_shut(&self, at: &crate::record::Address, delivered: Option<Delivered>) -> Checked {
+    fn check_not_shut(&self, at: &Address, delivered: Option<Delivered>) -> Checked {
         match delivered {
             Some(Delivered::Blocked) => impossible(
                 format!("By its definition {at} is moulded shut."),
@@ -240,4 +238,9 @@ impl State {
             ),
         }
     }
+}
+
+/// Whether what was recorded in a hole is not in it any more.
+fn has_left(home: &Address, place: &Place) -> bool {
+    !matches!(place, Place::In(now) if now == home) && *place != Place::NotMade
 }

@@ -29,15 +29,12 @@ impl State {
                 );
             }
         }
-        let old_looks = self.looked_over.iter().filter(|((name, _), look)| {
-            !look.sound && self.housing(name).is_some_and(|h| h.side == JobSide::Old)
-        });
-        for ((name, face), look) in old_looks {
-            let say = format!("The {face} face of {name} is not sound{}.", told(look));
-            let mut flag = Flag::job(Code::NotLookedOver, say, remedy(look));
-            flag.side = Some(JobSide::Old);
-            flag.housing = Some(name.clone());
-            flags.push(flag);
+        for old in self.side(JobSide::Old) {
+            let looks = self.looked_over.iter().filter(|((name, _), look)| *name == old.name && !look.sound);
+            for ((name, face), look) in looks {
+                let say = format!("The {face} face of {name} is not sound{}.", told(look));
+                flags.push(Flag::job(Code::NotLookedOver, say, remedy(look)).of(old));
+            }
         }
         for at in &self.left_behind {
             let say = format!("A seal or a terminal stayed in {at}.");

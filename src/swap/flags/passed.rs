@@ -69,10 +69,9 @@ impl State {
             Code::ViewUnset => self.housings.iter().all(|h| h.view.is_some()),
             Code::AnchorFailed => self.housings.iter().all(|h| self.view_is_proved(h)),
             Code::MapClash => {
-                let is_joined_in = |id: &ItemId| {
-                    self.leads.iter().any(|l| l.joined_with.as_ref() == Some(id) && l.planned.is_some())
-                };
-                self.map_confirmed.is_some() && !broken.lead.as_ref().is_some_and(is_joined_in)
+                let lead = broken.lead.as_ref().and_then(|id| self.lead(id));
+                let waits = lead.is_some_and(|lead| self.leads.iter().any(|l| self.waits_to_join(l, lead)));
+                self.map_confirmed.is_some() && !waits
             }
             Code::PartMisfit => self.misfit().is_none() && self.next_question().is_none(),
             Code::LockNotReleased => self.is_looked_at_since(broken),
