@@ -8,7 +8,7 @@ use ratatui::{buffer::Buffer, layout::Rect};
 use repin::{
     catalogue::Catalogue,
     repair::{Ask, LeadAsk, ToolBook, bundle_of, stagger},
-    screen::{Sight, Theme, Ui, view},
+    screen::{Palette, Sight, Theme, Ui, view},
     store::{line_of, read_acts, read_journal},
     swap::{About, Act, Entry, Job, JobSide},
 };
@@ -86,7 +86,7 @@ fn main() {
         by: "kt",
         read_only: None,
     };
-    let theme = Theme { colour: true, ascii: false };
+    let theme = Theme { palette: Palette::True, ascii: false };
     let area = Rect::new(0, 0, 120, 40);
     let mut buffer = Buffer::empty(area);
     let key = KeyEvent::new(KeyCode::Char('v'), KeyModifiers::NONE);

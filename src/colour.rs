@@ -139,6 +139,13 @@ impl FromStr for Colour {
     }
 }
 
+/// One colour all over.
+impl From<Code> for Colour {
+    fn from(base: Code) -> Self {
+        Self { base, stripes: Vec::new() }
+    }
+}
+
 /// `RD` or `RD/WH`, base first.
 impl fmt::Display for Colour {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {

@@ -10,7 +10,7 @@ use ratatui::{buffer::Buffer, layout::Rect};
 use repin::{
     catalogue::{Catalogue, FamilyForm},
     screen::{
-        Theme,
+        Palette, Theme,
         define::{Define, DefineEffect, view_define},
     },
     store::write_family,
@@ -40,7 +40,7 @@ fn shown(define: &Define, width: u16, height: u16, theme: Theme) -> String {
     rows.collect()
 }
 
-const PLAIN: Theme = Theme { colour: false, ascii: true };
+const PLAIN: Theme = Theme { palette: Palette::None, ascii: true };
 
 /// A 2 x 12 with rows A and B, counted from the right: every answer in the order asked.
 const ANSWERS: &str = "KX-24\n2\n12\nwlatch\n2rA1\nysep-\n-\n1.5\n";
@@ -66,7 +66,7 @@ fn a_housing_is_drawn_while_it_is_typed() {
     insta::assert_snapshot!("defining", shown(&define, 80, 24, PLAIN));
     // Narrower than anything, wider than needed: nothing breaks.
     for (width, height) in [(3, 3), (80, 24), (200, 60)] {
-        shown(&define, width, height, Theme { colour: true, ascii: false });
+        shown(&define, width, height, Theme { palette: Palette::True, ascii: false });
     }
 }
 

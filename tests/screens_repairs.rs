@@ -10,12 +10,12 @@ use desk::Desk;
 use repin::{
     catalogue::Catalogue,
     house::{HouseRules, Rule},
-    screen::Theme,
+    screen::{Palette, Theme},
     swap::{Code, RepairKind},
 };
 use support::{Bench, demo_acts};
 
-const PLAIN: Theme = Theme { colour: false, ascii: true };
+const PLAIN: Theme = Theme { palette: Palette::None, ascii: true };
 
 /// The power connector, up to before an act.
 fn mulehaul_until(end: &str) -> Desk {
@@ -182,7 +182,7 @@ fn a_tool_nobody_proved_is_said_before_the_strip_and_refused_without_a_name() {
     desk.typed("high");
     shows(&mut desk, "\"high\" is not a number");
     desk.typed("2.90");
-    shows(&mut desk, "OUT: the sheet says 2.75 +/- 0.08 mm");
+    shows(&mut desk, "!! OUT: 2.9 mm (0.114 in), the sheet says 2.75 +/- 0.08 mm");
     desk.press(KeyCode::Esc);
     desk.typed("2,76");
     desk.keys("y");

@@ -253,10 +253,10 @@ fn in_the_hole(place: &str) -> &'static str {
 
 fn close(terminal: &mut Terminal) {
     terminal.shows("FIT the interface seal");
-    terminal.keys("o");
-    for face in ["wire", "mating"] {
+    terminal.keys("f");
+    for (face, key) in [("wire", "e"), ("mating", "h")] {
         terminal.shows(&format!("LOOK OVER the {face} face"));
-        terminal.keys("y");
+        terminal.keys(key);
     }
     terminal.shows("COUNT the row 1 to 6");
     terminal.typed("6 0 0");
@@ -269,7 +269,7 @@ fn close(terminal: &mut Terminal) {
     terminal.shows("MATE the halves");
     terminal.keys("y");
     terminal.shows("PUSH IN the connector position assurance");
-    terminal.keys("o");
+    terminal.keys("a");
     terminal.shows("TEST, continuity");
     terminal.typed("0.2 ohm");
     terminal.shows("Its limit");

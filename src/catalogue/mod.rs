@@ -11,6 +11,7 @@ mod family;
 mod find;
 mod finding;
 mod form;
+mod held;
 mod locate;
 mod pairs;
 mod part;

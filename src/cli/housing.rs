@@ -10,7 +10,7 @@ use super::{Common, Exit, library, print};
 use crate::{
     catalogue::{Delivered, Family, FamilyFile, Housing, Sealing, Source, problems_in_words, read_family},
     face::{Face, Label, Pose},
-    picture::{FaceOptions, Mark, Slot, draw_face},
+    picture::{Covering, FaceOptions, Mark, Slot, draw_face},
     quantity::{count_of, harmless},
     screen::{Sitting, run_define},
 };
@@ -267,17 +267,15 @@ impl<'a> ShownJson<'a> {
 
 /// A housing as shown, for people.
 fn shown(family: &Family, housing: &Housing, pose: Pose, ascii: bool) -> String {
-    let slot = |label: &Label| {
-        let (text, mark) = match housing.cavity(label).map(|cavity| cavity.delivered) {
-            Some(Delivered::Blocked) => ("shut", Mark::Faint),
-            Some(Delivered::Plugged) => ("plug", Mark::Plug),
-            Some(Delivered::Bridge) => ("clip", Mark::Plain),
-            _ => ("", Mark::Plain),
-        };
-        Slot { text: text.to_owned(), mark, spoken_of: None }
+    let slot = |label: &Label| match housing.cavity(label).map(|cavity| cavity.delivered) {
+        Some(Delivered::Blocked) => Slot::word("shut", Mark::Faint),
+        Some(Delivered::Plugged) => Slot::word("plug", Mark::Plug),
+        Some(Delivered::Bridge) => Slot::word("clip", Mark::Plain),
+        Some(Delivered::Bare) | None => Slot::default(),
     };
-    let options = FaceOptions { ascii, width: usize::MAX, height: usize::MAX, focus: None, blind: false };
-    let picture = draw_face(housing, pose, &slot, &options);
+    let (width, height) = (usize::MAX, usize::MAX);
+    let options = FaceOptions { ascii, width, height, focus: None, covering: Covering::Nothing };
+    let picture = draw_face(housing, pose, &slot, &options).picture;
     let sealing = match housing.sealing {
         Sealing::Individual => "sealed wire by wire",
         Sealing::Mat { .. } => "sealed by a mat",
@@ -307,10 +305,7 @@ fn also_in_words(name: &str, pairs: &[(Label, Label)]) -> String {
 
 /// Which face and which side is up: `wire side, latch up`.
 fn pose_in_words(housing: &Housing, pose: Pose) -> String {
-    match housing.feature_on(pose.up) {
-        Some(feature) => format!("{} side, {feature} up", pose.face),
-        None => format!("{} side, {} of the drawing up", pose.face, pose.up),
-    }
+    format!("{} side, {}", pose.face, housing.up_in_words(pose))
 }
 
 fn source_in_words(source: &Source) -> String {

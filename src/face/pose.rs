@@ -99,3 +99,32 @@ pub struct Pose {
     /// The side that is up.
     pub up: Side,
 }
+
+impl Pose {
+    /// Where a side of the housing lies in the picture, when the definition draws it from `drawn`.
+    pub fn shows(self, side: Side, drawn: Face) -> Side {
+        const CLOCKWISE: [Side; 4] = [Side::Top, Side::Right, Side::Bottom, Side::Left];
+        let index = |s: Side| CLOCKWISE.iter().position(|c| *c == s).unwrap_or(0);
+        let turned = match self.face == drawn {
+            true => index(side) + 4 - index(self.up),
+            false => index(self.up) + 4 - index(side),
+        };
+        CLOCKWISE.get(turned % 4).copied().unwrap_or(Side::Top)
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_side_moves_the_way_the_housing_is_turned_and_mirrored() {
+        let shown = |side, face, up| Pose { face, up }.shows(side, Face::Wire);
+        assert_eq!(shown(Side::Right, Face::Wire, Side::Top), Side::Right);
+        assert_eq!(shown(Side::Right, Face::Mating, Side::Top), Side::Left);
+        assert_eq!(shown(Side::Top, Face::Wire, Side::Bottom), Side::Bottom);
+        assert_eq!(shown(Side::Right, Face::Wire, Side::Bottom), Side::Left);
+        assert_eq!(shown(Side::Right, Face::Mating, Side::Bottom), Side::Right);
+        assert_eq!(shown(Side::Top, Face::Wire, Side::Right), Side::Left);
+    }
+}

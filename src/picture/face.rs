@@ -1,23 +1,32 @@
 //! A face of a housing with what its cavities hold: either face, any side up, from the same data.
+//!
+//! A face never lies. No cell lies on another, no label and no colour code is cut; where the whole
+//! does not fit, whole cells are left out and the line under the picture says which part is shown;
+//! where no drawing fits, the face is a list.
 
-use std::collections::BTreeMap;
+use unicode_width::UnicodeWidthStr;
 
 use crate::{
     catalogue::Housing,
     face::{Label, Pose, SeenSpot, Side, seen_from},
+    quantity::wrap,
 };
 
-use super::{Mark, Picture};
+use super::{
+    Mark, Picture, Piece, Slot,
+    placing::{Placing, Size, ways},
+};
 
-/// What is written under a cavity's label.
-#[derive(Debug, Clone, PartialEq, Eq)]
-pub struct Slot {
-    /// A few characters: a colour, `plug`, `open`.
-    pub text: String,
-    /// What it stands for.
-    pub mark: Mark,
-    /// How the label is marked when the cavity is spoken of.
-    pub spoken_of: Option<Mark>,
+/// What of a face may be seen, while something of it is asked.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub enum Covering {
+    /// All of it.
+    #[default]
+    Nothing,
+    /// The labels, and not what the cavities hold.
+    Contents,
+    /// Only where the holes are.
+    LabelsToo,
 }
 
 /// How a face is drawn.
@@ -25,270 +34,389 @@ pub struct Slot {
 pub struct FaceOptions {
     /// Plain ASCII only.
     pub ascii: bool,
-    /// The widest the picture may be; a part of it is shown when it does not fit.
+    /// The widest the picture may be.
     pub width: usize,
     /// The tallest it may be.
     pub height: usize,
     /// The cavity that must be in view.
     pub focus: Option<Label>,
-    /// Whether the labels are covered, because one of them is asked.
-    pub blind: bool,
+    /// What is covered.
+    pub covering: Covering,
 }
 
-/// What stands for a label that is asked.
-const COVERED: &str = "?";
-
-/// Widest text in a slot: `GN/WH`.
-const SLOT_WIDTH: usize = 5;
-/// Widest text where colours are broken at their stripe: `/WH`.
-const BROKEN_WIDTH: usize = 3;
-
-/// Places nearer than this are one place.
-const SAME: f64 = 1e-6;
-
-/// Where the cavities go in the character grid.
-struct Scale {
-    cell: usize,
-    lines: usize,
-    /// Columns of outline at each side: one, or none where that makes everything fit.
-    sides: usize,
-    min: (f64, f64),
-    per_unit: (f64, f64),
-    size: (usize, usize),
+/// How one cavity is written.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+enum Form {
+    /// The label over what it holds.
+    Stacked,
+    /// The label and what it holds on one line.
+    Inline,
+    /// The label alone.
+    Bare,
+    /// A hole.
+    Hole,
 }
 
-/// Draws the face of `housing` as it is seen in `pose`.
+/// The cavities to be drawn with what is written there.
+struct Cells<'a> {
+    spots: Vec<SeenSpot>,
+    slots: Vec<Slot>,
+    options: &'a FaceOptions,
+}
+
+/// A face as laid out: where the cells go and which of them are shown.
+struct LaidOut {
+    form: Form,
+    placing: Placing,
+    /// Columns and rows of the cells' area that are shown: from, to.
+    shown: ((usize, usize), (usize, usize)),
+    /// What is said of a part that is not the whole.
+    part: Vec<String>,
+}
+
+/// A face as it was drawn.
+#[derive(Debug, Clone, PartialEq)]
+pub struct DrawnFace {
+    /// The picture.
+    pub picture: Picture,
+    /// Whether it is a drawing of the whole face.
+    pub is_whole: bool,
+}
+
+/// Draws the face of `housing` as it is seen in `pose`; no larger than asked, whole cells only.
 pub fn draw_face(
     housing: &Housing,
     pose: Pose,
     slot: &dyn Fn(&Label) -> Slot,
     options: &FaceOptions,
-) -> Picture {
-    let mut spots = seen_from(&housing.spots, housing.drawn, pose);
-    let mut slots: Vec<Slot> = spots.iter().map(|spot| slot(&spot.label)).collect();
-    let mut scale = Scale::choose(&spots, &slots, options);
-    let groups = spots.iter().map(|spot| spot.group + 1).max().unwrap_or(1);
-    let mut note = String::new();
-    if groups > 1 && !scale.fits(options) {
+) -> DrawnFace {
+    let spots = seen_from(&housing.spots, housing.drawn, pose);
+    let slots = spots.iter().map(|spot| slot(&spot.label)).collect();
+    let cells = Cells { spots, slots, options };
+    let around = Around::of(housing, pose);
+    if let Some(laid_out) = cells.whole(&around, 0) {
+        return DrawnFace { picture: cells.draw(&laid_out, &around), is_whole: true };
+    }
+    let groups = cells.spots.iter().map(|spot| spot.group + 1).max().unwrap_or(1);
+    let (cells, said) = match groups > 1 {
         // What does not fit is shown group by group.
-        let looked_at = spots.iter().find(|spot| options.focus.as_ref() == Some(&spot.label));
-        let group = looked_at.map_or(0, |spot| spot.group);
-        (spots, slots) = spots.into_iter().zip(slots).filter(|(spot, _)| spot.group == group).unzip();
-        scale = Scale::choose(&spots, &slots, options);
-        note = format!(" group {} of {groups} ", group + 1);
-    }
-    let mut picture = Picture::blank(scale.width(), scale.size.1 + 2);
-    frame(&mut picture, housing, pose, options.ascii);
-    let bottom = picture.height().saturating_sub(1);
-    picture.write(2, bottom, &note, &Mark::Faint);
-    let mut focus = (0, 0);
-    for (spot, slot) in spots.iter().zip(&slots) {
-        let (x, y) = scale.place(spot);
-        if options.focus.as_ref() == Some(&spot.label) {
-            focus = (x, y);
-        }
-        let label = if options.blind { COVERED } else { spot.label.as_str() };
-        write_slot(&mut picture, (x, y), &scale, label, slot, options.ascii);
-    }
-    picture.window(focus, options.width, options.height)
-}
-
-fn write_slot(
-    picture: &mut Picture,
-    (x, y): (usize, usize),
-    scale: &Scale,
-    label: &str,
-    slot: &Slot,
-    ascii: bool,
-) {
-    let (mark, text) = match &slot.spoken_of {
-        Some(mark) => {
-            let (left, right) = if ascii { ('[', ']') } else { ('▐', '▌') };
-            (mark.clone(), format!("{left}{label}{right}"))
-        }
-        None if scale.lines == 1 => (slot.mark.clone(), format!(" {label}{}", short(slot))),
-        None => (Mark::Label, format!(" {label} ")),
+        true => cells.group_in_focus(groups),
+        false => (cells, Vec::new()),
     };
-    picture.write(x, y, &text, &mark);
-    match scale.lines {
-        1 => {}
-        2 => {
-            let text: String = slot.text.chars().take(scale.cell - 1).collect();
-            write_content(picture, (x + 1, y + 1), &text, &slot.mark);
+    let of_group = || cells.whole(&around, cells.lines_said()).filter(|_| !said.is_empty());
+    let picture = match of_group().or_else(|| cells.cut(&around)) {
+        Some(mut laid_out) => {
+            laid_out.part.splice(0..0, said);
+            cells.draw(&laid_out, &around)
         }
-        _ => {
-            // A colour breaks at its stripe; a word loses its vowel.
-            let (head, tail) = match slot.text.find('/') {
-                Some(stroke) => slot.text.split_at(stroke),
-                None => (slot.text.as_str(), ""),
-            };
-            let head: String = match head.chars().count() > BROKEN_WIDTH {
-                true => {
-                    head.chars().filter(|c| !matches!(c, 'u' | 'a' | 'i' | 'E')).take(BROKEN_WIDTH).collect()
-                }
-                false => head.to_owned(),
-            };
-            let tail: String = tail.chars().take(BROKEN_WIDTH).collect();
-            write_content(picture, (x + 1, y + 1), &head, &slot.mark);
-            write_content(picture, (x + 1, y + 2), &tail, &slot.mark);
+        None => cells.list(said),
+    };
+    DrawnFace { picture, is_whole: false }
+}
+
+impl Cells<'_> {
+    fn forms(&self) -> &'static [Form] {
+        match self.options.covering {
+            Covering::Nothing if self.slots.iter().all(|slot| slot.pieces.is_empty()) => &[Form::Bare],
+            Covering::Nothing if self.has_rows() => &[Form::Stacked, Form::Inline],
+            // A ring has room beside a hole sooner than under it.
+            Covering::Nothing => &[Form::Inline, Form::Stacked],
+            Covering::Contents => &[Form::Bare],
+            Covering::LabelsToo => &[Form::Hole],
         }
+    }
+
+    fn has_rows(&self) -> bool {
+        self.spots.iter().all(|spot| spot.row.is_some())
+    }
+
+    /// Columns and rows of one cell.
+    fn cell(&self, form: Form) -> Size {
+        let label = self.spots.iter().map(|spot| spot.label.as_str().width()).max().unwrap_or(1) + 2;
+        let content = self.slots.iter().map(Slot::width).max().unwrap_or(0);
+        match form {
+            Form::Stacked => (label.max(content + 1), 2),
+            Form::Inline => (label + content + 1, 1),
+            Form::Bare => (label, 1),
+            Form::Hole => (3, 1),
+        }
+    }
+
+    /// Room for cells inside the outline, with so many lines of text under it.
+    fn room(&self, around: &Around, lines: usize) -> Size {
+        let around_lines = around.said(self.options.width).len();
+        let height = self.options.height.saturating_sub(2 + lines + around_lines);
+        (self.options.width.saturating_sub(2), height)
+    }
+
+    /// The whole of it, in the first form that fits.
+    fn whole(&self, around: &Around, lines: usize) -> Option<LaidOut> {
+        let room = self.room(around, lines);
+        self.forms().iter().find_map(|form| {
+            let placing = ways(&self.spots, self.cell(*form), room).into_iter().find(|p| p.fits(room))?;
+            let shown = ((0, placing.whole.0), (0, placing.whole.1));
+            Some(LaidOut { form: *form, placing, shown, part: Vec::new() })
+        })
+    }
+
+    /// The cells of the group that holds the focus.
+    fn group_in_focus(self, groups: usize) -> (Self, Vec<String>) {
+        let focus = self.focus().and_then(|i| self.spots.get(i));
+        let group = focus.map_or(0, |spot| spot.group);
+        let pairs = self.spots.into_iter().zip(self.slots).filter(|(spot, _)| spot.group == group);
+        let (spots, slots) = pairs.unzip();
+        (Self { spots, slots, options: self.options }, vec![format!("group {} of {groups}", group + 1)])
+    }
+
+    fn focus(&self) -> Option<usize> {
+        let focus = self.options.focus.as_ref()?;
+        self.spots.iter().position(|spot| spot.label == *focus)
+    }
+
+    /// As many whole columns and rows around the focus as fit, in the form that shows the most.
+    fn cut(&self, around: &Around) -> Option<LaidOut> {
+        if !self.has_rows() {
+            return None;
+        }
+        let room = self.room(around, self.lines_said());
+        let candidates = self.forms().iter().filter_map(|form| {
+            let cell = self.cell(*form);
+            let placing = ways(&self.spots, cell, room).pop()?;
+            let (x, y) = self.focus().and_then(|i| placing.at.get(i).copied()).unwrap_or((0, 0));
+            let columns = Window::of(placing.at.iter().map(|p| p.0), cell.0, room.0, x)?;
+            let rows = Window::of(placing.at.iter().map(|p| p.1), cell.1, room.1, y)?;
+            let shown = (columns.range, rows.range);
+            let part = [columns.said("columns"), rows.said("rows")].into_iter().flatten().collect();
+            Some(LaidOut { form: *form, placing, shown, part })
+        });
+        candidates.max_by_key(LaidOut::cells_shown)
+    }
+
+    /// Lines that what is said of a part may take.
+    fn lines_said(&self) -> usize {
+        const LONGEST: usize = "group 10 of 10, columns 100-199 of 200, rows 10-19 of 20".len();
+        LONGEST.div_ceil(self.options.width.max(1)).clamp(1, 3)
+    }
+
+    fn draw(&self, laid_out: &LaidOut, around: &Around) -> Picture {
+        let ((left, right), (top, bottom)) = laid_out.shown;
+        let area = (right - left, bottom - top);
+        let most = self.options.width.saturating_sub(2);
+        let wide = area.0.max(around.width().min(most));
+        let mut picture = Picture::blank(wide + 2, area.1 + 2);
+        let inset = (wide - area.0) / 2;
+        around.frame(&mut picture, laid_out, self.options.ascii);
+        for ((spot, slot), (x, y)) in self.spots.iter().zip(&self.slots).zip(&laid_out.placing.at) {
+            if laid_out.shows((*x, *y)) {
+                let place = (1 + inset + x - left, 1 + y - top);
+                self.write_cell(&mut picture, place, laid_out, &spot.label, slot);
+            }
+        }
+        let mut said = around.said(self.options.width);
+        said.extend(wrap(&laid_out.part.join(", "), self.options.width));
+        widen(&mut picture, &said);
+        said.iter().for_each(|line| picture.add_line(line, &Mark::Faint));
+        picture
+    }
+
+    fn write_cell(
+        &self,
+        picture: &mut Picture,
+        (x, y): (usize, usize),
+        laid_out: &LaidOut,
+        label: &Label,
+        slot: &Slot,
+    ) {
+        let named = match laid_out.form {
+            Form::Hole => slot.hole(self.options.ascii),
+            Form::Stacked | Form::Inline | Form::Bare => slot.label(label, self.options.ascii),
+        };
+        picture.write(x, y, &named.text, &named.mark);
+        match laid_out.form {
+            Form::Stacked => write_pieces(picture, (x + 1, y + 1), &slot.pieces),
+            Form::Inline => write_pieces(picture, (x + named.text.width(), y), &slot.pieces),
+            Form::Bare | Form::Hole => {}
+        }
+    }
+
+    /// The face as a list, where no drawing fits: as many cavities around the focus as there is room.
+    fn list(&self, mut said: Vec<String>) -> Picture {
+        let entries: Vec<Vec<Vec<Piece>>> =
+            (0..self.spots.len()).map(|i| self.entry(i, self.options.width)).collect();
+        let wide = |entry: &Vec<Vec<Piece>>| entry.iter().map(|line| width_of(line)).max().unwrap_or(0);
+        let column = entries.iter().map(wide).max().unwrap_or(0) + 2;
+        let tall = entries.iter().map(Vec::len).max().unwrap_or(1).max(1);
+        let abreast = (self.options.width.saturating_add(2) / column.max(1)).max(1);
+        let room = self.options.height.saturating_sub(self.lines_said() + 1).max(tall);
+        let most = (room / tall).max(1) * abreast;
+        let first = match entries.len() > most {
+            true => self.focus().unwrap_or(0).saturating_sub(most / 2).min(entries.len() - most),
+            false => 0,
+        };
+        let shown = entries.get(first..entries.len().min(first + most)).unwrap_or_default();
+        let rows = shown.len().div_ceil(abreast) * tall;
+        let mut picture = Picture::blank(self.options.width.min(column * abreast), rows);
+        for (n, entry) in shown.iter().enumerate() {
+            for (line, pieces) in entry.iter().enumerate() {
+                write_pieces(&mut picture, (n % abreast * column, n / abreast * tall + line), pieces);
+            }
+        }
+        said.push("too many holes for a drawing: a list".to_owned());
+        if shown.len() < entries.len() {
+            said.push(format!("cavities {}-{} of {}", first + 1, first + shown.len(), entries.len()));
+        }
+        let lines = wrap(&said.join(", "), self.options.width);
+        widen(&mut picture, &lines);
+        lines.iter().for_each(|line| picture.add_line(line, &Mark::Faint));
+        picture
+    }
+
+    /// A cavity of the list: label and content, broken between pieces where it is wider than there is room.
+    fn entry(&self, i: usize, width: usize) -> Vec<Vec<Piece>> {
+        let (Some(spot), Some(slot)) = (self.spots.get(i), self.slots.get(i)) else { return Vec::new() };
+        let named = match self.options.covering {
+            Covering::LabelsToo => slot.hole(self.options.ascii),
+            Covering::Nothing | Covering::Contents => slot.label(&spot.label, self.options.ascii),
+        };
+        let pieces: &[Piece] = match self.options.covering {
+            Covering::Nothing => &slot.pieces,
+            Covering::Contents | Covering::LabelsToo => &[],
+        };
+        let mut lines = vec![vec![named]];
+        for piece in pieces {
+            let used = lines.last().map_or(0, |line| width_of(line));
+            match lines.last_mut() {
+                Some(line) if used + piece.text.width() <= width => line.push(piece.clone()),
+                _ => lines.push(vec![Piece { text: "  ".to_owned(), mark: Mark::Plain }, piece.clone()]),
+            }
+        }
+        lines
     }
 }
 
-/// Writes a content; each code of a colour, parted by strokes, on a ground of its own.
-fn write_content(picture: &mut Picture, (x, y): (usize, usize), text: &str, mark: &Mark) {
-    let Mark::Wire(colour) = mark else { return picture.write(x, y, text, mark) };
-    let codes: Vec<_> = std::iter::once(&colour.base()).chain(colour.stripes()).copied().collect();
-    let mut code = 0;
-    for (n, c) in text.chars().enumerate() {
-        code += usize::from(c == '/');
-        let ground = codes.get(code).map_or_else(|| mark.clone(), |code| Mark::Ground(*code));
-        picture.write(x + n, y, c.encode_utf8(&mut [0; 4]), &ground);
+pub(super) fn width_of(pieces: &[Piece]) -> usize {
+    pieces.iter().map(|piece| piece.text.width()).sum()
+}
+
+/// Makes a picture as wide as the lines that go under it.
+fn widen(picture: &mut Picture, lines: &[String]) {
+    let wide = lines.iter().map(|line| line.width()).max().unwrap_or(0);
+    picture.widen(wide);
+}
+
+pub(super) fn write_pieces(picture: &mut Picture, (mut x, y): (usize, usize), pieces: &[Piece]) {
+    for piece in pieces {
+        picture.write(x, y, &piece.text, &piece.mark);
+        x += piece.text.width();
     }
 }
 
-/// One character for a slot where there is no line for its text.
-fn short(slot: &Slot) -> char {
-    match slot.mark {
-        Mark::Wire(_) => '*',
-        Mark::Plug => 'p',
-        Mark::Alarm => '!',
-        _ => slot.text.chars().next().unwrap_or(' '),
+impl LaidOut {
+    fn shows(&self, (x, y): (usize, usize)) -> bool {
+        let ((left, right), (top, bottom)) = self.shown;
+        let (wide, tall) = self.placing.cell;
+        x >= left && x + wide <= right && y >= top && y + tall <= bottom
+    }
+
+    fn cells_shown(&self) -> usize {
+        self.placing.at.iter().filter(|place| self.shows(**place)).count()
     }
 }
 
-impl Scale {
-    /// The roomiest scale that fits: a line for the content; else a broken line in narrower
-    /// cells; else the label with one character.
-    fn choose(spots: &[SeenSpot], slots: &[Slot], options: &FaceOptions) -> Self {
-        let needed = slots.iter().map(|s| s.text.chars().count()).max().unwrap_or(0).min(SLOT_WIDTH);
-        let label = spots.iter().map(|s| s.label.as_str().chars().count()).max().unwrap_or(1);
-        let roomy = Self::of(spots, needed.max(label + 2) + 1, 2);
-        if roomy.fits(options) {
-            return roomy;
+/// The part of a direction that is shown: from a cell's edge to a cell's edge.
+struct Window {
+    range: (usize, usize),
+    /// First and last line of cells that is shown, of how many.
+    lines: (usize, usize, usize),
+}
+
+impl Window {
+    /// As many whole cells as fit, around the focus; none where not even one does.
+    fn of(starts: impl Iterator<Item = usize>, cell: usize, room: usize, focus: usize) -> Option<Self> {
+        let mut starts: Vec<usize> = starts.collect();
+        starts.sort_unstable();
+        starts.dedup();
+        if cell > room {
+            return None;
         }
-        let broken = Self::of(spots, (BROKEN_WIDTH + 1).max(label + 2), 3);
-        if broken.fits(options) {
-            return broken;
-        }
-        let bare = Self::of(spots, label + 2, 1);
-        let open = Self { sides: 0, ..bare };
-        if bare.fits(options) {
-            bare
-        } else if open.fits(options) {
-            open
-        } else if roomy.size.1 + 2 <= options.height {
-            roomy
-        } else {
-            bare
-        }
+        let whole = starts.last()? + cell;
+        let wanted = (focus + cell / 2).saturating_sub(room / 2).min(whole.saturating_sub(room));
+        let from = *starts.iter().find(|start| **start >= wanted.min(focus))?;
+        let inside = |start: &&usize| **start >= from && **start + cell <= from.saturating_add(room);
+        let last = *starts.iter().rev().find(inside)?;
+        let nth = |at: usize| starts.iter().position(|start| *start == at).unwrap_or(0) + 1;
+        Some(Self { range: (from, last + cell), lines: (nth(from), nth(last), starts.len()) })
     }
 
-    /// Whether the picture and its outline fit.
-    fn fits(&self, options: &FaceOptions) -> bool {
-        self.width() <= options.width && self.size.1 + 2 <= options.height
+    fn said(&self, what: &str) -> Option<String> {
+        let (first, last, all) = self.lines;
+        (last - first + 1 < all).then(|| format!("{what} {first}-{last} of {all}"))
+    }
+}
+
+/// What is moulded around the face: named on the upper and lower edge, else in words.
+#[derive(Default)]
+struct Around {
+    top: Vec<String>,
+    bottom: Vec<String>,
+    sides: Vec<String>,
+}
+
+impl Around {
+    fn of(housing: &Housing, pose: Pose) -> Self {
+        let mut around = Self::default();
+        for feature in &housing.features {
+            match pose.shows(feature.side, housing.drawn) {
+                Side::Top => around.top.push(feature.name.clone()),
+                Side::Bottom => around.bottom.push(feature.name.clone()),
+                Side::Left => around.sides.push(format!("{} at the left", feature.name)),
+                Side::Right => around.sides.push(format!("{} at the right", feature.name)),
+            }
+        }
+        around
     }
 
+    /// Columns that the names on the edges need.
     fn width(&self) -> usize {
-        self.size.0 + 2 * self.sides
+        let wide = |names: &Vec<String>| edge_text(names).width();
+        wide(&self.top).max(wide(&self.bottom))
     }
 
-    fn of(spots: &[SeenSpot], cell: usize, lines: usize) -> Self {
-        let min_of = |pick: fn(&SeenSpot) -> f64| spots.iter().map(pick).fold(f64::INFINITY, f64::min);
-        let max_of = |pick: fn(&SeenSpot) -> f64| spots.iter().map(pick).fold(f64::NEG_INFINITY, f64::max);
-        let min = (min_of(|s| s.x), min_of(|s| s.y));
-        let max = (max_of(|s| s.x), max_of(|s| s.y));
-        let pitch = pitches(spots);
-        let per_unit = (cell as f64 / pitch.0, lines as f64 / pitch.1);
-        let extent = |low: f64, high: f64, scale: f64| ((high - low).max(0.0) * scale).round() as usize;
-        let size = (extent(min.0, max.0, per_unit.0) + cell, extent(min.1, max.1, per_unit.1) + lines);
-        Self { cell, lines, sides: 1, min, per_unit, size }
+    /// What stands on no edge.
+    fn said(&self, width: usize) -> Vec<String> {
+        wrap(&self.sides.join(", "), width)
     }
 
-    fn place(&self, spot: &SeenSpot) -> (usize, usize) {
-        let x = ((spot.x - self.min.0) * self.per_unit.0).round() as usize;
-        let y = ((spot.y - self.min.1) * self.per_unit.1).round() as usize;
-        (x + self.sides, y + 1)
-    }
-}
-
-/// The distances that must stay apart: along a row and across rows on a grid, the smallest
-/// distance both ways on rings and points.
-fn pitches(spots: &[SeenSpot]) -> (f64, f64) {
-    let usable = |d: f64| if d.is_finite() { d } else { 1.0 };
-    if spots.iter().all(|s| s.row.is_some()) {
-        let mut rows: BTreeMap<Option<usize>, Vec<(f64, f64)>> = BTreeMap::new();
-        for spot in spots {
-            rows.entry(spot.row).or_default().push((spot.x, spot.y));
+    /// The outline; an edge behind which the face goes on says so.
+    fn frame(&self, picture: &mut Picture, laid_out: &LaidOut, ascii: bool) {
+        let (corner, across, down) =
+            if ascii { (['+'; 4], "-", "|") } else { (['╭', '╮', '╰', '╯'], "─", "│") };
+        let (right, bottom) = (picture.width().saturating_sub(1), picture.height().saturating_sub(1));
+        let ((x_from, x_to), (y_from, y_to)) = laid_out.shown;
+        let cut_right = x_to < laid_out.placing.whole.0;
+        let cut_bottom = y_to < laid_out.placing.whole.1;
+        for y in 1..bottom {
+            picture.write(0, y, if x_from > 0 { "<" } else { down }, &Mark::Frame);
+            picture.write(right, y, if cut_right { ">" } else { down }, &Mark::Frame);
         }
-        let across = least_step(rows.values().flat_map(|row| row.first()).map(|(_, y)| *y));
-        let along = rows.values().map(|row| least_step(row.iter().map(|(x, _)| *x)));
-        let along = along.fold(f64::INFINITY, f64::min);
-        return (usable(along), usable(across));
-    }
-    let pairs = spots.iter().enumerate().flat_map(|(i, a)| spots.iter().skip(i + 1).map(move |b| (a, b)));
-    let apart = pairs.map(|(a, b)| (a.x - b.x).hypot(a.y - b.y)).filter(|d| *d > SAME);
-    let apart = usable(apart.fold(f64::INFINITY, f64::min));
-    (apart, apart)
-}
-
-/// The smallest distance between neighbours on a line.
-fn least_step(places: impl Iterator<Item = f64>) -> f64 {
-    let mut places: Vec<f64> = places.collect();
-    places.sort_by(f64::total_cmp);
-    let steps = places.iter().zip(places.iter().skip(1)).map(|(a, b)| b - a);
-    steps.filter(|step| *step > SAME).fold(f64::INFINITY, f64::min)
-}
-
-/// Where a side of the housing lies in the picture.
-fn shown_side(side: Side, mirrored: bool, up: Side) -> Side {
-    const CLOCKWISE: [Side; 4] = [Side::Top, Side::Right, Side::Bottom, Side::Left];
-    let index = |s: Side| CLOCKWISE.iter().position(|c| *c == s).unwrap_or(0);
-    let turned = if mirrored { index(up) + 4 - index(side) } else { index(side) + 4 - index(up) };
-    CLOCKWISE.get(turned % 4).copied().unwrap_or(Side::Top)
-}
-
-/// The outline, with the features of the upper and lower side written on it.
-fn frame(picture: &mut Picture, housing: &Housing, pose: Pose, ascii: bool) {
-    let (corner, across, down) =
-        if ascii { (['+'; 4], "-", "|") } else { (['╭', '╮', '╰', '╯'], "─", "│") };
-    let (right, bottom) = (picture.width().saturating_sub(1), picture.height().saturating_sub(1));
-    for y in 1..bottom {
-        picture.write(0, y, down, &Mark::Frame);
-        picture.write(right, y, down, &Mark::Frame);
-    }
-    let edge = across.repeat(right.saturating_sub(1));
-    for (y, left_corner, right_corner) in [(0, corner[0], corner[1]), (bottom, corner[2], corner[3])] {
-        picture.write(0, y, &format!("{left_corner}{edge}{right_corner}"), &Mark::Frame);
-    }
-    let mirrored = pose.face != housing.drawn;
-    for feature in &housing.features {
-        let text = format!(" {} ", feature.name);
-        let middle = (right + 1).saturating_sub(text.chars().count()) / 2;
-        match shown_side(feature.side, mirrored, pose.up) {
-            Side::Top => picture.write(middle, 0, &text, &Mark::Faint),
-            Side::Bottom => picture.write(middle, bottom, &text, &Mark::Faint),
-            Side::Left => picture.write(0, 1 + bottom / 3, first_letter(&feature.name), &Mark::Faint),
-            Side::Right => picture.write(right, 1 + bottom / 3, first_letter(&feature.name), &Mark::Faint),
+        let edges = [
+            (0, corner[0], corner[1], y_from > 0, '^', &self.top),
+            (bottom, corner[2], corner[3], cut_bottom, 'v', &self.bottom),
+        ];
+        for (y, left_corner, right_corner, is_cut, sign, names) in edges {
+            let line: String = match is_cut {
+                true => (0..right.saturating_sub(1)).map(|x| if x % 4 == 1 { sign } else { ' ' }).collect(),
+                false => across.repeat(right.saturating_sub(1)),
+            };
+            picture.write(0, y, &format!("{left_corner}{line}{right_corner}"), &Mark::Frame);
+            let text = edge_text(names);
+            if !is_cut && text.width() < right {
+                picture.write((right + 1 - text.width()) / 2, y, &text, &Mark::Faint);
+            }
         }
     }
 }
 
-fn first_letter(name: &str) -> &str {
-    name.char_indices().nth(1).map_or(name, |(end, _)| name.get(..end).unwrap_or(name))
-}
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-
-    #[test]
-    fn a_side_moves_the_way_the_housing_is_turned_and_mirrored() {
-        assert_eq!(shown_side(Side::Right, false, Side::Top), Side::Right);
-        assert_eq!(shown_side(Side::Right, true, Side::Top), Side::Left);
-        assert_eq!(shown_side(Side::Top, false, Side::Bottom), Side::Bottom);
-        assert_eq!(shown_side(Side::Right, false, Side::Bottom), Side::Left);
-        assert_eq!(shown_side(Side::Right, true, Side::Bottom), Side::Right);
-        assert_eq!(shown_side(Side::Top, false, Side::Right), Side::Left);
-    }
+fn edge_text(names: &[String]) -> String {
+    if names.is_empty() { String::new() } else { format!(" {} ", names.join(", ")) }
 }

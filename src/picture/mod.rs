@@ -5,13 +5,20 @@ mod big;
 mod face;
 mod harness;
 mod heights;
+mod placing;
+mod slot;
+mod strip;
 
 pub use big::big_text;
-pub use face::{FaceOptions, Slot, draw_face};
+pub use face::{Covering, DrawnFace, FaceOptions, draw_face};
 pub use harness::{Harness, Ruler, Splicing, draw_outline, draw_splices};
 pub use heights::draw_heights;
+pub use slot::{Piece, Slot};
+pub use strip::draw_strip;
 
-use crate::colour::{Code, Colour};
+use unicode_width::UnicodeWidthChar;
+
+use crate::colour::Code;
 
 /// What a cell stands for. Meaning is never in colour alone: the text carries it, the mark helps.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -24,8 +31,6 @@ pub enum Mark {
     Faint,
     /// A cavity's label.
     Label,
-    /// A wire of this colour.
-    Wire(Colour),
     /// One code of a wire's colour.
     Ground(Code),
     /// A plug.
@@ -38,11 +43,11 @@ pub enum Mark {
     To,
 }
 
-/// One character with its mark.
+/// One column with its mark.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Cell {
-    /// The character.
-    pub text: char,
+    /// The character; none where the one before it takes two columns.
+    pub text: Option<char>,
     /// What it stands for.
     pub mark: Mark,
 }
@@ -57,7 +62,7 @@ pub struct Picture {
 impl Picture {
     /// An empty picture.
     pub fn blank(width: usize, height: usize) -> Self {
-        let cell = Cell { text: ' ', mark: Mark::Plain };
+        let cell = Cell { text: Some(' '), mark: Mark::Plain };
         Self { width, rows: vec![vec![cell; width]; height] }
     }
 
@@ -79,46 +84,33 @@ impl Picture {
     /// Writes text from a place on; what falls outside is dropped.
     pub fn write(&mut self, x: usize, y: usize, text: &str, mark: &Mark) {
         let Some(row) = self.rows.get_mut(y) else { return };
-        for (cell, c) in row.iter_mut().skip(x).zip(text.chars()) {
-            *cell = Cell { text: c, mark: mark.clone() };
+        let mut columns = row.iter_mut().skip(x);
+        for c in text.chars() {
+            let wide = c.width().unwrap_or(0);
+            for (n, cell) in columns.by_ref().take(wide).enumerate() {
+                *cell = Cell { text: (n == 0).then_some(c), mark: mark.clone() };
+            }
         }
     }
 
-    /// The part of the picture that shows `focus`, at most this large. Where it goes on, the edge
-    /// says so.
-    pub fn window(&self, focus: (usize, usize), width: usize, height: usize) -> Self {
-        let start =
-            |at: usize, all: usize, most: usize| at.saturating_sub(most / 2).min(all.saturating_sub(most));
-        let (x, y) = (start(focus.0, self.width, width), start(focus.1, self.height(), height));
-        let rows: Vec<Vec<Cell>> = self
-            .rows
-            .iter()
-            .skip(y)
-            .take(height)
-            .map(|row| row.iter().skip(x).take(width).cloned().collect())
-            .collect();
-        let mut part = Self { width: self.width.min(width), rows };
-        let (right, bottom) = (part.width.saturating_sub(1), part.height().saturating_sub(1));
-        for row in 0..part.height() {
-            if x > 0 {
-                part.write(0, row, "<", &Mark::Faint);
-            }
-            if x + width < self.width {
-                part.write(right, row, ">", &Mark::Faint);
-            }
+    /// Makes it at least this wide.
+    pub fn widen(&mut self, width: usize) {
+        self.width = self.width.max(width);
+        for row in &mut self.rows {
+            row.resize(self.width, Cell { text: Some(' '), mark: Mark::Plain });
         }
-        if y > 0 {
-            part.write(0, 0, "^", &Mark::Label);
-        }
-        if y + height < self.height() {
-            part.write(0, bottom, "v", &Mark::Label);
-        }
-        part
+    }
+
+    /// Puts one more line of text under the picture.
+    pub fn add_line(&mut self, text: &str, mark: &Mark) {
+        let cell = Cell { text: Some(' '), mark: Mark::Plain };
+        self.rows.push(vec![cell; self.width]);
+        self.write(0, self.rows.len() - 1, text, mark);
     }
 
     /// The text alone, lines trimmed at the right.
     pub fn lines(&self) -> Vec<String> {
-        let text = |row: &Vec<Cell>| row.iter().map(|cell| cell.text).collect::<String>();
+        let text = |row: &Vec<Cell>| row.iter().filter_map(|cell| cell.text).collect::<String>();
         self.rows.iter().map(|row| text(row).trim_end().to_owned()).collect()
     }
 }

@@ -6,6 +6,7 @@ mod instrument;
 mod length;
 mod text;
 mod voltage;
+mod wrap;
 
 pub use gauge::{Gauge, NOMINAL_PAIRS};
 pub use instrument::Instrument;
@@ -14,6 +15,7 @@ pub use text::{
     TextProblem, count_of, harmless, is_day, is_harmful, list_of, plain_text, plain_words, says_something,
 };
 pub use voltage::{Current, Voltage};
+pub use wrap::wrap;
 
 /// Why a typed quantity was not understood.
 #[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]

@@ -20,7 +20,7 @@ use crate::{
         Counting, Delivered, FamilyForm, Gender, Housing, Sketch, SketchedLock, SketchedSeal, check_family,
     },
     face::{Corner, Face, Label},
-    picture::{FaceOptions, Mark, Slot, draw_face},
+    picture::{Covering, FaceOptions, Mark, Slot, draw_face},
     quantity::{count_of, is_harmful},
 };
 
@@ -328,21 +328,21 @@ pub fn view_define(define: &Define, theme: Theme, area: Rect, buf: &mut Buffer) 
             width: usize::from(below.width),
             height: usize::from(below.height),
             focus: None,
-            blind: false,
+            covering: Covering::Nothing,
         };
         let slot = |label: &Label| slot(housing, label);
-        paint(buf, below, &draw_face(housing, housing.drawn_pose(), &slot, &options), theme);
+        paint(buf, below, &draw_face(housing, housing.drawn_pose(), &slot, &options).picture, theme);
     }
     ask_line(define, theme, area, buf);
 }
 
 fn slot(housing: &Housing, label: &Label) -> Slot {
-    let (text, mark) = match housing.cavity(label).map(|cavity| cavity.delivered) {
-        Some(Delivered::Blocked) => ("shut", Mark::Faint),
-        Some(Delivered::Plugged) => ("plug", Mark::Plug),
-        _ => ("", Mark::Plain),
-    };
-    Slot { text: text.to_owned(), mark, spoken_of: None }
+    match housing.cavity(label).map(|cavity| cavity.delivered) {
+        Some(Delivered::Blocked) => Slot::word("shut", Mark::Faint),
+        Some(Delivered::Plugged) => Slot::word("plug", Mark::Plug),
+        Some(Delivered::Bridge) => Slot::word("clip", Mark::Plain),
+        Some(Delivered::Bare) | None => Slot::default(),
+    }
 }
 
 /// The question, what is typed, the answers one can give, and what is wrong.

@@ -1,9 +1,9 @@
 //! Every key of the program, once. The handler, the footer and the help page read these tables.
 //!
 //! While a value is typed, printable keys go into the field; elsewhere one key is one answer.
-//! No chords, nothing a plain terminal cannot send.
+//! Nothing a plain terminal cannot send, and no chords but the one that everybody tries to get out.
 
-use crossterm::event::{KeyCode, KeyEvent, KeyEventKind};
+use crossterm::event::{KeyCode, KeyEvent, KeyEventKind, KeyModifiers};
 
 /// A key that works the same on every page.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -16,12 +16,15 @@ pub enum Common {
     LastPage,
     Up,
     Down,
+    NextOld,
+    NextNew,
     Other,
     Help,
     Jump,
     Flip,
     Turn,
     Leave,
+    GetOut,
 }
 
 /// A common key: what it is, how it is named, what it does, whether it also works while a value
@@ -31,6 +34,8 @@ pub struct CommonKey {
     pub does: Common,
     /// What the keyboard sends.
     pub code: KeyCode,
+    /// With which key held down.
+    pub with: KeyModifiers,
     /// How it is named.
     pub name: &'static str,
     /// What it does, in words.
@@ -46,11 +51,11 @@ const fn key(
     text: &'static str,
     in_field: bool,
 ) -> CommonKey {
-    CommonKey { does, code, name, text, in_field }
+    CommonKey { does, code, with: KeyModifiers::NONE, name, text, in_field }
 }
 
 /// The common keys.
-pub const COMMON: [CommonKey; 13] = [
+pub const COMMON: [CommonKey; 17] = [
     key(Common::Enter, KeyCode::Enter, "Enter", "ends what you type", true),
     key(Common::Back, KeyCode::Esc, "Esc", "one answer back", true),
     key(Common::Erase, KeyCode::Backspace, "Backspace", "erases a character", true),
@@ -58,12 +63,19 @@ pub const COMMON: [CommonKey; 13] = [
     key(Common::LastPage, KeyCode::BackTab, "Shift-Tab", "page before", true),
     key(Common::Up, KeyCode::Up, "Up", "up the list", true),
     key(Common::Down, KeyCode::Down, "Down", "down the list", true),
+    key(Common::NextOld, KeyCode::Left, "Left", "the next old housing, where there are several", true),
+    key(Common::NextNew, KeyCode::Right, "Right", "the next new housing, where there are several", true),
     key(Common::Other, KeyCode::Char('!'), "!", "other things one can do here", true),
-    key(Common::Help, KeyCode::Char('?'), "?", "help", true),
+    key(Common::Help, KeyCode::Char('?'), "?", "help", false),
+    key(Common::Help, KeyCode::F(1), "F1", "help, while you type, too: ? goes into the field", true),
     key(Common::Jump, KeyCode::Char('/'), "/", "jump to a cavity, wire, circuit or colour", false),
     key(Common::Flip, KeyCode::Char('v'), "v", "view the other face", false),
     key(Common::Turn, KeyCode::Char('u'), "u", "turn upside down", false),
     key(Common::Leave, KeyCode::Char('q'), "q", "leave", false),
+    CommonKey {
+        with: KeyModifiers::CONTROL,
+        ..key(Common::GetOut, KeyCode::Char('c'), "Ctrl-C", "empties what you type; empty, it leaves", true)
+    },
 ];
 
 /// A one-key answer.
@@ -73,6 +85,8 @@ pub enum Pick {
     Absent,
     AnotherAnchor,
     AsAsked,
+    AssuranceIn,
+    AssuranceOff,
     AtMachine,
     Answer,
     Blocked,
@@ -81,6 +95,7 @@ pub enum Pick {
     ByTheDay,
     Cleaned,
     Clicked,
+    ClipFits,
     CameDamaged,
     Differs,
     DontKnow,
@@ -96,11 +111,16 @@ pub enum Pick {
     Freely,
     FromStock,
     FromTray,
+    GenderFits,
     Good,
     Held,
     InPlace,
+    KeyFits,
+    LatchFits,
     LeftThere,
     Level,
+    LooksEven,
+    LooksHigh,
     LoseIt,
     MachineStopped,
     MapByHand,
@@ -119,9 +139,7 @@ pub enum Pick {
     NotLevel,
     NotSo,
     NotSound,
-    Off,
     OffMachine,
-    On,
     Open,
     Other,
     Out,
@@ -130,6 +148,8 @@ pub enum Pick {
     Pressed,
     Proved,
     PartArrived,
+    PartOff,
+    PartOn,
     PushedAgain,
     PutBack,
     PutRowRight,
@@ -156,6 +176,7 @@ pub enum Pick {
     Terminal,
     TieBack,
     ToTray,
+    Unlocked,
     UpBottom,
     UpFeature1,
     UpFeature2,
@@ -212,10 +233,12 @@ pub enum Pick {
 
 /// Every one-key answer: the key and what it says. Two answers offered at once never share a
 /// key; typing, clicking and tugging are three different keys.
-pub const PICKS: [(Pick, char, &str); 138] = [
+pub const PICKS: [(Pick, char, &str); 147] = [
     (Pick::Absent, 'n', "no such circuit here"),
     (Pick::AnotherAnchor, 'n', "look at one more hole"),
     (Pick::AsAsked, 'a', "as asked for"),
+    (Pick::AssuranceIn, 'a', "it is in"),
+    (Pick::AssuranceOff, 'a', "it is off"),
     (Pick::AtMachine, 'a', "the mating half is here now"),
     (Pick::Answer, 'a', "answer it again"),
     (Pick::Blocked, 'b', "blocked: moulded shut"),
@@ -224,6 +247,7 @@ pub const PICKS: [(Pick, char, &str); 138] = [
     (Pick::ByTheDay, 'd', "needed by that day"),
     (Pick::Cleaned, 'c', "cleaned, sound now"),
     (Pick::Clicked, 'c', "in and clicked"),
+    (Pick::ClipFits, 'c', "the clip agrees"),
     (Pick::CameDamaged, 'd', "damaged"),
     (Pick::Differs, 'n', "it differs"),
     (Pick::DontKnow, 'd', "don't know"),
@@ -239,11 +263,16 @@ pub const PICKS: [(Pick, char, &str); 138] = [
     (Pick::Freely, 'f', "it came freely"),
     (Pick::FromStock, 'c', "in, a new one from stock"),
     (Pick::FromTray, 't', "in, the one from the tray"),
+    (Pick::GenderFits, 'g', "the gender agrees"),
     (Pick::Good, 'g', "good"),
     (Pick::Held, 't', "tugged and held"),
     (Pick::InPlace, 'c', "in"),
+    (Pick::KeyFits, 'k', "the key agrees"),
+    (Pick::LatchFits, 'l', "the latch agrees"),
     (Pick::LeftThere, 'l', "left there"),
     (Pick::Level, 'y', "mated, wires level at the rear"),
+    (Pick::LooksEven, 'e', "all even, straight and clean"),
+    (Pick::LooksHigh, 'h', "all as high, right way up and clean"),
     (Pick::LoseIt, 'l', "lost"),
     (Pick::MachineStopped, 'm', "the machine stands still"),
     (Pick::MapByHand, 'h', "as mapped by hand"),
@@ -262,9 +291,7 @@ pub const PICKS: [(Pick, char, &str); 138] = [
     (Pick::NotLevel, 'n', "a wire was pushed back"),
     (Pick::NotSo, 'x', "not so: ask me each"),
     (Pick::NotSound, 'x', "not sound"),
-    (Pick::Off, 'o', "off"),
     (Pick::OffMachine, 'm', "the harness is off the machine"),
-    (Pick::On, 'o', "on"),
     (Pick::Open, 'o', "open: something is missing"),
     (Pick::Other, 'o', "something else"),
     (Pick::Out, 'o', "out, freely, seal with it"),
@@ -273,6 +300,8 @@ pub const PICKS: [(Pick, char, &str); 138] = [
     (Pick::Pressed, 'p', "only by pressing"),
     (Pick::Proved, 'y', "tester proved before and after"),
     (Pick::PartArrived, 'i', "a part of the request arrived"),
+    (Pick::PartOff, 'r', "it is off, in the tray"),
+    (Pick::PartOn, 'f', "it is on"),
     (Pick::PushedAgain, 'a', "pushed again: it clicked"),
     (Pick::PutBack, 'b', "put back where it came from"),
     (Pick::PutRowRight, 'r', "put the row right"),
@@ -299,6 +328,7 @@ pub const PICKS: [(Pick, char, &str); 138] = [
     (Pick::Terminal, 't', "a new terminal"),
     (Pick::TieBack, 'k', "insulate, tie back, tag"),
     (Pick::ToTray, 't', "into the tray"),
+    (Pick::Unlocked, 'l', "released, it moved freely"),
     (Pick::UpBottom, '7', "bottom of the drawing up"),
     (Pick::UpFeature1, '1', ""),
     (Pick::UpFeature2, '2', ""),
@@ -378,24 +408,18 @@ pub enum Pressed {
 
 /// Reads a key press; while a value is typed, only the keys marked so are common keys.
 pub fn pressed(event: KeyEvent, in_field: bool) -> Pressed {
-    // Held keys arrive as repeats where the terminal tells; they never answer a question.
-    if event.kind != KeyEventKind::Press {
-        return Pressed::Nothing;
+    // Held keys arrive as repeats where the terminal tells; they fill a field and never answer a question.
+    let fills = in_field && matches!(event.code, KeyCode::Char(_) | KeyCode::Backspace);
+    match event.kind {
+        KeyEventKind::Press => {}
+        KeyEventKind::Repeat if fills || matches!(event.code, KeyCode::Up | KeyCode::Down) => {}
+        KeyEventKind::Repeat | KeyEventKind::Release => return Pressed::Nothing,
     }
-    // Not a chord of ours, but what every terminal user reaches for to get out.
-    if event.code == KeyCode::Char('c') && event.modifiers.contains(crossterm::event::KeyModifiers::CONTROL) {
-        return Pressed::Common(Common::Leave);
-    }
-    if event
-        .modifiers
-        .intersects(crossterm::event::KeyModifiers::CONTROL | crossterm::event::KeyModifiers::ALT)
-    {
-        return Pressed::Nothing;
-    }
-    let common = COMMON.iter().find(|k| k.code == event.code && (k.in_field || !in_field));
-    match (common, event.code) {
+    let held = event.modifiers.intersection(KeyModifiers::CONTROL | KeyModifiers::ALT);
+    let is_it = |key: &&CommonKey| key.code == event.code && key.with == held && (key.in_field || !in_field);
+    match (COMMON.iter().find(is_it), event.code) {
         (Some(key), _) => Pressed::Common(key.does),
-        (None, KeyCode::Char(c)) => Pressed::Char(c),
-        _ => Pressed::Nothing,
+        (None, KeyCode::Char(c)) if held.is_empty() => Pressed::Char(c),
+        (None, _) => Pressed::Nothing,
     }
 }

@@ -2,12 +2,16 @@
 //! draws; the shell performs. Keys stand once, in [`keys`].
 
 pub mod ask;
+mod backend;
 pub mod board;
+mod covered;
 pub mod define;
 pub mod keys;
 pub mod shell;
 pub mod sight;
+mod spent;
 pub mod state;
+mod terminal;
 pub mod theme;
 mod update;
 pub mod view;
@@ -15,5 +19,5 @@ pub mod view;
 pub use shell::{Sitting, run_board, run_define, run_job};
 pub use sight::Sight;
 pub use state::{Effect, Outcome, Press, Ui};
-pub use theme::Theme;
+pub use theme::{Palette, Theme};
 pub use view::{to_ascii, view};

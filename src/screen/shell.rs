@@ -1,26 +1,18 @@
 //! The shell of the screens: terminal, keys, and the work that pure screens hand over. The only
 //! part of this module that does anything.
 
-use std::{
-    io,
-    path::{Path, PathBuf},
-    time::Duration,
-};
+use std::path::{Path, PathBuf};
 
-use anyhow::{Context, Result, bail};
-use crossterm::{
-    event::{self, DisableBracketedPaste, EnableBracketedPaste, Event, KeyEvent},
-    execute,
-};
+use anyhow::Result;
 use jiff::Timestamp;
-use ratatui::DefaultTerminal;
 
 use super::{
     board::{Board, BoardEffect, BoardLine, view_board},
     define::{Define, DefineEffect, view_define},
     sight::Sight,
     state::{Effect, Message, Outcome, Press, Ui},
-    theme::Theme,
+    terminal::{Terminal, Woken, need_a_terminal, with_terminal},
+    theme::{Palette, Theme},
     view::view,
 };
 use crate::{
@@ -46,8 +38,10 @@ pub struct Sitting {
 impl Sitting {
     /// A sitting; colours as `NO_COLOR` says.
     pub fn new(store: Store, by: String, ascii: bool) -> Self {
-        let colour = std::env::var_os("NO_COLOR").is_none_or(|value| value.is_empty());
-        Self { store, by, theme: Theme { colour, ascii } }
+        let says = |name| std::env::var(name).ok();
+        let [no_color, colorterm, term] = ["NO_COLOR", "COLORTERM", "TERM"].map(says);
+        let palette = Palette::of(no_color.as_deref(), colorterm.as_deref(), term.as_deref());
+        Self { store, by, theme: Theme { palette, ascii } }
     }
 }
 
@@ -58,8 +52,9 @@ pub fn run_board(sitting: &Sitting) -> Result<()> {
         let mut by = sitting.by.clone();
         let mut board = Board::of(board_lines(&sitting.store)?);
         loop {
-            terminal.draw(|frame| view_board(&board, sitting.theme, frame.area(), frame.buffer_mut()))?;
-            for key in next_keys()? {
+            terminal.draw(|area, buf| view_board(&board, sitting.theme, area, buf))?;
+            let Woken::Keys(keys) = terminal.wait()? else { continue };
+            for key in keys {
                 match board.update(key) {
                     BoardEffect::None => {}
                     BoardEffect::Leave => return Ok(()),
@@ -98,8 +93,9 @@ pub fn run_define(sitting: &Sitting, library: &Path) -> Result<Option<PathBuf>> 
         let today = day_of(Timestamp::now());
         let mut define = Define::new(format!("described at the bench by {}, {today}", sitting.by));
         loop {
-            terminal.draw(|frame| view_define(&define, sitting.theme, frame.area(), frame.buffer_mut()))?;
-            for key in next_keys()? {
+            terminal.draw(|area, buf| view_define(&define, sitting.theme, area, buf))?;
+            let Woken::Keys(keys) = terminal.wait()? else { continue };
+            for key in keys {
                 match define.update(key) {
                     DefineEffect::None => {}
                     DefineEffect::Leave => return Ok(None),
@@ -111,49 +107,6 @@ pub fn run_define(sitting: &Sitting, library: &Path) -> Result<Option<PathBuf>> 
             }
         }
     })
-}
-
-fn need_a_terminal() -> Result<()> {
-    use io::IsTerminal;
-    if !io::stdout().is_terminal() || !io::stdin().is_terminal() {
-        bail!("this needs a terminal");
-    }
-    Ok(())
-}
-
-/// Sets the terminal up and puts it back, whatever happens.
-fn with_terminal<T>(work: impl FnOnce(&mut DefaultTerminal) -> Result<T>) -> Result<T> {
-    need_a_terminal()?;
-    // Our own theme honours NO_COLOR; left to itself crossterm would wipe bold and reverse, too.
-    crossterm::style::force_color_output(true);
-    let mut terminal = ratatui::try_init().context("the terminal cannot be set up")?;
-    let _paste = execute!(io::stdout(), EnableBracketedPaste);
-    let done = work(&mut terminal);
-    let _paste = execute!(io::stdout(), DisableBracketedPaste);
-    ratatui::restore();
-    done
-}
-
-/// Waits for a key, then takes all that wait, so that one frame answers them.
-fn next_keys() -> Result<Vec<KeyEvent>> {
-    let mut keys = Vec::new();
-    loop {
-        if keys.is_empty() || event::poll(Duration::ZERO)? {
-            match event::read()? {
-                Event::Key(key) => keys.push(key),
-                Event::Paste(text) => keys.extend(text.chars().filter(|c| !c.is_control()).map(typed)),
-                // Drawn anew at its new size.
-                Event::Resize(..) => return Ok(keys),
-                _ => {}
-            }
-        } else {
-            return Ok(keys);
-        }
-    }
-}
-
-fn typed(c: char) -> KeyEvent {
-    KeyEvent::new(event::KeyCode::Char(c), event::KeyModifiers::NONE)
 }
 
 /// A job on the screen.
@@ -255,16 +208,24 @@ fn jobs_of(open: &OpenJob) -> &Path {
 }
 
 /// Works on a job until somebody leaves it; gives who worked there last.
-fn work_on(terminal: &mut DefaultTerminal, mut bench: Bench<'_>) -> Result<String> {
+fn work_on(terminal: &mut Terminal, mut bench: Bench<'_>) -> Result<String> {
     let sitting = bench.sitting;
     let mut ui = Ui { message: bench.without.take().map(Message::Refused), ..Ui::default() };
     if let Some(trouble) = bench.open.trouble() {
         ui.message = Some(Message::Trouble(trouble.to_owned()));
     }
     loop {
-        terminal.draw(|frame| view(&bench.sight(), &ui, sitting.theme, frame.area(), frame.buffer_mut()))?;
-        for key in next_keys()? {
-            let outcome = match ui.update(&bench.sight(), key) {
+        terminal.draw(|area, buf| view(&bench.sight(), &ui, sitting.theme, area, buf))?;
+        let Woken::Keys(keys) = terminal.wait()? else { continue };
+        let mut keys = keys.as_slice();
+        while let Some((key, later)) = keys.split_first() {
+            let pasted = ui.refuses_paste(&bench.sight(), keys);
+            if pasted > 0 {
+                keys = keys.get(pasted..).unwrap_or_default();
+                continue;
+            }
+            keys = later;
+            let outcome = match ui.update(&bench.sight(), *key) {
                 Effect::None => continue,
                 Effect::Leave if bench.by.is_empty() => return Ok(sitting.by.clone()),
                 Effect::Leave => return Ok(bench.by),

@@ -6,7 +6,10 @@ use crate::{
     swap::{Act, Refusal},
 };
 
-use super::ask::{Answer, OtherThing, Topic, Wanted};
+use super::{
+    ask::{Answer, OtherThing, Topic, Wanted},
+    spent::Spent,
+};
 
 /// The pages of a job, in the order Tab goes through them.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -52,6 +55,8 @@ pub enum Message {
     Done(String),
     /// Something was refused, and what to do instead.
     Refused(String),
+    /// Something went in, and it shows that something is wrong.
+    Failed(String),
     /// A disk or journal problem: nothing more can be entered.
     Trouble(String),
 }
@@ -77,6 +82,10 @@ pub struct Ui {
     pub flipped: bool,
     /// The faces are drawn upside down.
     pub turned: bool,
+    /// How many housings further on each side than the one spoken of is shown: old, new.
+    pub further: [usize; 2],
+    /// The key that answered last.
+    pub spent: Spent,
     /// How far a list is scrolled.
     pub scroll: usize,
 }
@@ -93,6 +102,8 @@ impl Default for Ui {
             refused: None,
             flipped: false,
             turned: false,
+            further: [0, 0],
+            spent: Spent::default(),
             scroll: 0,
         }
     }

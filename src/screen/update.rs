@@ -6,10 +6,14 @@ use crate::swap::Refusal;
 
 use super::{
     ask::{Answer, Asked, OTHERS, OtherThing, Topic, ask, makes_sense, topic_now},
-    keys::{Common, Pressed, pressed},
+    keys::{Common, Pick, Pressed, pressed},
     sight::Sight,
+    spent::pasted,
     state::{Effect, Message, Outcome, Overlay, PAGES, Page, Press, Ui},
 };
+
+/// Bytes of the longest value that is typed: more than any note needs.
+const LONGEST_FIELD: usize = 4000;
 
 impl Ui {
     /// What the line is about: what somebody chose, else what comes next.
@@ -32,8 +36,24 @@ impl Ui {
             && matches!(self.asked(sight), Asked::Field { .. })
     }
 
+    /// How many of these keys, which came at once, are a paste where one key would answer: nothing of it
+    /// is taken, and that is said.
+    pub fn refuses_paste(&mut self, sight: &Sight<'_>, keys: &[KeyEvent]) -> usize {
+        if keys.len() < 2 || self.is_typing(sight) {
+            return 0;
+        }
+        let pasted = pasted(keys);
+        if pasted > 0 {
+            self.message = Some(Message::Refused(format!(
+                "{pasted} characters came at once, and here one key answers: nothing of it was taken."
+            )));
+        }
+        pasted
+    }
+
     /// Handles one key press.
     pub fn update(&mut self, sight: &Sight<'_>, event: KeyEvent) -> Effect {
+        self.spent.sees(event);
         let typing = self.is_typing(sight);
         match (pressed(event, typing), self.overlay) {
             (Pressed::Nothing, _) => Effect::None,
@@ -59,10 +79,12 @@ impl Ui {
         match key {
             Pressed::Common(Common::Down) => self.scroll += 1,
             Pressed::Common(Common::Up) => self.scroll = self.scroll.saturating_sub(1),
-            _ => {
+            Pressed::Common(Common::Help | Common::Back | Common::Enter | Common::Leave | Common::GetOut) => {
                 self.overlay = Overlay::None;
                 self.scroll = 0;
             }
+            // What was meant for the question under it does nothing here.
+            Pressed::Common(_) | Pressed::Char(_) | Pressed::Nothing => {}
         }
         Effect::None
     }
@@ -80,6 +102,7 @@ impl Ui {
                 }
             }
             Pressed::Char(typed) => {
+                self.spent.uses(typed);
                 match OTHERS.iter().find(|(thing, c, _)| *c == typed && things.contains(thing)) {
                     Some((thing, ..)) => {
                         self.choose(*thing);
@@ -120,7 +143,15 @@ impl Ui {
             }
             Common::Flip => self.flipped = !self.flipped,
             Common::Turn => self.turned = !self.turned,
+            Common::NextOld => self.further[0] += 1,
+            Common::NextNew => self.further[1] += 1,
             Common::Leave => return Effect::Leave,
+            Common::GetOut if self.field.is_empty() => return Effect::Leave,
+            Common::GetOut => {
+                self.field.clear();
+                self.message =
+                    Some(Message::Refused("What was typed is gone. Ctrl-C again leaves.".to_owned()));
+            }
         }
         Effect::None
     }
@@ -142,6 +173,8 @@ impl Ui {
         self.message = None;
         if !self.field.is_empty() {
             self.field.clear();
+        } else if self.flipped || self.turned {
+            (self.flipped, self.turned) = (false, false);
         } else if self.answers.pop().is_none() {
             self.chosen = None;
         }
@@ -158,9 +191,10 @@ impl Ui {
 
     fn on_char(&mut self, sight: &Sight<'_>, c: char, typing: bool) -> Effect {
         if self.page == Page::Request {
-            if c != super::keys::Pick::Send.key() || sight.read_only.is_some() {
+            if self.spent.answer(c, &[Pick::Send]).is_none() || sight.read_only.is_some() {
                 return Effect::None;
             }
+            self.spent.uses(c);
             self.choose(OtherThing::SendRequest);
             return self.advance(sight);
         }
@@ -168,18 +202,27 @@ impl Ui {
             return Effect::None;
         }
         if typing {
-            if !crate::quantity::is_harmful(c) {
-                self.field.push(c);
-            }
+            self.type_in(c);
             return Effect::None;
         }
         let Asked::Picks { picks, .. } = self.asked(sight) else { return Effect::None };
-        match picks.iter().find(|(pick, _)| pick.key() == c) {
-            Some((pick, _)) => {
-                self.answers.push(Answer::Pick(*pick));
+        let offered: Vec<Pick> = picks.iter().map(|(pick, _)| *pick).collect();
+        match self.spent.answer(c, &offered) {
+            Some(pick) => {
+                self.spent.uses(c);
+                self.answers.push(Answer::Pick(pick));
                 self.advance(sight)
             }
             None => Effect::None,
+        }
+    }
+
+    fn type_in(&mut self, c: char) {
+        if self.field.len() >= LONGEST_FIELD {
+            let say = format!("More than {LONGEST_FIELD} characters do not fit: the rest was not taken.");
+            self.message = Some(Message::Refused(say));
+        } else if !crate::quantity::is_harmful(c) {
+            self.field.push(c);
         }
     }
 
@@ -231,7 +274,7 @@ impl Ui {
             Outcome::Disagrees(what) => {
                 self.forget_answers();
                 self.refused = None;
-                self.message = Some(Message::Refused(what));
+                self.message = Some(Message::Failed(what));
             }
             Outcome::Refused { press, refusals, can_go_on } => {
                 // Nothing happened: the last question is asked again, with what was answered before it.

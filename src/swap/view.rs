@@ -96,10 +96,7 @@ pub fn pose_in_words(housing: &Housing, pose: Pose) -> String {
         Face::Wire => "wires towards you",
         Face::Mating => "mating face towards you",
     };
-    match housing.feature_on(pose.up) {
-        Some(feature) => format!("{face}, {feature} up"),
-        None => format!("{face}, {} of the drawing up", pose.up),
-    }
+    format!("{face}, {}", housing.up_in_words(pose))
 }
 
 impl JobHousing {

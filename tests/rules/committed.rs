@@ -5,7 +5,7 @@
 use repin::{
     catalogue::Catalogue,
     house::HouseRules,
-    screen::Theme,
+    screen::{Palette, Theme},
     swap::{Code, Verdict},
 };
 
@@ -99,7 +99,7 @@ fn f24_the_release_face_is_that_of_the_terminal_on_the_wire() {
         compared(&mut bench);
         bench.proves_the_views();
         let mut desk = Desk::at(bench);
-        let picture = desk.picture(120, 40, Theme { colour: false, ascii: true });
+        let picture = desk.picture(120, 40, Theme { palette: Palette::None, ascii: true });
         picture.split_whitespace().collect::<Vec<_>>().join(" ")
     };
     let rear = told(r#",terminal:"MX-R""#);

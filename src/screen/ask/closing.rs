@@ -4,12 +4,12 @@ use crate::{
     catalogue::LockState,
     face::{Face, Pose, Side},
     house::TestKind,
-    quantity::{Instrument, list_of},
+    quantity::{Instrument, list_of, says_something},
     record::{Address, HousingName},
     swap::{Act, FaceFault, JobSide, MatingVerdict, Seen, place_in_words, pose_in_words},
 };
 
-use super::{Answer, Asked, field, picks, texts};
+use super::{Answer, Asked, field, offer, picks, texts};
 use crate::screen::{keys::Pick, sight::Sight};
 
 /// How a housing is held to be re-read: what was put in from behind is read from the front.
@@ -19,11 +19,11 @@ pub const REREAD_POSE: Pose = Pose { face: Face::Mating, up: Side::Top };
 pub(super) fn assurance(housing: &HousingName, on: bool, answers: &[Answer]) -> Asked {
     match (answers.first(), on) {
         (None, false) => {
-            picks(format!("PULL the connector position assurance of {housing} first."), &[Pick::Off])
+            picks(format!("PULL the connector position assurance of {housing} first."), &[Pick::AssuranceOff])
         }
         (None, true) => picks(
             format!("PUSH IN the connector position assurance of {housing}: it goes in only when latched."),
-            &[Pick::On],
+            &[Pick::AssuranceIn],
         ),
         (Some(_), _) => Asked::Ready(vec![Act::Assurance { housing: housing.clone(), on, anyway: None }]),
     }
@@ -37,16 +37,13 @@ pub(super) fn unlock(sight: &Sight<'_>, name: &HousingName, to: LockState, answe
         Asked::Ready(vec![Act::Lock { housing: name.clone(), to, finger: true, why: None, anyway: None }])
     };
     match answers.first() {
-        None => Asked::Picks {
-            prompt: format!(
-                "RELEASE the secondary lock ({kind}) of {name}: {}. It moves freely?",
-                to.words()
-            ),
-            picks: vec![
-                (Pick::Out, format!("{}, moved freely", to.words())),
+        None => offer(
+            format!("RELEASE the secondary lock ({kind}) of {name}: {}. It moves freely?", to.words()),
+            vec![
+                (Pick::Unlocked, format!("{}, moved freely", to.words())),
                 (Pick::Broken, Pick::Broken.text().to_owned()),
             ],
-        },
+        ),
         Some(Answer::Pick(Pick::Broken)) => lock(LockState::Broken),
         Some(_) => lock(to),
     }
@@ -56,9 +53,9 @@ pub(super) fn unlock(sight: &Sight<'_>, name: &HousingName, to: LockState, answe
 pub(super) fn small_part(housing: &HousingName, part: &str, on: bool, answers: &[Answer]) -> Asked {
     match (answers.first(), on) {
         (None, false) => {
-            picks(format!("TAKE OFF the {part} of {housing} and lay it in the tray."), &[Pick::Off])
+            picks(format!("TAKE OFF the {part} of {housing} and lay it in the tray."), &[Pick::PartOff])
         }
-        (None, true) => picks(format!("FIT the {part} on {housing}: clean, not twisted."), &[Pick::On]),
+        (None, true) => picks(format!("FIT the {part} on {housing}: clean, not twisted."), &[Pick::PartOn]),
         (Some(_), _) => {
             Asked::Ready(vec![Act::SmallPart { housing: housing.clone(), part: part.to_owned(), on }])
         }
@@ -86,14 +83,17 @@ pub(super) fn look(sight: &Sight<'_>, housing: &HousingName, face: Face, answers
     let last = sight.state().looked_over.get(&(housing.clone(), face)).filter(|look| !look.sound);
     let again = last.map_or(String::new(), |look| {
         let remedies: Vec<&str> = look.found.iter().map(|fault| fault.remedy()).collect();
-        format!("IT WAS NOT SOUND. {} ", remedies.join(" "))
+        format!("IT WAS NOT SOUND. {}", remedies.join(" "))
     });
+    // The two looks follow each other: each has a key of its own.
+    let sound = match face {
+        Face::Wire => Pick::LooksEven,
+        Face::Mating => Pick::LooksHigh,
+    };
     match answers {
-        [] => picks(
-            format!("{again}LOOK OVER the {face} face of {housing}: {what}"),
-            &[Pick::Yes, Pick::NotSound],
-        ),
-        [Answer::Pick(Pick::Yes), ..] => looked(true, Vec::new()),
+        [] => picks(format!("LOOK OVER the {face} face of {housing}: {what}"), &[sound, Pick::NotSound])
+            .loudly(again),
+        [Answer::Pick(pick), ..] if *pick == sound => looked(true, Vec::new()),
         [_] => {
             let shown = FACE_FAULTS.iter().filter(|(_, fault)| fault.shows_on(face));
             let mut offered: Vec<Pick> = shown.map(|(pick, _)| *pick).collect();
@@ -168,9 +168,9 @@ pub(super) fn count_row(sight: &Sight<'_>, name: &HousingName, row: usize, answe
     match texts(answers).first() {
         None => {
             let failed = sight.state().row_counts.get(&(name.clone(), row)) == Some(&false);
-            let again =
-                if failed { "IT DID NOT AGREE: find the hole that differs, count again. " } else { "" };
-            field(format!("{again}COUNT the row {holes} of {name}: wires, plugs, open holes, as in 6 2 0"))
+            let again = if failed { "NO MATCH. Find the hole that differs, count again." } else { "" };
+            field(format!("COUNT the row {holes} of {name}: wires, plugs, open holes, as in 6 2 0"))
+                .loudly(again)
         }
         Some(typed) => {
             let words = typed.split([' ', ',', '/']).filter(|word| !word.is_empty());
@@ -201,10 +201,9 @@ pub(super) fn reread(sight: &Sight<'_>, at: &Address, answers: &[Answer]) -> Ask
             let ask =
                 format!("RE-READ {}, {held}: {place}. Colour in that hole, plug or nothing?", at.housing);
             let failed = sight.state().rereads.get(at).is_some_and(|last| !last.agrees);
-            field(match failed {
-                true => format!("IT DID NOT AGREE: look at both faces, put it right (!), read again. {ask}"),
-                false => ask,
-            })
+            let again =
+                if failed { "NO MATCH. Look at both faces, put it right (!), read again." } else { "" };
+            field(ask).loudly(again)
         }
         Some(typed) => {
             // One letter is enough for what is no wire.
@@ -368,6 +367,7 @@ fn house_limit(sight: &Sight<'_>, kind: TestKind) -> String {
 pub(super) fn sign(sight: &Sight<'_>, answers: &[Answer]) -> Asked {
     match texts(answers).as_slice() {
         [] => field("SIGN: your name?"),
+        [name, ..] if !says_something(name) => Asked::Wrong(format!("\"{name}\" is no name: key it.")),
         // A ticket without a serial number has no end to read.
         [name] if sight.state().ticket.serial.trim().is_empty() => {
             Asked::Ready(vec![Act::Sign { name: (*name).to_owned(), serial_end: String::new() }])

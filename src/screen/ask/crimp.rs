@@ -7,7 +7,7 @@ use crate::{
     swap::{Act, Crimp, CrimpVerdict, Lead, RepairKind, STRIP_OFF_MM, SamplePull},
 };
 
-use super::{Answer, Asked, field, picks};
+use super::{Answer, Asked, field, offer, picks};
 use crate::screen::{keys::Pick, sight::Sight};
 
 /// A new terminal: tool, strip, height, look, sample, verdict, in the order of the hands. Each answer
@@ -36,10 +36,13 @@ pub(super) fn new_terminal(
 }
 
 /// What is typed, or the question that asks for it.
-pub(super) fn typed(answer: Option<&Answer>, question: impl FnOnce() -> String) -> Result<&str, Asked> {
+pub(super) fn typed<Q: Into<Asked>>(
+    answer: Option<&Answer>,
+    question: impl FnOnce() -> Q,
+) -> Result<&str, Asked> {
     match answer {
         Some(Answer::Text(text)) => Ok(text.trim()),
-        Some(Answer::Pick(_)) | None => Err(field(question())),
+        Some(Answer::Pick(_)) | None => Err(question().into()),
     }
 }
 
@@ -143,7 +146,7 @@ impl CrimpAsks<'_> {
     }
 
     /// How long to strip, and what to know first about a tool that is not proved for this crimp.
-    fn ask_strip(&self, tool: &str, position: &str) -> String {
+    fn ask_strip(&self, tool: &str, position: &str) -> Asked {
         let wire = self.lead.wire_to_crimp();
         let standing = self.terminal.zip(wire).map(|(terminal, wire)| {
             let key = PositionKey {
@@ -156,7 +159,7 @@ impl CrimpAsks<'_> {
         });
         let unproved = match standing {
             Some(standing) if !standing.is_qualified() => {
-                format!("{standing}: its crimp counts only when a named person accepts it. ")
+                format!("{standing}: its crimp counts only when a named person accepts it.")
             }
             _ => String::new(),
         };
@@ -168,14 +171,14 @@ impl CrimpAsks<'_> {
             }
             false => "BOOT, COVER or NUT that cannot pass the terminal ON the wire; then ",
         };
-        format!("{unproved}{seal}STRIP{target}. Stripped how long?")
+        field(format!("{seal}STRIP{target}. Stripped how long?")).loudly(unproved)
     }
 
-    fn ask_height(&self, strip: &Length) -> String {
+    fn ask_height(&self, strip: &Length) -> Asked {
         let off = match self.sheet().and_then(|t| t.strip_mm) {
             Some(asked) if (strip.mm() - asked).abs() > STRIP_OFF_MM => {
                 format!(
-                    "STRIPPED {}, the sheet says {asked} mm: cut it off, strip again, Esc keys it anew. Else, by name: ",
+                    "STRIPPED {}, the sheet says {asked} mm: cut it off, strip again, Esc keys it anew.",
                     strip.both()
                 )
             }
@@ -183,9 +186,10 @@ impl CrimpAsks<'_> {
         };
         let target = self.sheet_height();
         let target = target.map_or("no sheet for this wire".to_owned(), |sheet| format!("sheet {sheet}"));
-        format!(
-            "{off}CRIMP, then MEASURE the conductor crimp, blade one side, point the other ({target}). Height? (- not measured)"
-        )
+        field(format!(
+            "CRIMP, then MEASURE the conductor crimp, blade one side, point the other ({target}). Height? (- not measured)"
+        ))
+        .loudly(off)
     }
 
     /// Whether a seal sits on the wire.
@@ -199,28 +203,29 @@ impl CrimpAsks<'_> {
         let weak = match sample.zip(least) {
             Some((sample, (least_n, source))) if sample.force_n < least_n => {
                 format!(
-                    "TOO WEAK: the sample came off at {} N, least {least_n} N ({source}). ",
+                    "TOO WEAK: the sample came off at {} N, least {least_n} N ({source}).",
                     sample.force_n
                 )
             }
             _ => String::new(),
         };
-        Asked::Picks {
-            prompt: format!("{weak}FINGER TUG the crimp. Does it stay?"),
-            picks: vec![(Pick::Held, "it stays".to_owned()), (Pick::Redo, Pick::Redo.text().to_owned())],
-        }
+        let offered = vec![(Pick::Held, "it stays".to_owned()), (Pick::Redo, Pick::Redo.text().to_owned())];
+        offer("FINGER TUG the crimp. Does it stay?", offered).loudly(weak)
     }
 
     fn ask_look(&self, height: Option<&Length>) -> Asked {
         let out = self.sheet_height().zip(height).filter(|(sheet, height)| !sheet.takes(height.mm()));
-        let out = out.map_or(String::new(), |(sheet, _)| format!("OUT: the sheet says {sheet}. "));
+        let out = out.map_or(String::new(), |(sheet, height)| {
+            format!("OUT: {}, the sheet says {sheet}. Cut it off and crimp again.", height.both())
+        });
         picks(
             format!(
-                "{out}LOOK: bellmouth, brush in front, no insulation in it, no strand out or cut, wire not tinned, straight{}. All so?",
+                "LOOK: bellmouth, brush in front, no insulation in it, no strand out or cut, wire not tinned, straight{}. All so?",
                 if self.is_sealed() { ", seal in its wings" } else { "" }
             ),
             &[Pick::Yes, Pick::No],
         )
+        .loudly(out)
     }
 }
 

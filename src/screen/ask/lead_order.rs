@@ -36,7 +36,7 @@ pub(super) fn order(sight: &Sight<'_>, lead: &Lead, answers: &[Answer]) -> Asked
             None => {
                 let stays = lead.order.is_some() && !matches!(ask, Ask::Size | Ask::Colour | Ask::Damage);
                 return match asks.ask(ask, &order) {
-                    Asked::Field { prompt } if stays => field(format!("{prompt} (= as ordered before)")),
+                    Asked::Field { prompt, .. } if stays => field(format!("{prompt} (= as ordered before)")),
                     asked => asked,
                 };
             }

@@ -6,7 +6,7 @@ use crate::{
     swap::{Act, JobSide, MapProposal, MapSource, Verdict},
 };
 
-use super::{Answer, Asked, field};
+use super::{Answer, Asked, field, offer};
 use crate::screen::{keys::Pick, sight::Sight};
 
 /// The key that chooses a source.
@@ -27,7 +27,7 @@ pub(super) fn confirm(sight: &Sight<'_>, answers: &[Answer]) -> Asked {
             let mut offered: Vec<(Pick, String)> =
                 proposals.iter().map(|p| (pick_of(p.source), pick_of(p.source).text().to_owned())).collect();
             offered.push((Pick::MapOne, Pick::MapOne.text().to_owned()));
-            Asked::Picks { prompt: prompt(sight, &proposals), picks: offered }
+            offer(prompt(sight, &proposals), offered)
         }
         Some(Answer::Pick(Pick::MapOne)) => by_hand(sight, answers.get(1..).unwrap_or_default()),
         Some(answer) => match proposals.iter().find(|p| *answer == Answer::Pick(pick_of(p.source))) {

@@ -93,11 +93,15 @@ pub enum Wanted {
 pub enum Asked {
     /// Type it and end with Enter.
     Field {
+        /// What is wrong, said before the question on lines of its own.
+        loud: Option<String>,
         /// The question.
         prompt: String,
     },
     /// Press one key.
     Picks {
+        /// What is wrong, said before the question on lines of its own.
+        loud: Option<String>,
         /// The question.
         prompt: String,
         /// The answers, with what they say here when that differs from the table.
@@ -128,19 +132,43 @@ pub enum Asked {
 
 impl Asked {
     /// The question with something said before it.
-    fn after(self, said: &str) -> Self {
-        match self {
-            Self::Field { prompt } => Self::Field { prompt: format!("{said}{prompt}") },
-            Self::Picks { prompt, picks } => Self::Picks { prompt: format!("{said}{prompt}"), picks },
-            other => other,
+    fn after(mut self, said: &str) -> Self {
+        if let Self::Field { prompt, .. } | Self::Picks { prompt, .. } = &mut self {
+            prompt.insert_str(0, said);
         }
+        self
+    }
+
+    /// The question with what is wrong, when something is.
+    fn loudly(mut self, wrong: impl Into<String>) -> Self {
+        let wrong = wrong.into();
+        if let Self::Field { loud, .. } | Self::Picks { loud, .. } = &mut self
+            && !wrong.is_empty()
+        {
+            *loud = Some(match loud.take() {
+                Some(said) => format!("{wrong} {said}"),
+                None => wrong,
+            });
+        }
+        self
+    }
+}
+
+/// A question that is typed.
+impl From<String> for Asked {
+    fn from(prompt: String) -> Self {
+        field(prompt)
     }
 }
 
 /// A question with one-key answers, each in the words of the table.
 pub(super) fn picks(prompt: impl Into<String>, picks: &[Pick]) -> Asked {
-    let picks = picks.iter().map(|pick| (*pick, pick.text().to_owned())).collect();
-    Asked::Picks { prompt: prompt.into(), picks }
+    offer(prompt, picks.iter().map(|pick| (*pick, pick.text().to_owned())).collect())
+}
+
+/// A question with one-key answers, each with what it says here.
+pub(super) fn offer(prompt: impl Into<String>, picks: Vec<(Pick, String)>) -> Asked {
+    Asked::Picks { loud: None, prompt: prompt.into(), picks }
 }
 
 /// The question that follows a label, unless the act it leads to would be refused.
@@ -157,7 +185,7 @@ pub(super) fn unless_barred(sight: &Sight<'_>, act: Act, then: impl FnOnce() -> 
 
 /// A typed value.
 pub(super) fn field(prompt: impl Into<String>) -> Asked {
-    Asked::Field { prompt: prompt.into() }
+    Asked::Field { loud: None, prompt: prompt.into() }
 }
 
 /// The texts among the answers, in order.
@@ -269,7 +297,7 @@ pub fn ask(sight: &Sight<'_>, topic: &Topic, answers: &[Answer]) -> Asked {
         Topic::WaitingForMachine => closing::at_the_machine(sight, answers),
         Topic::Stopped => stopped(sight, answers),
         Topic::WhoWorks => other::who_works(sight, answers),
-        Topic::Nothing => Asked::Picks { prompt: "Nothing is left to do.".to_owned(), picks: Vec::new() },
+        Topic::Nothing => picks("Nothing is left to do.", &[]),
     }
 }
 

@@ -4,11 +4,15 @@
 use crate::{
     catalogue::{From, Terminal},
     colour::Colour,
+    face::Side,
     record::{Address, Seal},
-    swap::{Act, Expected, ItemId, JobSide, Lead, OtherKind, Place, PlugSource, RepairKind, Seat, SeenAt},
+    swap::{
+        Act, Expected, ItemId, JobHousing, JobSide, Lead, OtherKind, Place, PlugSource, RepairKind, Seat,
+        SeenAt,
+    },
 };
 
-use super::{Answer, Asked, consequence, decide, field, picks, repair, texts, unless_barred};
+use super::{Answer, Asked, consequence, decide, field, offer, picks, repair, texts, unless_barred};
 use crate::screen::{keys::Pick, sight::Sight};
 
 /// The next question about a lead, wherever it is.
@@ -51,13 +55,13 @@ fn take_out(sight: &Sight<'_>, lead: &Lead, at: &Address, answers: &[Answer]) ->
     let known = lead.first_wire().and_then(|wire| wire.colour.known()).cloned();
     let not_yet = || {
         let verdict = sight.preview(&taken_out(at, known.clone(), true, Seal::On));
-        verdict.refusals().first().map_or(String::new(), |why| format!("NOT YET: {why} Then: "))
+        verdict.refusals().first().map_or(String::new(), |why| format!("FIRST: {why}"))
     };
     if asked {
         match answers.split_first() {
             None => {
                 let ask = format!("EXTRACT the lead from {label}. Before you pull: what colour is it?");
-                return field(format!("{}{ask}", not_yet()));
+                return field(ask).loudly(not_yet());
             }
             Some((Answer::Text(text), more)) => match text.parse() {
                 Ok(seen) => {
@@ -79,10 +83,8 @@ fn take_out(sight: &Sight<'_>, lead: &Lead, at: &Address, answers: &[Answer]) ->
             let offered = vec![(Pick::Out, out.to_owned()), (Pick::NotSo, Pick::NotSo.text().to_owned())];
             match asked {
                 // A colour that differs is settled before the wire leaves its hole.
-                true => {
-                    unless_barred(sight, act(true, with_seal), || Asked::Picks { prompt, picks: offered })
-                }
-                false => Asked::Picks { prompt: format!("{}{prompt}", not_yet()), picks: offered },
+                true => unless_barred(sight, act(true, with_seal), || offer(prompt, offered)),
+                false => offer(prompt, offered).loudly(not_yet()),
             }
         }
         answers => out_or_asked(at, with_seal, answers, act),
@@ -124,7 +126,7 @@ fn taken_out(from: &Address, colour: Option<Colour>, freely: bool, seal: Seal) -
 fn release(sight: &Sight<'_>, lead: &Lead, at: &Address) -> String {
     let Some(cavity) = sight.state().cavity(at) else { return String::new() };
     let Some(housing) = sight.housing(&at.housing) else { return String::new() };
-    let tang = cavity.tang.map_or(String::new(), |side| format!(": tang to the {side}"));
+    let tang = cavity.tang.map_or(String::new(), |side| format!(": {}", tang_in_words(housing, side)));
     let family = housing.definition.family();
     // Its own terminal where one is named; else all that fit the hole, as long as they agree.
     let own = sight.state().terminal_of(lead).and_then(|part| sight.state().terminal_named(part));
@@ -138,6 +140,20 @@ fn release(sight: &Sight<'_>, lead: &Lead, at: &Address) -> String {
         _ => ", LOOK whether its tang is released from the front or the rear: both are made",
     };
     format!("{tang}{from}")
+}
+
+/// Where the tang of a cavity points as the housing is held, and what is moulded on that side.
+fn tang_in_words(housing: &JobHousing, side: Side) -> String {
+    let whither = match housing.pose().shows(side, housing.housing().drawn) {
+        Side::Top => "up",
+        Side::Bottom => "DOWN",
+        Side::Left => "to the LEFT",
+        Side::Right => "to the RIGHT",
+    };
+    match housing.housing().feature_on(side) {
+        Some(feature) => format!("tang {whither}, on the {feature} side"),
+        None => format!("tang {whither}"),
+    }
 }
 
 fn is_individually_sealed(sight: &Sight<'_>, at: &Address) -> bool {
@@ -226,10 +242,10 @@ pub(super) fn plug(sight: &Sight<'_>, from: &Address, answers: &[Answer]) -> Ask
 pub(super) fn take_plug(sight: &Sight<'_>, at: &Address, answers: &[Answer]) -> Asked {
     let side = if sight.state().side_of(at) == Some(JobSide::New) { "new" } else { "old" };
     match answers.first() {
-        None => Asked::Picks {
-            prompt: format!("TAKE the plug out of {side} {}, without a nick.", at.label),
-            picks: vec![(Pick::Out, "out".to_owned())],
-        },
+        None => offer(
+            format!("TAKE the plug out of {side} {}, without a nick.", at.label),
+            vec![(Pick::Out, "out".to_owned())],
+        ),
         Some(_) => Asked::Ready(vec![Act::TakePlug { from: at.clone(), anyway: None }]),
     }
 }
@@ -291,7 +307,7 @@ fn lay_aside(sight: &Sight<'_>) -> Asked {
         }
         false => "A PLUG is in your hand, and no hole needs it. Where does it go?",
     };
-    Asked::Picks { prompt: prompt.to_owned(), picks: offered }
+    offer(prompt, offered)
 }
 
 /// A hole that takes a plug which is not on its way from the old housing.

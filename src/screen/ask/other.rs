@@ -48,40 +48,64 @@ pub enum OtherThing {
     Stop,
 }
 
-/// Every other thing: the thing, its key in the menu, what it says.
+/// Every other thing: the thing, its key in the menu, what it says; group by group, the gravest last.
 pub const OTHERS: [(OtherThing, char, &str); 31] = [
-    (OtherThing::GoOn, 'y', "go on anyway with what was refused, by name"),
-    (OtherThing::Jump, 'j', "jump to a cavity by label, wire, circuit or colour"),
-    (OtherThing::NextUndone, '1', "go to the next place that is not done"),
-    (OtherThing::NextOpen, '2', "go to the next open cavity"),
-    (OtherThing::Map, 'm', "map an old cavity to a new one by hand"),
-    (OtherThing::WrongKey, 'w', "wrong key: the last entry did not happen at the bench"),
-    (OtherThing::PutBack, 'b', "I put it back where it came from"),
-    (OtherThing::Park, 'k', "tag and park what is in the hand"),
-    (OtherThing::Seen, 's', "what I see is elsewhere than on record"),
-    (OtherThing::Correct, 'c', "correct the record of a cavity"),
-    (OtherThing::Note, 'n', "a note"),
-    (OtherThing::Photo, 'p', "the number of a photo"),
-    (OtherThing::Cause, 'e', "the cause of the damage"),
-    (OtherThing::Behind, '3', "what lies behind the housing: branches, clamps, splices"),
-    (OtherThing::OrderLead, '4', "order a repair lead: what it has to be"),
-    (OtherThing::ProveTool, '5', "prove a tool's position on samples"),
-    (OtherThing::WithdrawTool, '6', "withdraw a tool: dropped, worn, nest changed"),
-    (OtherThing::CutFree, 'f', "cut a lead free behind the housing"),
-    (OtherThing::Loose, 'l', "several leads fell out together"),
-    (OtherThing::PlugGone, 'g', "a plug is lost, torn or given back"),
-    (OtherThing::LeftInOld, 'o', "leave something in the old housing on purpose"),
+    (OtherThing::GoOn, 'y', "override (name and reason)"),
+    (OtherThing::WrongKey, 'w', "undo: not done at the bench"),
+    (OtherThing::PutBack, 'b', "put it back where it was"),
+    (OtherThing::Jump, 'j', "jump to label, wire or colour"),
+    (OtherThing::NextUndone, '1', "next place not done"),
+    (OtherThing::NextOpen, '2', "next open cavity"),
+    (OtherThing::Seen, 's', "it is somewhere else"),
+    (OtherThing::Correct, 'c', "correct the record"),
+    (OtherThing::Loose, 'l', "several wires came out together"),
+    (OtherThing::KeyShould, '8', "type what the diagram says"),
+    (OtherThing::Park, 'k', "tag and park it"),
+    (OtherThing::CutFree, 'f', "cut a wire off"),
+    (OtherThing::Removed, 'x', "remove a wire for good"),
+    (OtherThing::LeftInOld, 'o', "leave it in the old housing"),
+    (OtherThing::PlugGone, 'g', "plug lost, torn or given back"),
+    (OtherThing::Join, '9', "join two wires into one"),
+    (OtherThing::Map, 'm', "map a cavity by hand"),
+    (OtherThing::Behind, '3', "harness behind the housing"),
+    (OtherThing::OrderLead, '4', "order a repair lead"),
+    (OtherThing::ProveTool, '5', "qualify a crimp die position"),
+    (OtherThing::WithdrawTool, '6', "withdraw a tool"),
+    (OtherThing::Note, 'n', "write a note"),
+    (OtherThing::Photo, 'p', "number of a photo"),
+    (OtherThing::Cause, 'e', "cause of the damage"),
+    (OtherThing::Accept, 'a', "accept an open point by name"),
+    (OtherThing::GateAgain, '7', "answer a safety check again"),
     (OtherThing::ReopenLock, 'r', "open the new lock again"),
-    (OtherThing::Accept, 'a', "accept a flag by name"),
-    (OtherThing::SendRequest, 'd', "send the parts request to the desk"),
+    (OtherThing::SendRequest, 'd', "send the parts request"),
     (OtherThing::Arrived, 'i', "a part of the request arrived"),
-    (OtherThing::Removed, 'x', "take a wire out for good, under a document"),
-    (OtherThing::GateAgain, '7', "answer a safety question anew"),
-    (OtherThing::KeyShould, '8', "key what should be in a cavity, by the diagram"),
-    (OtherThing::Join, '9', "join two leads into one, under a document"),
     (OtherThing::HandOver, 'h', "hand over to another person"),
-    (OtherThing::Stop, 't', "STOP the job"),
+    (OtherThing::Stop, 't', "STOP THE JOB"),
 ];
+
+impl OtherThing {
+    /// The heading it stands under in the menu; none for what always stands at its end.
+    pub fn group(self) -> Option<&'static str> {
+        match self {
+            Self::GoOn | Self::WrongKey | Self::PutBack => Some("UNDO, OVERRIDE"),
+            Self::Jump | Self::NextUndone | Self::NextOpen => Some("GO TO"),
+            Self::Seen | Self::Correct | Self::Loose | Self::KeyShould => Some("SEEN"),
+            Self::Park
+            | Self::CutFree
+            | Self::Removed
+            | Self::LeftInOld
+            | Self::PlugGone
+            | Self::Join
+            | Self::Map => Some("WIRES AND PLUGS"),
+            Self::Behind | Self::OrderLead | Self::ProveTool | Self::WithdrawTool => Some("REPAIRS"),
+            Self::Note | Self::Photo | Self::Cause | Self::Accept | Self::GateAgain | Self::ReopenLock => {
+                Some("JOB")
+            }
+            Self::SendRequest | Self::Arrived => Some("PARTS"),
+            Self::HandOver | Self::Stop => None,
+        }
+    }
+}
 
 /// A safety question answered before is answered anew: the last answer counts.
 fn gate_again(sight: &Sight<'_>, answers: &[Answer]) -> Asked {

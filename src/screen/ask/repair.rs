@@ -142,7 +142,7 @@ fn done(sight: &Sight<'_>, lead: &Lead, kind: RepairKind, answers: &[Answer]) ->
             Asked::Ready(vec![plain(lead, kind, "new seal on", parsed)])
         }
     };
-    if rest.is_empty() { asked.after(&misfit) } else { asked }
+    if rest.is_empty() { asked.loudly(misfit) } else { asked }
 }
 
 /// That a part does not belong there, said before it is fitted; empty where it does.
@@ -150,8 +150,8 @@ fn misfit(sight: &Sight<'_>, lead: &Lead, kind: RepairKind, part: Option<PartNum
     let verdict = sight.preview(&plain(lead, kind, "looked at", part));
     let misfits = verdict.refusals().iter().filter(|refusal| refusal.code == Some(Code::TerminalMisfit));
     let said: Vec<String> =
-        misfits.map(|refusal| format!("WRONG PART? {refusal} Esc keys it anew. ")).collect();
-    said.concat()
+        misfits.map(|refusal| format!("WRONG PART? {refusal} Esc keys it anew.")).collect();
+    said.join(" ")
 }
 
 fn plain(lead: &Lead, how: RepairKind, done: &str, part: Option<PartNumber>) -> Act {

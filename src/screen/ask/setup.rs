@@ -2,7 +2,7 @@
 
 use crate::{
     catalogue::{DifferenceKind, differences},
-    face::{Face, Label, PosePlace, Side},
+    face::{Face, Label, Pose, PosePlace, Side},
     record::{Address, Difference, DifferenceKind::Missing, HousingName},
     swap::{
         About, Act, Fit, ItemId, JobHousing, JobSide, MatingVerdict, Misread, Question, ReadBack, RecordSide,
@@ -10,7 +10,7 @@ use crate::{
     },
 };
 
-use super::{Answer, Asked, closing, field, picks, texts};
+use super::{Answer, Asked, closing, field, offer, picks, texts};
 use crate::screen::{keys::Pick, sight::Sight};
 
 const FEATURES: [Pick; 3] = [Pick::UpFeature1, Pick::UpFeature2, Pick::UpFeature3];
@@ -26,7 +26,7 @@ pub(super) fn view(sight: &Sight<'_>, name: &HousingName, answers: &[Answer]) ->
             format!("HOLD {name} ({part}) as you will work: which face?"),
             &[Pick::WireFace, Pick::MatingFace],
         ),
-        [_] => {
+        [face] => {
             let features = housing.housing().features.iter().zip(FEATURES);
             let mut offered: Vec<(Pick, String)> =
                 features.map(|(f, pick)| (pick, format!("{} up", f.name))).collect();
@@ -38,11 +38,12 @@ pub(super) fn view(sight: &Sight<'_>, name: &HousingName, answers: &[Answer]) ->
                 (Side::Left, Pick::UpLeft),
             ];
             let free = sides.into_iter().filter(|(side, _)| housing.housing().feature_on(*side).is_none());
-            offered.extend(free.map(|(_, pick)| (pick, pick.text().to_owned())));
-            Asked::Picks { prompt: format!("Which side of {name} is up?"), picks: offered }
+            let face = face_of(face);
+            offered.extend(free.map(|(up, pick)| (pick, housing.housing().up_in_words(Pose { face, up }))));
+            offer(format!("Which side of {name} is up?"), offered)
         }
         [face, up, ..] => {
-            let face = if *face == Answer::Pick(Pick::MatingFace) { Face::Mating } else { Face::Wire };
+            let face = face_of(face);
             let feature = FEATURES.iter().position(|pick| *up == Answer::Pick(*pick));
             let up = match (feature.and_then(|n| housing.housing().features.get(n)), up) {
                 (Some(feature), _) => feature.name.clone(),
@@ -54,6 +55,10 @@ pub(super) fn view(sight: &Sight<'_>, name: &HousingName, answers: &[Answer]) ->
             Asked::Ready(vec![Act::View { housing: name.clone(), face, up }])
         }
     }
+}
+
+fn face_of(answer: &Answer) -> Face {
+    if *answer == Answer::Pick(Pick::MatingFace) { Face::Mating } else { Face::Wire }
 }
 
 /// An anchor, asked by the pose and never by the label.
@@ -187,16 +192,26 @@ pub(super) fn compare(sight: &Sight<'_>, question: Question, answers: &[Answer])
                 question.words(),
                 by_definition(sight, question)
             );
-            return picks(prompt, &[Pick::Yes, Pick::Differs, Pick::DontKnow, Pick::NotHere]);
+            return picks(prompt, &[agrees(question), Pick::Differs, Pick::DontKnow, Pick::NotHere]);
         }
         Some(Answer::Pick(Pick::NotHere)) => {
             return Asked::Ready(vec![Act::MatingHalf { verdict: MatingVerdict::NotHere }]);
         }
-        Some(Answer::Pick(Pick::Yes)) => Fit::Fits,
+        Some(Answer::Pick(pick)) if *pick == agrees(question) => Fit::Fits,
         Some(Answer::Pick(Pick::Differs)) => Fit::Differs,
         Some(_) => Fit::DontKnow,
     };
     Asked::Ready(vec![Act::Compared { question, answer, mating_half: true }])
+}
+
+/// Each question has a key of its own: one key held answers one of them.
+fn agrees(question: Question) -> Pick {
+    match question {
+        Question::Key => Pick::KeyFits,
+        Question::Latch => Pick::LatchFits,
+        Question::Gender => Pick::GenderFits,
+        Question::Clip => Pick::ClipFits,
+    }
 }
 
 /// What the definitions say about it, when they differ.

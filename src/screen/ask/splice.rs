@@ -117,7 +117,7 @@ impl SpliceAsks<'_> {
         let long = long.map_or("its length".to_owned(), |mm| format!("{mm} mm (-0/+10)"));
         let short = match asked.zip(needs).filter(|(asked, needs)| *asked < needs.cut_mm - 1e-6) {
             Some((asked, needs)) => format!(
-                "TOO SHORT BY NOW: asked for with {asked} mm, it has to be cut to {:.1} mm. Send the request again. ",
+                "TOO SHORT BY NOW: asked for with {asked} mm, it has to be cut to {:.1} mm. Send the request again.",
                 needs.cut_mm
             ),
             None => String::new(),
@@ -127,11 +127,12 @@ impl SpliceAsks<'_> {
         let record = if order.crimp_record == Some(true) { ", with the record of its crimp" } else { "" };
         picks(
             format!(
-                "{short}IS IT THE LEAD for {}? Measure it, crimp to cut end: {long}{gauge}{colour}; read the label at both ends{record}.",
+                "IS IT THE LEAD for {}? Measure it, crimp to cut end: {long}{gauge}{colour}; read the label at both ends{record}.",
                 self.sight.state().call(self.lead)
             ),
             &[Pick::Yes, Pick::No],
         )
+        .loudly(short)
     }
 
     /// What stands against the mark, and whether the sleeve is on before anything is joined.
@@ -139,27 +140,27 @@ impl SpliceAsks<'_> {
         let seal = if self.is_sealed() { " The wire seal stays on the terminal side." } else { "" };
         picks(
             format!(
-                "{}{}{}IS THE SLEEVE ON THE WIRE, and boot or nut with it? Only then strip and join.{seal}",
-                self.against(marked),
-                self.other_sleeve(marked),
+                "{}IS THE SLEEVE ON THE WIRE, and boot or nut with it? Only then strip and join.{seal}",
                 self.cut_to(marked)
             ),
             &[Pick::SleeveOn],
         )
+        .loudly(self.other_sleeve(marked))
+        .loudly(self.against(marked))
     }
 
     /// What a rule has against the place, before the wire is cut.
     fn against(&self, marked: &Splice) -> String {
         let verdict = self.sight.preview(&self.done(marked.clone()));
-        let say = |refusal: &crate::swap::Refusal| format!("NOT THERE: {} Esc marks it anew. ", refusal.say);
-        verdict.refusals().iter().map(say).collect()
+        let say = |refusal: &crate::swap::Refusal| format!("NOT THERE: {} Esc marks it anew.", refusal.say);
+        verdict.refusals().iter().map(say).collect::<Vec<_>>().join(" ")
     }
 
     fn other_sleeve(&self, marked: &Splice) -> String {
         let ordered = self.order.and_then(|order| order.sleeve.as_ref());
         match ordered.filter(|ordered| (ordered.mm() - marked.sleeve.mm()).abs() > SAME_SLEEVE_MM) {
             Some(ordered) => {
-                format!("NOT THE SLEEVE that was ordered ({}): is it the right one? ", ordered.both())
+                format!("NOT THE SLEEVE that was ordered ({}): is it the right one?", ordered.both())
             }
             None => String::new(),
         }

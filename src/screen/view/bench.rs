@@ -14,6 +14,7 @@ use crate::{
     record::{Address, HousingName},
     screen::{
         ask::{Asked, OtherThing, REREAD_POSE, Topic},
+        covered::Covered,
         sight::Sight,
         state::{Message, Ui},
         theme::Theme,
@@ -23,32 +24,43 @@ use crate::{
 
 use super::{
     ahead,
-    faces::{self, Covered, Spoken},
+    faces::{Faces, Spoken},
     text::{self, put},
 };
 
-/// Rows under the faces: big characters, question, message, counts, open things.
+/// Rows of the move in big characters.
 const BIG: u16 = 5;
 const COUNTS: u16 = 2;
+/// Between where from and where to, and nothing that can be read as a figure.
+const ARROW: [[&str; 5]; 2] = [
+    ["         ", "         ", " ━━━━━▶▶ ", "         ", "         "],
+    ["         ", "         ", " ====>>  ", "         ", "         "],
+];
 
 /// Draws the bench page.
 pub(super) fn draw(sight: &Sight<'_>, ui: &Ui, theme: Theme, area: Rect, buf: &mut Buffer) {
     let topic = ui.topic(sight);
-    let spoken = spoken_of(sight, ui, &topic);
+    let covered = Covered::now(sight, ui);
+    let spoken = spoken_of(sight, &topic);
     let question = question_lines(sight, ui, theme, area.width);
     let asked_rows = u16::try_from(question.len()).unwrap_or(1);
-    let below = BIG + asked_rows + COUNTS + 1;
+    let open = open_lines(sight, theme, &covered, usize::from(area.width));
+    let counts = COUNTS.max(1 + u16::try_from(open.len()).unwrap_or(1));
+    let big = Big { sight, theme, topic: &topic, spoken: &spoken, covered: &covered };
+    let big_rows = big.height(area.width);
+    let below = big_rows + asked_rows + counts + 1;
     let faces = Rect { height: area.height.saturating_sub(below), ..area };
-    let used = draw_faces(sight, ui, theme, &spoken, faces, buf).min(faces.height);
+    let drawn = Faces { sight, ui, theme, spoken: &spoken, covered: &covered };
+    let used = drawn.draw(faces, buf).min(faces.height);
     let spare = faces.height - used;
     // On a tall terminal the move stays near the faces, the question near the bottom.
-    let big = Rect { y: area.y + used + spare.min(1), height: BIG, ..area };
-    draw_big(sight, theme, &topic, &spoken, big, buf);
+    let big_area = Rect { y: area.y + used + spare.min(1), height: big_rows, ..area };
+    big.draw(big_area, buf);
     let bottom = area.bottom();
-    let ask_at = bottom.saturating_sub(COUNTS + asked_rows);
+    let ask_at = bottom.saturating_sub(counts + asked_rows);
     // Nothing is listed beside a question about what the list would show.
-    if matches!(spoken.covered, Covered::Nothing | Covered::SpokenOf) {
-        let top = big.bottom() + 1;
+    if matches!(covered, Covered::Nothing | Covered::ColoursOf(_)) {
+        let top = big_area.bottom() + 1;
         let room = Rect { y: top, height: ask_at.saturating_sub(top + 1), ..area };
         ahead::draw(sight, spoken.from.as_ref(), theme, room, buf);
     }
@@ -56,65 +68,83 @@ pub(super) fn draw(sight: &Sight<'_>, ui: &Ui, theme: Theme, area: Rect, buf: &m
     for (row, line) in (0_u16..).zip(&question) {
         put(buf, ask_area, row, line);
     }
-    draw_counts(sight, theme, Rect { y: bottom.saturating_sub(COUNTS), height: COUNTS, ..area }, buf);
-}
-
-fn draw_faces(
-    sight: &Sight<'_>,
-    ui: &Ui,
-    theme: Theme,
-    spoken: &Spoken,
-    area: Rect,
-    buf: &mut Buffer,
-) -> u16 {
-    let half = area.width / 2;
-    let left = Rect { width: half, ..area };
-    let right = Rect { x: area.x + half, width: area.width - half, ..area };
-    let old = faces::housing(sight, ui, theme, JobSide::Old, spoken, left, buf);
-    let new = faces::housing(sight, ui, theme, JobSide::New, spoken, right, buf);
-    old.max(new)
-}
-
-/// Which cavities the line is about.
-fn spoken_of(sight: &Sight<'_>, ui: &Ui, topic: &Topic) -> Spoken {
-    let state = sight.state();
-    let Topic::Step(step) = topic else { return Spoken::default() };
-    let (from, to) = match step {
-        Do::MoveWire { lead, .. } | Do::Repair { lead, .. } => return spoken_of_lead(sight, ui, lead),
-        Do::TakePlug { at } if state.side_of(at) == Some(JobSide::New) => (None, Some(at)),
-        Do::Anchor { housing, place } => return spoken_of_anchor(sight, housing, *place),
-        Do::ReRead { at } => {
-            let covered = Covered::Everything;
-            return Spoken { to: Some(at.clone()), covered, pose: Some(REREAD_POSE), from: None };
-        }
-        Do::CountRow { .. } => return Spoken { covered: Covered::Contents, ..Spoken::default() },
-        step => step.ends(),
-    };
-    Spoken { from: from.cloned(), to: to.cloned(), ..Spoken::default() }
-}
-
-/// The place an anchor asks about, with everything covered.
-fn spoken_of_anchor(sight: &Sight<'_>, name: &HousingName, place: PosePlace) -> Spoken {
-    let housing = sight.housing(name);
-    let at = housing.and_then(|h| h.seen().label_at(place).map(|label| h.address(label)));
-    let (from, to) = match housing.map(|h| h.side) {
-        Some(JobSide::Old) => (at, None),
-        _ => (None, at),
-    };
-    Spoken { from, to, covered: Covered::Everything, pose: None }
-}
-
-fn spoken_of_lead(sight: &Sight<'_>, ui: &Ui, id: &ItemId) -> Spoken {
-    let state = sight.state();
-    let Some(lead) = state.lead(id) else { return Spoken::default() };
-    let sits_in_old = matches!(&lead.place, Place::In(at) if state.side_of(at) == Some(JobSide::Old));
-    let asked = sits_in_old && ui.answers.is_empty() && sight.survey.target.colours_asked.contains(id);
-    Spoken {
-        from: home_of(lead),
-        to: sight.survey.target.of(id).cloned(),
-        covered: if asked { Covered::SpokenOf } else { Covered::Nothing },
-        pose: None,
+    let counts_area = Rect { y: bottom.saturating_sub(counts), height: counts, ..area };
+    put(buf, counts_area, 0, &counts_line(sight));
+    for (row, line) in (1_u16..).zip(&open) {
+        put(buf, counts_area, row, line);
     }
+}
+
+/// Which cavities the line is about, and at which side the hands are.
+fn spoken_of(sight: &Sight<'_>, topic: &Topic) -> Spoken {
+    let state = sight.state();
+    let usual = if state.has_moved() { JobSide::New } else { JobSide::Old };
+    let about = |name: &HousingName| Spoken {
+        about: Some(name.clone()),
+        ..Spoken::at(sight.housing(name).map_or(usual, |housing| housing.side))
+    };
+    let step = match topic {
+        Topic::Step(step) => step,
+        Topic::FailedAnchor(name) => return about(name),
+        _ => return Spoken::at(usual),
+    };
+    let (from, to) = step.ends();
+    let ends = |work| Spoken { from: from.cloned(), to: to.cloned(), ..Spoken::at(work) };
+    match step {
+        Do::MoveWire { lead, .. } | Do::Repair { lead, .. } => spoken_of_lead(sight, lead),
+        Do::TakePlug { at } if state.side_of(at) == Some(JobSide::New) => {
+            Spoken { to: Some(at.clone()), ..Spoken::at(JobSide::New) }
+        }
+        Do::MovePlug { .. } if state.plugs.iter().any(|plug| plug.place == Place::Hand) => ends(JobSide::New),
+        Do::Anchor { housing, place } => spoken_of_anchor(sight, housing, *place),
+        Do::ReRead { at } => {
+            Spoken { to: Some(at.clone()), pose: Some(REREAD_POSE), ..Spoken::at(JobSide::New) }
+        }
+        Do::View { housing }
+        | Do::Unlock { housing, .. }
+        | Do::Lock { housing }
+        | Do::Look { housing, .. }
+        | Do::CountRow { housing, .. }
+        | Do::SmallPartOff { housing, .. }
+        | Do::SmallPartOn { housing, .. }
+        | Do::AssuranceOff { housing }
+        | Do::AssuranceOn { housing } => about(housing),
+        Do::LookAt { cavities } => cavities.first().map_or(ends(usual), |at| about(&at.housing)),
+        Do::FitPlug { .. } | Do::MoveOther { .. } => ends(JobSide::New),
+        Do::Record { .. }
+        | Do::Decide { .. }
+        | Do::Tag { .. }
+        | Do::TakePlug { .. }
+        | Do::MovePlug { .. } => ends(JobSide::Old),
+        Do::Gate { .. }
+        | Do::Compare { .. }
+        | Do::Photo
+        | Do::Cause
+        | Do::ConfirmMap
+        | Do::LookMatingHalf
+        | Do::Mate
+        | Do::Test { .. }
+        | Do::Sign => ends(usual),
+    }
+}
+
+/// The place an anchor asks about.
+fn spoken_of_anchor(sight: &Sight<'_>, name: &HousingName, place: PosePlace) -> Spoken {
+    let Some(housing) = sight.housing(name) else { return Spoken::at(JobSide::Old) };
+    let at = housing.seen().label_at(place).map(|label| housing.address(label));
+    let spoken = Spoken { about: Some(name.clone()), ..Spoken::at(housing.side) };
+    match housing.side {
+        JobSide::Old => Spoken { from: at, ..spoken },
+        JobSide::New => Spoken { to: at, ..spoken },
+    }
+}
+
+fn spoken_of_lead(sight: &Sight<'_>, id: &ItemId) -> Spoken {
+    let state = sight.state();
+    let Some(lead) = state.lead(id) else { return Spoken::at(JobSide::Old) };
+    let sits_in_old = matches!(&lead.place, Place::In(at) if state.side_of(at) == Some(JobSide::Old));
+    let work = if sits_in_old { JobSide::Old } else { JobSide::New };
+    Spoken { from: home_of(lead), to: sight.survey.target.of(id).cloned(), ..Spoken::at(work) }
 }
 
 /// Where a lead is or was taken from.
@@ -127,35 +157,83 @@ fn home_of(lead: &Lead) -> Option<Address> {
 }
 
 /// The move in characters five rows high, and what is known of the lead beside it.
-fn draw_big(sight: &Sight<'_>, theme: Theme, topic: &Topic, spoken: &Spoken, area: Rect, buf: &mut Buffer) {
-    let label = |at: &Option<Address>| {
-        at.as_ref().filter(|_| spoken.covered != Covered::Everything).map(|at| at.label.to_string())
-    };
-    let text = match (topic, label(&spoken.from), label(&spoken.to)) {
-        (Topic::Step(Do::Record { .. } | Do::Decide { .. }), Some(from), _) => from,
-        (Topic::Step(Do::FitPlug { .. } | Do::TakePlug { .. }), None, Some(to)) => format!(">{to}"),
-        (_, Some(from), Some(to)) => format!("{from}>{to}"),
-        (_, Some(from), None) => format!("{from}>?"),
-        (_, None, Some(to)) => format!(">{to}"),
-        (_, None, None) => String::new(),
-    };
-    let rows = big_text(&text, theme.ascii);
-    let width = rows.first().map_or(0, |row| row.chars().count());
-    let style = theme.now();
-    for (y, row) in (0_u16..).zip(&rows) {
-        put(buf, area, y, &Line::styled(format!("  {row}"), style));
+struct Big<'a> {
+    sight: &'a Sight<'a>,
+    theme: Theme,
+    topic: &'a Topic,
+    spoken: &'a Spoken,
+    covered: &'a Covered,
+}
+
+impl Big<'_> {
+    /// Rows it takes: no more than are written on.
+    fn height(&self, width: u16) -> u16 {
+        let rows = self.rows(usize::from(width) / 2);
+        let facts = self.facts(usize::from(width).saturating_sub(indent(&rows)));
+        u16::try_from(rows.len().max(facts.len())).unwrap_or(BIG).min(BIG)
     }
-    let beside = u16::try_from(width + 5).unwrap_or(0).min(area.width);
-    let beside = Rect { x: area.x + beside, width: area.width - beside, ..area };
-    let facts = match topic {
-        Topic::Step(Do::MoveWire { lead, .. } | Do::Repair { lead, .. }) => sight
-            .state()
-            .lead(lead)
-            .map_or_else(Vec::new, |l| lead_facts(sight, l, spoken.covered == Covered::SpokenOf)),
-        _ => progress(sight),
-    };
-    for (y, fact) in (0_u16..).zip(facts) {
-        put(buf, beside, y, &Line::raw(text::clean(&fact, theme).into_owned()));
+
+    fn draw(&self, area: Rect, buf: &mut Buffer) {
+        let rows = self.rows(usize::from(area.width) / 2);
+        for (y, row) in (0_u16..).zip(&rows) {
+            put(buf, area, y, &Line::styled(format!("  {row}"), self.theme.now()));
+        }
+        let indent = u16::try_from(indent(&rows)).unwrap_or(0).min(area.width);
+        let beside = Rect { x: area.x + indent, width: area.width - indent, ..area };
+        for (y, line) in (0_u16..).zip(self.facts(usize::from(beside.width))) {
+            put(buf, beside, y, &Line::raw(line));
+        }
+    }
+
+    /// What is known of the lead, else how far the job is, in lines of this width.
+    fn facts(&self, width: usize) -> Vec<String> {
+        let facts = match self.topic {
+            Topic::Step(Do::MoveWire { lead, .. } | Do::Repair { lead, .. }) => self
+                .sight
+                .state()
+                .lead(lead)
+                .map_or_else(Vec::new, |l| lead_facts(self.sight, l, self.covered.hides_colours_of(lead))),
+            _ => progress(self.sight),
+        };
+        facts.iter().flat_map(|fact| text::wrap(&text::clean(fact, self.theme), width)).collect()
+    }
+
+    /// Where from and where to, five rows high where they fit, else in plain words.
+    fn rows(&self, most: usize) -> Vec<String> {
+        let is_told = *self.covered != Covered::LabelsToo;
+        let label = |at: &Option<Address>| at.as_ref().filter(|_| is_told).map(|at| at.label.to_string());
+        let (from, to) = (label(&self.spoken.from), label(&self.spoken.to));
+        let is_a_move = match self.topic {
+            Topic::Step(step) => !matches!(step, Do::Record { .. } | Do::Decide { .. } | Do::Tag { .. }),
+            _ => false,
+        };
+        let (from, to) = match (from, to) {
+            (Some(from), None) if is_a_move => (Some(from), Some("?".to_owned())),
+            ends => ends,
+        };
+        let big = |text: &Option<String>| big_text(text.as_deref().unwrap_or_default(), self.theme.ascii);
+        let (left, right) = (big(&from), big(&to));
+        let arrow = ARROW[usize::from(self.theme.ascii)];
+        let arrow = if to.is_some() { arrow } else { [""; 5] };
+        let rows =
+            left.iter().zip(arrow).zip(&right).map(|((left, arrow), right)| format!("{left}{arrow}{right}"));
+        let rows: Vec<String> = rows.collect();
+        if from.is_none() && to.is_none() {
+            return Vec::new();
+        }
+        if rows.iter().all(|row| row.chars().count() <= most) {
+            return rows;
+        }
+        let said = [from.map(|label| format!("from {label}")), to.map(|label| format!("to {label}"))];
+        said.into_iter().flatten().collect()
+    }
+}
+
+/// Columns left of the facts.
+fn indent(rows: &[String]) -> usize {
+    match rows.iter().map(|row| row.chars().count()).max() {
+        Some(wide) => wide + 5,
+        None => 1,
     }
 }
 
@@ -214,25 +292,28 @@ fn question_lines<'a>(sight: &Sight<'_>, ui: &Ui, theme: Theme, width: u16) -> V
     let width = usize::from(width).saturating_sub(2);
     let mut lines = Vec::new();
     if let Some(message) = &ui.message {
-        let (text, style) = match message {
-            Message::Done(text) => (text, theme.done()),
-            Message::Refused(text) | Message::Trouble(text) => (text, theme.alarm()),
-        };
-        push_wrapped(&mut lines, &text::clean(text, theme), width, style);
+        match message {
+            Message::Done(text) => push_wrapped(&mut lines, &text::clean(text, theme), width, theme.done()),
+            Message::Refused(text) | Message::Failed(text) | Message::Trouble(text) => {
+                push_loud(&mut lines, Some(text), theme, width);
+            }
+        }
     }
     if let Some(occasion) = occasion(sight, ui).filter(|_| ui.answers.is_empty()) {
         push_wrapped(&mut lines, &text::clean(caution(occasion), theme), width, theme.faint());
     }
     match ui.asked(sight) {
-        Asked::Field { prompt } => {
+        Asked::Field { loud, prompt } => {
+            push_loud(&mut lines, loud.as_deref(), theme, width);
             push_wrapped(&mut lines, &text::clean(&prompt, theme), width, theme.now());
             let cursor = if theme.ascii { "_" } else { "▁" };
             let field = text::end_of(&text::clean(&ui.field, theme), width.saturating_sub(3));
             lines.push(Line::styled(format!(" > {field}{cursor}"), theme.now()));
         }
-        Asked::Picks { prompt, picks } => {
+        Asked::Picks { loud, prompt, picks } => {
+            push_loud(&mut lines, loud.as_deref(), theme, width);
             push_wrapped(&mut lines, &text::clean(&prompt, theme), width, theme.now());
-            lines.extend(pick_lines(&picks, theme, width));
+            lines.extend(pick_lines(ui, &picks, theme, width));
         }
         Asked::Ready(_)
         | Asked::Send(_)
@@ -255,16 +336,25 @@ fn occasion(sight: &Sight<'_>, ui: &Ui) -> Option<Occasion> {
     }
 }
 
+/// What is wrong: with a sign of its own, on lines of its own.
+fn push_loud(lines: &mut Vec<Line<'_>>, text: Option<&str>, theme: Theme, width: usize) {
+    if let Some(text) = text {
+        push_wrapped(lines, &text::clean(&format!("!! {text}"), theme), width, theme.alarm());
+    }
+}
+
 fn push_wrapped(lines: &mut Vec<Line<'_>>, text: &str, width: usize, style: Style) {
     lines.extend(text::wrap(text, width).into_iter().map(|line| Line::styled(format!(" {line}"), style)));
 }
 
 /// The one-key answers, as many on a line as fit.
 fn pick_lines<'a>(
+    ui: &Ui,
     picks: &[(crate::screen::keys::Pick, String)],
     theme: Theme,
     width: usize,
 ) -> Vec<Line<'a>> {
+    let offered: Vec<_> = picks.iter().map(|(pick, _)| *pick).collect();
     let mut lines = Vec::new();
     let mut spans: Vec<Span<'a>> = Vec::new();
     let mut used = 0;
@@ -276,7 +366,7 @@ fn pick_lines<'a>(
             used = 0;
         }
         spans.push(Span::raw("  "));
-        spans.push(Span::styled(format!("[{}]", pick.key()), theme.key()));
+        spans.push(Span::styled(format!("[{}]", ui.spent.key_of(*pick, &offered)), theme.key()));
         spans.push(Span::raw(item));
         used += long;
     }
@@ -286,42 +376,46 @@ fn pick_lines<'a>(
     lines
 }
 
-/// Where everything is, and what is open: on every screen of the move.
-fn draw_counts(sight: &Sight<'_>, theme: Theme, area: Rect, buf: &mut Buffer) {
-    let account = &sight.survey.account;
-    let (wires, plugs) = (&account.wires, &account.plugs);
-    let left = format!(
+/// Where everything is: on every screen of the move.
+fn counts_line<'a>(sight: &Sight<'_>) -> Line<'a> {
+    let (wires, plugs) = (&sight.survey.account.wires, &sight.survey.account.plugs);
+    Line::raw(format!(
         " wires: old {} hand {} parked {} new {}   plugs: old {} hand {} tray {} new {}",
         wires.old, wires.hand, wires.parked, wires.new, plugs.old, plugs.hand, plugs.tray, plugs.new
-    );
-    put(buf, area, 0, &Line::raw(left));
-    put(buf, area, 1, &open_line(sight, theme, usize::from(area.width)));
+    ))
 }
 
-/// The gravest thing that is open, and what is parked.
-fn open_line<'a>(sight: &Sight<'_>, theme: Theme, width: usize) -> Line<'a> {
+/// What is in no housing, what is parked, and the gravest thing that is open; two lines where one does not
+/// hold it.
+fn open_lines<'a>(sight: &Sight<'_>, theme: Theme, covered: &Covered, width: usize) -> Vec<Line<'a>> {
     let state = sight.state();
     let ordinary =
         |code: Code| matches!(code, Code::NotFinished | Code::InHand | Code::Parked | Code::NotTugged);
     let flags: Vec<_> = sight.survey.account.open_flags().filter(|f| !ordinary(f.code)).collect();
     let parked: Vec<String> = state.parked().map(|(tag, id)| format!("{id} (tag {tag})")).collect();
-    let mut text = String::from(" ");
     let out = sight.survey.account.not_in_a_housing();
-    text.push_str(&match out {
-        0 => "0 in no housing   ".to_owned(),
-        out => format!("{out} IN NO HOUSING   "),
-    });
+    let mut text = match out {
+        0 => "0 in no housing".to_owned(),
+        out => format!("{out} IN NO HOUSING"),
+    };
     if !parked.is_empty() {
-        text.push_str(&format!("PARKED {}   ", parked.join(", ")));
+        text.push_str(&format!("   PARKED {}", parked.join(", ")));
     }
     match flags.as_slice() {
         [] => {}
-        [first, rest @ ..] => {
-            let more = if rest.is_empty() { String::new() } else { format!(" (+{} more)", rest.len()) };
-            let room = width.saturating_sub(text.chars().count() + more.chars().count() + "OPEN ".len());
-            text.push_str(&format!("OPEN {}{more}", text::start_of(&first.say, room)));
+        [..] if !covered.is_nothing() => {
+            text.push_str(&format!("   OPEN {}: covered while this is asked", flags.len()));
         }
+        [only] => text.push_str(&format!("   OPEN {}", only.say)),
+        [first, rest @ ..] => text.push_str(&format!("   OPEN (+{} more) {}", rest.len(), first.say)),
     }
     let style = if flags.is_empty() && out == 0 { theme.faint() } else { theme.now() };
-    Line::styled(text::clean(&text, theme).into_owned(), style)
+    let mut lines = text::wrap(&text::clean(&text, theme), width.saturating_sub(2));
+    if lines.len() > 2 {
+        lines.truncate(2);
+        if let Some(last) = lines.last_mut() {
+            *last = format!("{} ... Tab: the rest", text::start_of(last, width.saturating_sub(22)));
+        }
+    }
+    lines.into_iter().map(|line| Line::styled(format!(" {line}"), style)).collect()
 }

@@ -1,164 +1,308 @@
-//! The old and the new housing side by side, both drawn from the same data, flipped and turned
-//! together.
+//! The faces of the housings: both sides beside each other where they fit whole, else one under the
+//! other, else the side in work whole and of the other one row. All drawn from the same data, flipped
+//! and turned together.
 
 use std::collections::BTreeMap;
 
-use ratatui::{buffer::Buffer, layout::Rect, text::Line};
+use ratatui::{buffer::Buffer, layout::Rect, style::Style, text::Line};
 
 use crate::{
     catalogue::Delivered,
     face::{Label, Pose, Side},
-    picture::{FaceOptions, Mark, Slot, draw_face},
-    record::{Address, Holds},
-    screen::{sight::Sight, state::Ui, theme::Theme},
-    swap::{Expected, Flip, JobHousing, JobSide, Lead, Occupant, flipped},
+    picture::{Covering, DrawnFace, FaceOptions, Mark, Slot, draw_face, draw_strip},
+    record::{Address, Holds, HousingName},
+    screen::{covered::Covered, sight::Sight, state::Ui, theme::Theme},
+    swap::{Expected, Flip, JobHousing, JobSide, Lead, Occupant, OtherKind, flipped, pose_in_words},
 };
 
 use super::text;
 
-/// The cavities spoken of, where from and where to, and what is covered because it is asked.
-#[derive(Debug, Clone, Default)]
+/// What the question speaks of.
+#[derive(Debug, Clone)]
 pub(super) struct Spoken {
+    /// Where something comes from.
     pub from: Option<Address>,
+    /// Where it goes.
     pub to: Option<Address>,
-    pub covered: Covered,
     /// The pose the question speaks of, when it is not the one on record.
     pub pose: Option<Pose>,
+    /// The housing it is about, where it is about one.
+    pub about: Option<HousingName>,
+    /// The side the hands are at.
+    pub work: JobSide,
 }
 
-/// What is covered: an answer that stands on the screen catches nothing.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
-pub(super) enum Covered {
-    #[default]
-    Nothing,
-    /// What the cavities spoken of hold.
-    SpokenOf,
-    /// What every cavity holds.
-    Contents,
-    /// Labels and contents.
-    Everything,
+impl Spoken {
+    /// Of nothing yet, with the hands at this side.
+    pub fn at(work: JobSide) -> Self {
+        Self { from: None, to: None, pose: None, about: None, work }
+    }
+
+    fn address(&self, side: JobSide) -> Option<&Address> {
+        match side {
+            JobSide::Old => self.from.as_ref(),
+            JobSide::New => self.to.as_ref(),
+        }
+    }
 }
 
-/// Draws one housing with its heading; gives the rows used.
-pub(super) fn housing(
-    sight: &Sight<'_>,
-    ui: &Ui,
-    theme: Theme,
+/// What the faces are drawn from.
+pub(super) struct Faces<'a> {
+    pub sight: &'a Sight<'a>,
+    pub ui: &'a Ui,
+    pub theme: Theme,
+    pub spoken: &'a Spoken,
+    pub covered: &'a Covered,
+}
+
+/// One side with the housing of it that is shown.
+struct Shown<'a> {
+    housing: &'a JobHousing,
     side: JobSide,
-    spoken: &Spoken,
-    area: Rect,
-    buf: &mut Buffer,
-) -> u16 {
-    let wanted = if side == JobSide::Old { &spoken.from } else { &spoken.to };
-    let housings = || sight.state().side(side);
-    let named = wanted.as_ref().and_then(|at| housings().find(|h| h.name == at.housing));
-    let Some(shown) = named.or_else(|| housings().next()) else { return 0 };
-    let asked_in = spoken.pose.filter(|_| named.is_some());
-    let pose = asked_in.unwrap_or_else(|| pose_shown(shown, ui));
-    let heading = format!("{} {} {}", shown.name, shown.housing().part, state_words(shown));
-    text::put(buf, area, 0, &Line::styled(text::clean(&heading, theme).into_owned(), theme.now()));
-    let words = crate::swap::pose_in_words(shown.housing(), pose);
-    let odd = asked_in.is_none() && shown.view.as_ref().is_some_and(|(on_record, _)| *on_record != pose);
-    let (line, style) = match odd {
-        true => (format!("NOT as on record: {words}"), theme.alarm()),
-        false => (words, theme.faint()),
-    };
-    // A gap stays between what is said of the two sides.
-    let line: String =
-        text::clean(&line, theme).chars().take(usize::from(area.width.saturating_sub(1))).collect();
-    text::put(buf, area, 1, &Line::styled(line, style));
-    let occupants = sight.state().occupants();
-    let slot = |label: &Label| slot_of(sight, shown, label, &occupants, spoken);
-    // A side nothing is said of shows the same labels as the other.
-    let other = if side == JobSide::Old { &spoken.to } else { &spoken.from };
-    let focus = named.and(wanted.as_ref()).or(other.as_ref()).map(|at| at.label.clone());
-    let options = FaceOptions {
-        ascii: theme.ascii,
-        width: usize::from(area.width),
-        height: usize::from(area.height.saturating_sub(2)),
-        focus,
-        blind: spoken.covered == Covered::Everything,
-    };
-    let picture = draw_face(shown.housing(), pose, &slot, &options);
-    let below = Rect { y: area.y + 2, height: area.height.saturating_sub(2), ..area };
-    text::paint(buf, below, &picture, theme);
-    2 + u16::try_from(picture.height()).unwrap_or(u16::MAX)
+    pose: Pose,
+    /// Whether the pose is one the viewer turned it to.
+    is_turned: bool,
+    /// Which of how many, from 1.
+    nth: (usize, usize),
+    focus: Option<Label>,
+    occupants: &'a BTreeMap<&'a Address, Occupant<'a>>,
+}
+
+/// Rows of the other side's strip: heading, which row, the row.
+const STRIP: usize = 3;
+
+impl Faces<'_> {
+    /// Draws them; gives the rows used.
+    pub fn draw(&self, area: Rect, buf: &mut Buffer) -> u16 {
+        let occupants = self.sight.state().occupants();
+        let shown = |side| self.shown(side, &occupants);
+        let (Some(old), Some(new)) = (shown(JobSide::Old), shown(JobSide::New)) else { return 0 };
+        let room = (usize::from(area.width), usize::from(area.height));
+        let beside = self.beside(&old, &new, room);
+        if let Some(blocks) = beside.or_else(|| self.under(&old, &new, room)) {
+            return put_blocks(&blocks, area, self.theme, buf);
+        }
+        let (work, other) = match self.spoken.work {
+            JobSide::Old => (&old, &new),
+            JobSide::New => (&new, &old),
+        };
+        // A row of holes beside the holes that are asked tells nothing.
+        if self.covered.of_faces() == Covering::LabelsToo {
+            return put_blocks(&[self.block(work, room)], area, self.theme, buf);
+        }
+        let block = self.block(work, (room.0, room.1.saturating_sub(STRIP)));
+        let strip = self.strip(other, room.0, block.rows());
+        put_blocks(&[block, strip], area, self.theme, buf)
+    }
+
+    /// Both whole, beside each other with a gap between.
+    fn beside(&self, old: &Shown<'_>, new: &Shown<'_>, room: (usize, usize)) -> Option<[Block; 2]> {
+        let half = room.0 / 2;
+        let left = self.block(old, (half.saturating_sub(1), room.1));
+        let right = self.block(new, (room.0 - half, room.1));
+        (left.is_whole && right.is_whole).then(|| [left, right.moved(half, 0)])
+    }
+
+    /// Both whole, one under the other.
+    fn under(&self, old: &Shown<'_>, new: &Shown<'_>, room: (usize, usize)) -> Option<[Block; 2]> {
+        let above = self.block(old, room);
+        let left = room.1.checked_sub(above.rows() + 1).filter(|_| above.is_whole)?;
+        let below = self.block(new, (room.0, left));
+        let at = above.rows() + 1;
+        below.is_whole.then(|| [above, below.moved(0, at)])
+    }
+
+    fn shown<'a>(
+        &'a self,
+        side: JobSide,
+        occupants: &'a BTreeMap<&'a Address, Occupant<'a>>,
+    ) -> Option<Shown<'a>> {
+        let housings: Vec<&JobHousing> = self.sight.state().side(side).collect();
+        let named = self.spoken.address(side).map(|at| &at.housing).or(self.spoken.about.as_ref());
+        let first = named.and_then(|name| housings.iter().position(|h| h.name == *name));
+        let further = self.ui.further[usize::from(side == JobSide::New)];
+        let nth = (first.unwrap_or(0) + further) % housings.len().max(1);
+        let housing = *housings.get(nth)?;
+        let is_spoken_of = first.is_some_and(|first| first == nth);
+        let asked_in = self.spoken.pose.filter(|_| is_spoken_of);
+        let pose = asked_in.unwrap_or_else(|| pose_shown(housing, self.ui));
+        let on_record = housing.view.as_ref().map(|(pose, _)| *pose);
+        // A side nothing is said of shows the same labels as the other.
+        let own = self.spoken.address(side).filter(|at| at.housing == housing.name);
+        let other = self.spoken.from.as_ref().or(self.spoken.to.as_ref());
+        Some(Shown {
+            housing,
+            side,
+            pose,
+            is_turned: asked_in.is_none() && on_record.is_some_and(|record| record != pose),
+            nth: (nth + 1, housings.len()),
+            focus: own.or(other).map(|at| at.label.clone()),
+            occupants,
+        })
+    }
+
+    /// Heading and face.
+    fn block(&self, shown: &Shown<'_>, (width, height): (usize, usize)) -> Block {
+        let lines = self.heading(shown, width);
+        let room = (width, height.saturating_sub(lines.len()));
+        let slot = |label: &Label| self.slot(shown, label);
+        let DrawnFace { picture, is_whole } =
+            draw_face(shown.housing.housing(), shown.pose, &slot, &self.options(shown, room));
+        let is_whole = is_whole && lines.len() + picture.height() <= height;
+        Block { at: (0, 0), lines, picture, is_whole }
+    }
+
+    /// Heading and the one row that matters.
+    fn strip(&self, shown: &Shown<'_>, width: usize, at: usize) -> Block {
+        let mut lines = self.heading(shown, width);
+        lines.truncate(1);
+        let slot = |label: &Label| self.slot(shown, label);
+        let options = self.options(shown, (width, 1));
+        let picture = draw_strip(shown.housing.housing(), shown.pose, &slot, &options);
+        Block { at: (0, at), lines, picture, is_whole: false }
+    }
+
+    fn options(&self, shown: &Shown<'_>, (width, height): (usize, usize)) -> FaceOptions {
+        let covering = self.covered.of_faces();
+        FaceOptions { ascii: self.theme.ascii, width, height, focus: shown.focus.clone(), covering }
+    }
+
+    /// Which housing it is, and how it is held: on one line where that fits.
+    fn heading(&self, shown: &Shown<'_>, width: usize) -> Vec<(String, Style)> {
+        let job = shown.housing;
+        let housing = job.housing();
+        let (side, key) = match shown.side {
+            JobSide::Old => ("old", "Left"),
+            JobSide::New => ("new", "Right"),
+        };
+        let name = if job.name.as_str() == side { String::new() } else { format!(" {}", job.name) };
+        let mut who = format!("{}{name} {}", side.to_uppercase(), housing.part);
+        if let Some(lock) = job.lock {
+            let kind = housing.lock.as_ref().map_or("lock", |lock| lock.kind.as_str());
+            who.push_str(&format!(" ({kind} {})", lock.words()));
+        }
+        if shown.nth.1 > 1 {
+            who.push_str(&format!(" {} of {}, {key}: the next", shown.nth.0, shown.nth.1));
+        }
+        let held = pose_in_words(housing, shown.pose);
+        let mut lines = Vec::new();
+        let mut put = |text: &str, style: Style| {
+            let text = text::clean(text, self.theme);
+            lines.extend(crate::quantity::wrap(&text, width).into_iter().map(|line| (line, style)));
+        };
+        if shown.is_turned {
+            put(&who, self.theme.now());
+            put(&format!("!! PICTURE TURNED: {held}."), self.theme.alarm());
+            let record = pose_in_words(housing, job.pose());
+            put(&format!("Your housing: {record}. Esc: back"), self.theme.alarm());
+            return lines;
+        }
+        let both = format!("{who}  {held}");
+        match both.chars().count() <= width {
+            true => put(&both, self.theme.now()),
+            false => {
+                put(&who, self.theme.now());
+                put(&held, self.theme.faint());
+            }
+        }
+        lines
+    }
+
+    fn slot(&self, shown: &Shown<'_>, label: &Label) -> Slot {
+        let at = shown.housing.address(label);
+        let spoken_of = match &at {
+            at if self.spoken.from.as_ref() == Some(at) => Some(Mark::From),
+            at if self.spoken.to.as_ref() == Some(at) => Some(Mark::To),
+            _ => None,
+        };
+        let slot = match shown.occupants.get(&at) {
+            Some(Occupant::Lead(lead)) => self.lead_slot(lead),
+            Some(Occupant::Plug(_)) => Slot::word("plug", Mark::Plug),
+            Some(Occupant::Other(other)) => match other.kind {
+                OtherKind::Spare => Slot::word("spare", Mark::Plain),
+                OtherKind::Bridge(_) => Slot::word("clip", Mark::Plain),
+            },
+            None => self.bare_slot(shown.housing, &at),
+        };
+        slot.spoken_of(spoken_of)
+    }
+
+    fn lead_slot(&self, lead: &Lead) -> Slot {
+        match self.covered.hides_colours_of(&lead.id) {
+            true => Slot::word("??", Mark::Plain),
+            false => Slot::wires(lead.wires_in().map(|wire| wire.colour.known())),
+        }
+    }
+
+    /// What is written where nothing sits.
+    fn bare_slot(&self, housing: &JobHousing, at: &Address) -> Slot {
+        let state = self.sight.state();
+        if housing.housing().cavity(&at.label).is_some_and(|c| c.delivered == Delivered::Blocked) {
+            return Slot::word("shut", Mark::Faint);
+        }
+        let (text, mark) = match housing.side {
+            JobSide::Old => match state.found.get(at) {
+                Some(Holds::Open) => ("OPEN", Mark::Alarm),
+                Some(Holds::Empty) => ("empty", Mark::Faint),
+                Some(Holds::Blocked) => ("shut", Mark::Faint),
+                Some(Holds::Wired(_) | Holds::Plugged | Holds::Spare(_) | Holds::Bridge(_)) => {
+                    ("-", Mark::Faint)
+                }
+                None => ("...", Mark::Faint),
+            },
+            // Before the record is whole nobody knows what belongs in there.
+            JobSide::New if !state.records_finished() => ("...", Mark::Faint),
+            JobSide::New => match self.sight.survey.target.expected(at) {
+                Expected::Nothing => ("empty", Mark::Faint),
+                Expected::Delivered => ("clip", Mark::Faint),
+                _ => ("-", Mark::Faint),
+            },
+        };
+        Slot::word(text, mark)
+    }
 }
 
 /// The pose on record, or the one the viewer turned it to.
 fn pose_shown(housing: &JobHousing, ui: &Ui) -> Pose {
-    let base = if housing.view.is_some() {
-        housing.pose()
-    } else {
-        Pose { face: housing.housing().drawn, up: Side::Top }
+    let base = match housing.view.is_some() {
+        true => housing.pose(),
+        false => Pose { face: housing.housing().drawn, up: Side::Top },
     };
     let base = if ui.flipped { flipped(base, Flip::Mirror) } else { base };
     if ui.turned { flipped(base, Flip::Turn) } else { base }
 }
 
-fn state_words(housing: &JobHousing) -> String {
-    let lock = housing.lock.map(|lock| {
-        let kind = housing.housing().lock.as_ref().map_or("lock", |l| l.kind.as_str());
-        format!("{kind} {}", lock.words())
-    });
-    lock.map_or(String::new(), |words| format!("({words})"))
+/// Lines and a picture under them, somewhere in the area.
+struct Block {
+    at: (usize, usize),
+    lines: Vec<(String, Style)>,
+    picture: crate::picture::Picture,
+    is_whole: bool,
 }
 
-fn slot_of(
-    sight: &Sight<'_>,
-    housing: &JobHousing,
-    label: &Label,
-    occupants: &BTreeMap<&Address, Occupant<'_>>,
-    spoken: &Spoken,
-) -> Slot {
-    let at = housing.address(label);
-    let spoken_of = if spoken.from.as_ref() == Some(&at) {
-        Some(Mark::From)
-    } else if spoken.to.as_ref() == Some(&at) {
-        Some(Mark::To)
-    } else {
-        None
-    };
-    let hidden = match spoken.covered {
-        Covered::Nothing => false,
-        Covered::SpokenOf => spoken_of.is_some() && matches!(occupants.get(&at), Some(Occupant::Lead(_))),
-        Covered::Contents | Covered::Everything => true,
-    };
-    let (text, mark) = match occupants.get(&at) {
-        _ if hidden => ("??".to_owned(), Mark::Faint),
-        Some(Occupant::Lead(lead)) => wire_text(lead),
-        Some(Occupant::Plug(_)) => ("plug".to_owned(), Mark::Plug),
-        Some(Occupant::Other(_)) => ("part".to_owned(), Mark::Plain),
-        None => bare_text(sight, housing, &at),
-    };
-    Slot { text, mark, spoken_of }
-}
+impl Block {
+    fn rows(&self) -> usize {
+        self.lines.len() + self.picture.height()
+    }
 
-fn wire_text(lead: &Lead) -> (String, Mark) {
-    let colour = lead.first_wire().and_then(|w| w.colour.known());
-    match colour {
-        Some(colour) => (colour.to_string(), Mark::Wire(colour.clone())),
-        None => ("?".to_owned(), Mark::Plain),
+    fn moved(self, x: usize, y: usize) -> Self {
+        Self { at: (x, y), ..self }
     }
 }
 
-fn bare_text(sight: &Sight<'_>, housing: &JobHousing, at: &Address) -> (String, Mark) {
-    let delivered = housing.housing().cavity(&at.label).map(|c| c.delivered);
-    if delivered == Some(Delivered::Blocked) {
-        return ("shut".to_owned(), Mark::Faint);
+/// Puts blocks on the screen; gives the rows used.
+fn put_blocks(blocks: &[Block], area: Rect, theme: Theme, buf: &mut Buffer) -> u16 {
+    let cells = |n: usize| u16::try_from(n).unwrap_or(u16::MAX);
+    for block in blocks {
+        let (x, y) = (cells(block.at.0), cells(block.at.1));
+        let (width, height) = (area.width.saturating_sub(x), area.height.saturating_sub(y));
+        let place = Rect { x: area.x + x, y: area.y + y.min(area.height), width, height };
+        for (row, (line, style)) in (0_u16..).zip(&block.lines) {
+            text::put(buf, place, row, &Line::styled(line.clone(), *style));
+        }
+        let down = cells(block.lines.len()).min(place.height);
+        let below = Rect { y: place.y + down, height: place.height - down, ..place };
+        text::paint(buf, below, &block.picture, theme);
     }
-    if housing.side == JobSide::Old {
-        return match sight.state().found.get(at) {
-            Some(Holds::Open) => ("OPEN".to_owned(), Mark::Alarm),
-            Some(Holds::Empty) => ("empty".to_owned(), Mark::Faint),
-            Some(Holds::Blocked) => ("shut".to_owned(), Mark::Faint),
-            Some(_) => ("-".to_owned(), Mark::Faint),
-            None => ("...".to_owned(), Mark::Faint),
-        };
-    }
-    match sight.survey.target.expected(at) {
-        Expected::Nothing => ("empty".to_owned(), Mark::Faint),
-        Expected::Delivered => ("clip".to_owned(), Mark::Faint),
-        _ => ("-".to_owned(), Mark::Faint),
-    }
+    cells(blocks.iter().map(|block| block.at.1 + block.rows()).max().unwrap_or(0))
 }

@@ -7,19 +7,25 @@ use ratatui::{
 };
 
 use crate::screen::{
-    keys::{COMMON, Common},
+    keys::{COMMON, Common, CommonKey},
     sight::Sight,
     state::{Overlay, Page, Ui},
     theme::Theme,
 };
 
 use super::text::put;
+use crate::swap::JobSide;
 
 /// Draws the footer.
 pub(super) fn draw(sight: &Sight<'_>, ui: &Ui, theme: Theme, area: Rect, buf: &mut Buffer) {
     let typing = ui.is_typing(sight);
     let mut spans = Vec::new();
-    for key in COMMON.iter().filter(|k| works(sight, ui, k.does, typing)) {
+    let works_now = |key: &&CommonKey| {
+        // F1 stands there only where ? does not help.
+        let is_it = if key.in_field { typing || key.does != Common::Help } else { !typing };
+        is_it && works(sight, ui, key.does, typing)
+    };
+    for key in COMMON.iter().filter(works_now) {
         spans.push(Span::styled(format!(" {}", key.name), theme.key()));
         spans.push(Span::styled(format!(" {} ", short(key.does)), theme.faint()));
     }
@@ -41,7 +47,9 @@ fn short(does: Common) -> &'static str {
         Common::Jump => "jump",
         Common::Flip => "other face",
         Common::Turn => "turn",
-        Common::Leave => "leave",
+        Common::NextOld => "next old",
+        Common::NextNew => "next new",
+        Common::Leave | Common::GetOut => "leave",
     }
 }
 
@@ -52,8 +60,13 @@ fn works(sight: &Sight<'_>, ui: &Ui, does: Common, typing: bool) -> bool {
     match does {
         Common::Enter | Common::Erase => typing,
         Common::Back => typing || !ui.answers.is_empty() || ui.chosen.is_some() || ui.page != Page::Bench,
-        Common::NextPage | Common::Help => true,
+        Common::NextPage => true,
+        // One of its two keys works: the footer shows that one.
+        Common::Help => true,
         Common::LastPage => false,
+        Common::NextOld => ui.page == Page::Bench && sight.state().side(JobSide::Old).count() > 1,
+        Common::NextNew => ui.page == Page::Bench && sight.state().side(JobSide::New).count() > 1,
+        Common::GetOut => typing && ui.field.is_empty(),
         Common::Up | Common::Down => ui.page != Page::Bench,
         Common::Other => sight.read_only.is_none(),
         Common::Jump | Common::Flip | Common::Turn => !typing && ui.page == Page::Bench,

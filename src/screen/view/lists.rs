@@ -12,6 +12,17 @@ use crate::{
 
 use super::page::Lines;
 
+/// Any page while what it tells is asked.
+pub(super) fn covered(ui: &Ui, theme: Theme, area: Rect, buf: &mut Buffer) {
+    let mut lines = Lines::new(theme, area);
+    lines.add("COVERED", theme.now());
+    lines.add(
+        "The question on the bench asks what stands here. Answer it first; Esc goes back to it.",
+        Style::new(),
+    );
+    lines.show(ui, area, buf);
+}
+
 /// The account: places, cavities, flags.
 pub(super) fn account(sight: &Sight<'_>, ui: &Ui, theme: Theme, area: Rect, buf: &mut Buffer) {
     let account = &sight.survey.account;

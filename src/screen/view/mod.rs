@@ -16,6 +16,7 @@ use ratatui::{buffer::Buffer, layout::Rect, text::Line};
 use crate::swap::{Occasion, caution};
 
 use super::{
+    covered::Covered,
     sight::Sight,
     state::{Overlay, PAGES, Page, Ui},
     theme::Theme,
@@ -29,13 +30,15 @@ pub const SMALLEST: (u16, u16) = (80, 24);
 /// Draws a job.
 pub fn view(sight: &Sight<'_>, ui: &Ui, theme: Theme, area: Rect, buf: &mut Buffer) {
     if area.width < SMALLEST.0 || area.height < SMALLEST.1 {
-        put(buf, area, 0, &Line::from(format!("Make the window at least {} × {}.", SMALLEST.0, SMALLEST.1)));
+        put(buf, area, 0, &Line::from(format!("Make the window at least {} x {}.", SMALLEST.0, SMALLEST.1)));
         return;
     }
     let head = title(sight, ui, theme, area, buf);
     let body = Rect { y: area.y + head, height: area.height - head - 1, ..area };
+    let covered = Covered::now(sight, ui);
     match ui.page {
         Page::Bench => bench::draw(sight, ui, theme, body, buf),
+        _ if !covered.is_nothing() => lists::covered(ui, theme, body, buf),
         Page::Account => lists::account(sight, ui, theme, body, buf),
         Page::Differences => lists::differences(sight, ui, theme, body, buf),
         Page::Map => lists::map(sight, ui, theme, body, buf),
@@ -69,20 +72,21 @@ fn title(sight: &Sight<'_>, ui: &Ui, theme: Theme, area: Rect, buf: &mut Buffer)
     let mut used = 1;
     let out = sight.survey.account.not_in_a_housing();
     let interrupted = sight.state().resume.is_some();
+    let mut loud = Vec::new();
     if let Some(why) = sight.read_only {
-        put(buf, area, used, &Line::styled(format!(" READ ONLY: {why}"), theme.alarm()));
-        used += 1;
+        loud.push(format!("READ ONLY: {why}"));
     }
     if interrupted {
-        let text = match out {
-            0 => " DO NOT POWER: the work was interrupted.".to_owned(),
-            out => format!(
-                " {}",
-                caution(Occasion::Interrupted)
-                    .replace("wires are", &format!("{} is", crate::quantity::count_of(out, "thing")))
-            ),
-        };
-        put(buf, area, used, &Line::styled(text, theme.alarm()));
+        loud.push(match out {
+            0 => "DO NOT POWER: the work was interrupted.".to_owned(),
+            out => caution(Occasion::Interrupted)
+                .replace("wires are", &format!("{} is", crate::quantity::count_of(out, "thing"))),
+        });
+    }
+    let width = usize::from(area.width).saturating_sub(2);
+    let lines = loud.iter().flat_map(|text| wrap(&text::clean(text, theme), width));
+    for line in lines {
+        put(buf, area, used, &Line::styled(format!(" {line}"), theme.alarm()));
         used += 1;
     }
     used

@@ -35,25 +35,71 @@ fn panel(area: Rect, width: u16, height: u16, theme: Theme, title: &str, buf: &m
     Rect { x: outer.x + 1, y: outer.y + 1, width: width.saturating_sub(2), height: height.saturating_sub(2) }
 }
 
-/// The other things that make sense now.
+/// Columns of the menu.
+const MENU: u16 = 76;
+
+/// One line of the menu: a heading, or an entry with its place among them.
+enum Entry {
+    Heading(&'static str),
+    Thing(usize, char, &'static str),
+}
+
+/// The other things that make sense now: two columns under headings, and at the end what must never be
+/// out of sight.
 pub(super) fn menu(sight: &Sight<'_>, ui: &Ui, marked: usize, theme: Theme, area: Rect, buf: &mut Buffer) {
     let things = ui.things(sight);
-    let height = u16::try_from(things.len() + 2).unwrap_or(area.height);
-    let inside = panel(area, 66, height, theme, "other things one can do here", buf);
-    let listed = OTHERS.iter().filter(|(thing, ..)| things.contains(thing)).enumerate();
-    // A menu taller than the window keeps the marked entry in view.
-    let first = (marked + 1).saturating_sub(usize::from(inside.height));
-    for (row, (n, (_, key, text))) in (0_u16..inside.height).zip(listed.skip(first)) {
-        let style = if n == marked { theme.title() } else { Style::new() };
-        let line =
-            Line::from(vec![Span::styled(format!("[{key}]"), theme.key()), Span::raw(format!(" {text}"))]);
-        put(buf, inside, row, &line.style(style));
+    let (mut entries, mut always) = (Vec::new(), Vec::new());
+    let mut group = None;
+    for (n, (thing, key, text)) in OTHERS.iter().filter(|(thing, ..)| things.contains(thing)).enumerate() {
+        match thing.group() {
+            None => always.push(Entry::Thing(n, *key, text)),
+            Some(heading) => {
+                if group.replace(heading) != Some(heading) {
+                    entries.push(Entry::Heading(heading));
+                }
+                entries.push(Entry::Thing(n, *key, text));
+            }
+        }
+    }
+    let is_heading = |entry: &Entry| matches!(entry, Entry::Heading(_));
+    // The second column starts with a heading.
+    let half = entries.len().div_ceil(2);
+    let turn = (half..entries.len()).find(|n| entries.get(*n).is_some_and(is_heading)).unwrap_or(half);
+    let right = entries.split_off(turn.min(entries.len()));
+    let rows = entries.len().max(right.len());
+    let height = u16::try_from(rows + 4).unwrap_or(area.height);
+    let inside = panel(area, MENU, height, theme, "other actions (Esc closes)", buf);
+    let wide = inside.width / 2;
+    let last = inside.height.saturating_sub(1);
+    let columns = [(0, 0, &entries), (wide, 0, &right)];
+    for (x, y, entries) in columns {
+        let column = Rect { x: inside.x + x, width: wide, height: last, ..inside };
+        for (row, entry) in (y..).zip(entries) {
+            put(buf, column, row, &entry.line(marked, theme));
+        }
+    }
+    for (entry, x) in always.iter().zip([0, wide]) {
+        let column = Rect { x: inside.x + x, width: wide, ..inside };
+        put(buf, column, last, &entry.line(marked, theme));
+    }
+}
+
+impl Entry {
+    fn line(&self, marked: usize, theme: Theme) -> Line<'static> {
+        match self {
+            Self::Heading(text) => Line::styled(*text, theme.faint()),
+            Self::Thing(n, key, text) => {
+                let style = if *n == marked { theme.title() } else { Style::new() };
+                let key = Span::styled(format!("[{key}]"), theme.key());
+                Line::from(vec![key, Span::raw(format!(" {text}"))]).style(style)
+            }
+        }
     }
 }
 
 /// Every key, what may be typed, and the cautions.
 pub(super) fn help(ui: &Ui, theme: Theme, area: Rect, buf: &mut Buffer) {
-    let inside = panel(area, area.width, area.height, theme, "help (any key closes, arrows scroll)", buf);
+    let inside = panel(area, area.width, area.height, theme, "help (Esc closes, arrows scroll)", buf);
     let width = usize::from(inside.width);
     let mut lines: Vec<(String, Style)> = vec![("KEYS".to_owned(), theme.now())];
     for key in &COMMON {
@@ -68,11 +114,12 @@ pub(super) fn help(ui: &Ui, theme: Theme, area: Rect, buf: &mut Buffer) {
     ));
     lines.extend(wrap(&format!("also {EXTRAS}"), width).into_iter().map(|l| (l, Style::new())));
     lines.push((String::new(), Style::new()));
-    lines.push(("A FACE DRAWN SMALL".to_owned(), theme.now()));
-    lines.push((
-        "9* a wire, 9p a plug, 9! open, 9s moulded shut, 9e empty, 9- nothing yet".to_owned(),
-        Style::new(),
-    ));
+    lines.push(("WHAT A FACE SAYS".to_owned(), theme.now()));
+    let legend = [
+        "[3] where from, >3< where to, ?? asked now, ... not recorded yet",
+        "OPEN: something is missing; empty: nothing belongs there; shut: no hole; - : taken out, or to come",
+    ];
+    lines.extend(legend.iter().flat_map(|text| wrap(text, width)).map(|line| (line, Style::new())));
     lines.push((String::new(), Style::new()));
     lines.push(("CAUTIONS".to_owned(), theme.now()));
     for (_, caution) in &CAUTIONS {

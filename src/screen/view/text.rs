@@ -17,6 +17,8 @@ use crate::{
     screen::theme::Theme,
 };
 
+pub use crate::quantity::wrap;
+
 /// Writes one line at a row of an area; what does not fit is cut off.
 pub fn put(buf: &mut Buffer, area: Rect, row: u16, line: &Line<'_>) {
     if row < area.height {
@@ -88,25 +90,6 @@ fn as_many(chars: impl Iterator<Item = char>, mut left: usize) -> String {
     chars.take_while(fits).collect()
 }
 
-/// Breaks a text into lines of at most `width` columns, at blanks.
-pub fn wrap(text: &str, width: usize) -> Vec<String> {
-    let mut lines = Vec::new();
-    let mut line = String::new();
-    for word in text.split_whitespace() {
-        if !line.is_empty() && line.width() + 1 + word.width() > width {
-            lines.push(std::mem::take(&mut line));
-        }
-        if !line.is_empty() {
-            line.push(' ');
-        }
-        line.push_str(word);
-    }
-    if !line.is_empty() {
-        lines.push(line);
-    }
-    lines
-}
-
 /// Paints a picture with its upper left corner at the area's.
 pub fn paint(buf: &mut Buffer, area: Rect, picture: &Picture, theme: Theme) {
     for (y, row) in (0_u16..).zip(picture.rows()) {
@@ -116,5 +99,12 @@ pub fn paint(buf: &mut Buffer, area: Rect, picture: &Picture, theme: Theme) {
 
 /// A row of a picture with its look.
 pub(super) fn painted(row: &[Cell], theme: Theme) -> Line<'static> {
-    row.iter().map(|cell| Span::styled(cell.text.to_string(), theme.mark(&cell.mark))).collect()
+    let shown = |c: char| match theme.ascii && !c.is_ascii() {
+        true => to_ascii(c.encode_utf8(&mut [0; 4])).chars().next().unwrap_or('?'),
+        false => c,
+    };
+    let spans = row
+        .iter()
+        .filter_map(|cell| cell.text.map(|c| Span::styled(shown(c).to_string(), theme.mark(&cell.mark))));
+    spans.collect()
 }
