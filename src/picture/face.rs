@@ -261,7 +261,7 @@ impl Cells<'_> {
                 write_pieces(&mut picture, (n % abreast * column, n / abreast * tall + line), pieces);
             }
         }
-        said.push("too many holes for a drawing: a list".to_owned());
+        said.push("no room for a drawing: a list".to_owned());
         if shown.len() < entries.len() {
             said.push(format!("cavities {}-{} of {}", first + 1, first + shown.len(), entries.len()));
         }

@@ -57,7 +57,7 @@ pub(super) fn ways(spots: &[SeenSpot], cell: Size, room: Size) -> Vec<Placing> {
             let close = close.is_free_of_overlap().then_some(close);
             to_scale(spots, cell).into_iter().chain(close).collect()
         }
-        false => [evenly(spots, cell, room), stretched(spots, cell, room)]
+        false => [in_shape(spots, cell, room), evenly(spots, cell, room), stretched(spots, cell, room)]
             .into_iter()
             .flatten()
             .find(|placing| placing.fits(room))
@@ -108,15 +108,29 @@ fn pushed_together(spots: &[SeenSpot], cell: Size) -> Placing {
     Placing::of(at, cell)
 }
 
+/// Rings and points true to shape, and what is lower to the eye on a line of its own.
+fn in_shape(spots: &[SeenSpot], cell: Size, room: Size) -> Option<Placing> {
+    let lines = lines(spots);
+    let steps = steps(lines.iter().filter_map(|line| spots.get(*line.first()?)).map(|spot| spot.y));
+    let least = steps.fold(f64::INFINITY, f64::min);
+    let rows = rows_apart(spots, cell).max(if least.is_finite() { 1.0 / least } else { 0.0 });
+    grown(spots, cell, (ASPECT * rows, rows), room)
+}
+
 /// Rings and points true to shape: the tightest pair just does not touch.
 fn evenly(spots: &[SeenSpot], cell: Size, room: Size) -> Option<Placing> {
+    let rows = rows_apart(spots, cell);
+    grown(spots, cell, (ASPECT * rows, rows), room)
+}
+
+/// Rows per unit at which the tightest pair just does not touch.
+fn rows_apart(spots: &[SeenSpot], cell: Size) -> f64 {
     let apart = pairs(spots).map(|(dx, dy)| {
         let across = if dx > 0.0 { cell.0 as f64 / (ASPECT * dx) } else { f64::INFINITY };
         let down = if dy > 0.0 { cell.1 as f64 / dy } else { f64::INFINITY };
         across.min(down)
     });
-    let rows = apart.fold(0.0, f64::max);
-    grown(spots, cell, (ASPECT * rows, rows), room)
+    apart.fold(0.0, f64::max)
 }
 
 /// Rings and points as wide as there is room, and only as tall as needed.

@@ -116,8 +116,8 @@ fn spoken_of(sight: &Sight<'_>, topic: &Topic) -> Spoken {
         | Do::Tag { .. }
         | Do::TakePlug { .. }
         | Do::MovePlug { .. } => ends(JobSide::Old),
-        Do::Gate { .. }
-        | Do::Compare { .. }
+        Do::Gate { .. } => Spoken { is_about_no_face: true, ..Spoken::at(usual) },
+        Do::Compare { .. }
         | Do::Photo
         | Do::Cause
         | Do::ConfirmMap

@@ -30,12 +30,14 @@ pub(super) struct Spoken {
     pub about: Option<HousingName>,
     /// The side the hands are at.
     pub work: JobSide,
+    /// A safety question is about the machine: no face distracts from it.
+    pub is_about_no_face: bool,
 }
 
 impl Spoken {
     /// Of nothing yet, with the hands at this side.
     pub fn at(work: JobSide) -> Self {
-        Self { from: None, to: None, pose: None, about: None, work }
+        Self { from: None, to: None, pose: None, about: None, work, is_about_no_face: false }
     }
 
     fn address(&self, side: JobSide) -> Option<&Address> {
@@ -74,6 +76,9 @@ const STRIP: usize = 3;
 impl Faces<'_> {
     /// Draws them; gives the rows used.
     pub fn draw(&self, area: Rect, buf: &mut Buffer) -> u16 {
+        if self.spoken.is_about_no_face {
+            return 0;
+        }
         let occupants = self.sight.state().occupants();
         let shown = |side| self.shown(side, &occupants);
         let (Some(old), Some(new)) = (shown(JobSide::Old), shown(JobSide::New)) else { return 0 };
