@@ -18,7 +18,7 @@ const WAIT: Duration = Duration::from_secs(20);
 /// The program in a terminal of 80 by 24.
 struct Terminal {
     child: Box<dyn Child + Send + Sync>,
-    _master: Box<dyn MasterPty + Send>,
+    master: Box<dyn MasterPty + Send>,
     input: Box<dyn Write + Send>,
     output: Receiver<Vec<u8>>,
     screen: vt100::Parser,
@@ -46,7 +46,7 @@ impl Terminal {
             }
         });
         let input = pair.master.take_writer().unwrap();
-        Self { child, _master: pair.master, input, output, screen: vt100::Parser::new(24, 80, 0) }
+        Self { child, master: pair.master, input, output, screen: vt100::Parser::new(24, 80, 0) }
     }
 
     /// Waits until the screen shows this.
@@ -74,6 +74,13 @@ impl Terminal {
     fn keys(&mut self, keys: &str) {
         self.input.write_all(keys.as_bytes()).unwrap();
         self.input.flush().unwrap();
+    }
+
+    /// Esc by itself: together with the next key it would be another key.
+    fn escape(&mut self) {
+        self.pump();
+        self.keys("\u{1b}");
+        std::thread::sleep(Duration::from_millis(150));
     }
 
     fn typed(&mut self, text: &str) {
@@ -314,4 +321,137 @@ fn the_demo_opens_the_board_and_leaves_the_terminal_as_it_was() {
     }
     assert!(!terminal.screen.screen().alternate_screen());
     assert!(!terminal.screen.screen().bracketed_paste());
+}
+
+/// A job whose next question has a note as one of its other actions.
+fn ready() -> (Shop, Terminal) {
+    let shop = half_done();
+    let mut terminal = Terminal::start(&shop, &["open", "fernwalker"]);
+    terminal.shows("EXTRACT the lead");
+    (shop, terminal)
+}
+
+#[test]
+fn a_long_text_is_read_whole_without_another_key() {
+    let (_shop, mut terminal) = ready();
+    terminal.keys("!n");
+    terminal.shows("NOTE about what");
+    terminal.typed("-");
+    terminal.shows("The note?");
+    terminal.keys(&format!("{} to its END", "word ".repeat(600)));
+    terminal.shows("to its END");
+    terminal.keys("\r");
+    terminal.shows("hand 0");
+    terminal.keys("q");
+    terminal.ends();
+}
+
+#[test]
+fn the_start_of_a_paste_without_its_end_swallows_nothing() {
+    let (_shop, mut terminal) = ready();
+    terminal.keys("\u{1b}[200~");
+    terminal.keys("!");
+    terminal.shows("other actions");
+    terminal.escape();
+    terminal.keys("q");
+    terminal.ends();
+}
+
+#[test]
+fn keys_and_new_sizes_at_once_leave_nothing_deaf() {
+    let (_shop, mut terminal) = ready();
+    for n in 0..60 {
+        let size = PtySize { rows: 24 + n % 7, cols: 80 + n % 11, pixel_width: 0, pixel_height: 0 };
+        terminal.master.resize(size).unwrap();
+        terminal.keys("zz\t");
+        if n % 8 == 0 {
+            terminal.pump();
+        }
+    }
+    // Sixty pages on, of eight: four from the bench.
+    terminal.master.resize(PtySize { rows: 24, cols: 80, pixel_width: 0, pixel_height: 0 }).unwrap();
+    terminal.escape();
+    terminal.keys("!");
+    terminal.shows("other actions");
+    terminal.escape();
+    terminal.keys("q");
+    terminal.ends();
+}
+
+#[cfg(unix)]
+mod signals {
+    use super::*;
+
+    impl Terminal {
+        fn signal(&self, name: &str) {
+            let pid = self.child.process_id().unwrap();
+            let done = std::process::Command::new("sh").args(["-c", &format!("kill -{name} {pid}")]).status();
+            assert!(done.unwrap().success());
+        }
+
+        fn is_ours(&mut self) -> bool {
+            self.pump();
+            self.screen.screen().alternate_screen()
+        }
+
+        #[track_caller]
+        fn becomes(&mut self, ours: bool) {
+            let start = Instant::now();
+            while self.is_ours() != ours {
+                assert!(start.elapsed() < WAIT, "the terminal is not as it should be");
+            }
+        }
+
+        /// Whether a line is given whole and shown as it is typed, as a shell needs it.
+        fn is_cooked(&self) -> bool {
+            let path = self.master.tty_name().unwrap();
+            let out = std::process::Command::new("stty").arg("-a").arg("-F").arg(path).output();
+            // Without stty only the screen is held against.
+            out.map_or(true, |out| !String::from_utf8_lossy(&out.stdout).contains("-icanon"))
+        }
+    }
+
+    #[test]
+    fn a_signal_that_ends_the_program_gives_the_terminal_back() {
+        for name in ["TERM", "INT", "QUIT", "HUP"] {
+            let (_shop, mut terminal) = ready();
+            assert!(terminal.is_ours());
+            terminal.signal(name);
+            terminal.ends();
+            terminal.becomes(false);
+            assert!(terminal.is_cooked(), "{name} leaves the terminal raw");
+        }
+    }
+
+    #[test]
+    fn a_program_that_is_stopped_gives_the_terminal_back_and_takes_it_again() {
+        let (_shop, mut terminal) = ready();
+        terminal.signal("TSTP");
+        terminal.becomes(false);
+        assert!(terminal.is_cooked());
+        terminal.signal("CONT");
+        terminal.becomes(true);
+        terminal.shows("EXTRACT the lead");
+        terminal.keys("!");
+        terminal.shows("other actions");
+        terminal.escape();
+        terminal.keys("q");
+        terminal.ends();
+    }
+
+    #[test]
+    fn a_terminal_that_is_gone_ends_the_program() {
+        let (_shop, terminal) = ready();
+        let Terminal { mut child, master, mut input, output, .. } = terminal;
+        // What it draws next finds no reader; then nobody holds the other end.
+        drop(output);
+        input.write_all(b"\t").unwrap();
+        std::thread::sleep(Duration::from_millis(500));
+        drop((master, input));
+        let start = Instant::now();
+        while child.try_wait().unwrap().is_none() {
+            assert!(start.elapsed() < WAIT, "the program goes on without a terminal");
+            std::thread::sleep(Duration::from_millis(20));
+        }
+    }
 }
