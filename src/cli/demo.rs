@@ -196,7 +196,7 @@ pub(super) fn run(common: &Common, args: &DemoArgs) -> Result<Exit> {
     store.make()?;
     let tools = Store::at(folder.join("tools"));
     tools.make()?;
-    tools.write_whole("bench-1.ron", TOOLS)?;
+    tools.write_whole(&"bench-1.ron".parse()?, TOOLS)?;
     let by = common.by();
     for job in &JOBS {
         make(job, &store, &by).with_context(|| format!("demo job {}", job.id))?;

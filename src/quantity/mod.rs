@@ -12,7 +12,8 @@ pub use gauge::{Gauge, NOMINAL_PAIRS};
 pub use instrument::Instrument;
 pub use length::Length;
 pub use text::{
-    TextProblem, count_of, harmless, is_day, is_harmful, list_of, plain_text, plain_words, says_something,
+    TextProblem, brief, count_of, harmless, is_day, is_harmful, list_of, plain_text, plain_words, quoted,
+    says_something,
 };
 pub use voltage::{Current, Voltage};
 pub use wrap::wrap;

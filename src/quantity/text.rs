@@ -29,6 +29,31 @@ pub fn harmless(text: &str) -> Cow<'_, str> {
     Cow::Owned(out)
 }
 
+/// Characters shown of a text that is quoted in an error.
+const QUOTED_MOST: usize = 60;
+
+/// Characters kept at each end of a message that quotes a file as it stands.
+const BRIEF_ENDS: usize = 200;
+
+/// A text as it is quoted in an error: harmless, and only its start where it is long.
+pub fn quoted(text: &str) -> String {
+    let start: String = text.chars().take(QUOTED_MOST + 1).collect();
+    let shown: String = harmless(&start).chars().take(QUOTED_MOST).collect();
+    if start.chars().count() > QUOTED_MOST { format!("{shown}…") } else { harmless(&start).into_owned() }
+}
+
+/// A message of another crate, which may quote a whole file: harmless, and without its middle where
+/// it is long. What is allowed stands at its end and stays.
+pub fn brief(text: &str) -> Cow<'_, str> {
+    if text.len() <= 2 * BRIEF_ENDS || text.chars().count() <= 2 * BRIEF_ENDS {
+        return harmless(text);
+    }
+    let start: String = text.chars().take(BRIEF_ENDS).collect();
+    let end: Vec<char> = text.chars().rev().take(BRIEF_ENDS).collect();
+    let end: String = end.into_iter().rev().collect();
+    Cow::Owned(format!("{} … {}", harmless(&start), harmless(&end)))
+}
+
 /// Why a text cannot be a label, an id or a part number.
 #[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
 pub enum TextProblem {
@@ -75,7 +100,7 @@ pub fn plain_text(what: &'static str, text: &str, most: usize) -> Result<String,
         return Err(TextProblem::Empty { what });
     }
     if trimmed.chars().any(is_harmful) {
-        return Err(TextProblem::Harmful { what, shown: harmless(trimmed).into_owned() });
+        return Err(TextProblem::Harmful { what, shown: quoted(trimmed) });
     }
     if trimmed.chars().count() > most {
         return Err(TextProblem::TooLong { what, start: trimmed.chars().take(12).collect(), most });
@@ -156,6 +181,20 @@ mod tests {
         assert_eq!(harmless("a\u{202e}b"), "a<U+202E>b");
         assert_eq!(harmless("1\u{200b}2"), "1<U+200B>2", "two labels that look alike are told apart");
         assert_eq!(harmless("Grüße 0.5 mm²"), "Grüße 0.5 mm²");
+    }
+
+    #[test]
+    fn what_an_error_quotes_is_short_and_harmless() {
+        assert_eq!(quoted("RD/WH"), "RD/WH");
+        assert_eq!(quoted("\u{1b}x"), "<U+001B>x");
+        let long = "é".repeat(1_000_000);
+        assert_eq!(quoted(&long), format!("{}…", "é".repeat(60)));
+        assert!(quoted(&"\u{202e}".repeat(90)).chars().count() < 70);
+        let message = format!("no field \"{long}\", allowed: red");
+        let shown = brief(&message);
+        assert!(shown.starts_with("no field \"é") && shown.ends_with("allowed: red"), "{shown}");
+        assert!(shown.chars().count() < 420, "{}", shown.chars().count());
+        assert_eq!(brief("a\u{1b}"), "a<U+001B>");
     }
 
     #[test]

@@ -11,7 +11,7 @@ use crate::{
     catalogue::{LockState, Sealing, SizeName, SmallPart, Supplied},
     record::Address,
     repair::ToolBook,
-    supply::{Describe, Kind, Line, Substitute, number_of},
+    supply::{Describe, Kind, Line, RequestNumber, Substitute},
     swap::{
         Destination, Expected, ItemId, Job, JobHousing, JobSide, Lead, Place, PlugOrigin, State, Survey,
         day_of,
@@ -40,7 +40,8 @@ pub fn build(
         Some(previous) => previous.head_for(&head),
         None => head,
     };
-    let changed = number_lines(&mut lines, previous) || previous.is_some_and(|p| p.head_differs(&head));
+    let changed =
+        number_lines(&mut lines, previous, state) || previous.is_some_and(|p| p.head_differs(&head));
     if let Some(previous) = previous.filter(|_| !changed) {
         // Whoever prints it: it was asked by who sent it.
         head.asked_by = previous.asked_by().to_owned();
@@ -64,14 +65,15 @@ pub fn build(
 }
 
 /// One number for every later enquiry: the one that went out, else the one of the ticket's id. A
-/// ticket of version 1 has none: there the file's name stands for it, as it did then.
-fn request_number(state: &State, name: &str) -> String {
+/// ticket of version 1 has none: there the file's name stands for it, as it did then. What an old
+/// journal calls a number and is none never went out.
+fn request_number(state: &State, name: &str) -> RequestNumber {
     match &state.ticket.id {
-        Some(id) => match &state.requested {
-            Some(sent) => sent.number.clone(),
-            None => number_of(id.as_str()),
-        },
-        None => number_of(name),
+        Some(id) => {
+            let sent = state.requested.as_ref().and_then(|sent| sent.number.parse().ok());
+            sent.unwrap_or_else(|| RequestNumber::of_job(id.as_str()))
+        }
+        None => RequestNumber::of_job(name),
     }
 }
 
@@ -85,9 +87,12 @@ fn why(state: &State) -> String {
 
 /// Gives every line its number: the one it had, else a new one. Lines that are gone stay with
 /// need 0. Says whether anything changed.
-fn number_lines(lines: &mut Vec<JobLine>, previous: Option<&RequestForm>) -> bool {
+fn number_lines(lines: &mut Vec<JobLine>, previous: Option<&RequestForm>, state: &State) -> bool {
     let Some(previous) = previous else {
-        (1..).zip(lines.iter_mut()).for_each(|(n, line)| line.asked.line = n);
+        // What was sent before cannot be read: its line numbers are known and not given again.
+        let sent = state.requested.iter().flat_map(|sent| &sent.lines);
+        let next = sent.map(|line| line.line).max().unwrap_or(0).saturating_add(1);
+        (next..).zip(lines.iter_mut()).for_each(|(n, line)| line.asked.line = n);
         return true;
     };
     let mut next = previous.last_line() + 1;

@@ -205,7 +205,7 @@ impl From<&Request> for RequestForm {
     fn from(request: &Request) -> Self {
         let RequestHead { asked_by, bench, deliver_to, needed_by, urgency } = request.head.clone();
         Self {
-            request: request.number.clone(),
+            request: request.number.to_string(),
             revision: request.revision,
             changed: request.changed,
             job: request.job.clone(),
@@ -252,6 +252,20 @@ impl RequestForm {
             photos: kept.photos.clone(),
             lines: lines.collect::<Option<_>>()?,
         })
+    }
+
+    /// The same, with what has come for each line.
+    pub fn with_what_came(mut self, came: impl Fn(u32) -> u32) -> Self {
+        for line in &mut self.lines {
+            line.came = came(line.line);
+            line.wanted = line.need.saturating_sub(line.came);
+        }
+        self
+    }
+
+    /// The request as its file holds it: written again, it is still the change that was sent.
+    pub fn as_sent(self) -> Self {
+        Self { changed: true, ..self }
     }
 
     /// The part of a line, else what it is in words.

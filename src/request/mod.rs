@@ -20,7 +20,7 @@ pub use table::table;
 pub use crate::supply::RequestHead;
 
 use crate::{
-    supply::{LeadSpec, Line},
+    supply::{LeadSpec, Line, RequestNumber},
     swap::{Act, ItemId, RequestSaid, RequestedLine},
 };
 
@@ -53,7 +53,7 @@ impl JobLine {
 #[derive(Debug, Clone, PartialEq)]
 pub struct Request {
     /// Its number, readable aloud.
-    pub number: String,
+    pub number: RequestNumber,
     /// Its revision, from 1.
     pub revision: u32,
     /// Whether it differs from the revision sent last.
@@ -91,7 +91,7 @@ impl Request {
         let said =
             RequestSaid { head: self.head.clone(), why: self.why.clone(), photos: self.photos.clone() };
         Act::Requested {
-            number: self.number.clone(),
+            number: self.number.to_string(),
             revision: self.revision,
             lines,
             said: Some(Box::new(said)),

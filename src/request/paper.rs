@@ -11,7 +11,7 @@ const WIDTH: usize = 78;
 /// The printable text of a request.
 pub fn paper(request: &Request) -> String {
     let mut out = String::new();
-    let spaced: String = request.number.chars().map(|c| format!("{c} ")).collect();
+    let spaced: String = request.number.as_str().chars().map(|c| format!("{c} ")).collect();
     out.push_str(&format!("PARTS REQUEST   {}  revision {}\n", spaced.trim_end(), request.revision));
     out.push_str(&format!("{}\n", "=".repeat(WIDTH)));
     if request.revision > 1 {

@@ -41,7 +41,7 @@ pub fn table(request: &Request) -> Result<String, csv::Error> {
         let yes_no = |yes: bool| if yes { "yes" } else { "no" }.to_owned();
         let asked = &line.asked;
         writer.write_record([
-            request.number.clone(),
+            request.number.to_string(),
             request.revision.to_string(),
             asked.line.to_string(),
             asked.kind.as_str().to_owned(),

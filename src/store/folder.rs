@@ -2,14 +2,18 @@
 
 use std::{
     fs,
-    io::Write,
     path::{Path, PathBuf},
     time::SystemTime,
 };
 
-use anyhow::{Context, Result, bail};
+use anyhow::{Context, Result};
 
-use super::{form::read_rules, names::JobId, open::OpenJob};
+use super::{
+    files::{self, Links, ReadProblem, TEXT_MOST, read_text, shown},
+    form::read_rules,
+    names::{FileName, JobId},
+    open::OpenJob,
+};
 use crate::house::HouseRules;
 
 /// Why there is no store.
@@ -74,7 +78,7 @@ impl Store {
     /// Makes the folder, when it is not there yet.
     pub fn make(&self) -> Result<()> {
         fs::create_dir_all(&self.folder)
-            .with_context(|| format!("{}: the folder for jobs cannot be made", self.folder.display()))
+            .with_context(|| format!("{}: the folder for jobs cannot be made", shown(&self.folder)))
     }
 
     /// Every job, the last touched first.
@@ -83,10 +87,10 @@ impl Store {
             return Ok(Vec::new());
         }
         let entries = fs::read_dir(&self.folder)
-            .with_context(|| format!("{}: not a folder that can be read", self.folder.display()))?;
+            .with_context(|| format!("{}: not a folder that can be read", shown(&self.folder)))?;
         let mut jobs = Vec::new();
         for entry in entries {
-            let entry = entry.with_context(|| format!("{}: cannot be listed", self.folder.display()))?;
+            let entry = entry.with_context(|| format!("{}: cannot be listed", shown(&self.folder)))?;
             let name = entry.file_name().to_string_lossy().into_owned();
             let Some(id) = name.strip_suffix(".job.ron").and_then(|id| id.parse::<JobId>().ok()) else {
                 continue;
@@ -107,36 +111,26 @@ impl Store {
             None if own.exists() => &own,
             None => return Ok(HouseRules::default()),
         };
-        let text = fs::read_to_string(path)
-            .with_context(|| format!("{}: the house rules cannot be read", path.display()))?;
-        read_rules(&path.display().to_string(), &text)
+        let text = read_text(path, TEXT_MOST, Links::Followed).context("the house rules cannot be read")?;
+        read_rules(&shown(path), &text)
     }
 
     /// Writes a whole file: to a temporary one beside it, synced, then renamed, so that a reader
     /// never sees half of it.
-    pub fn write_whole(&self, name: &str, text: &str) -> Result<PathBuf> {
-        if name.contains(['/', '\\']) || name.starts_with('.') {
-            bail!("\"{}\" is not a file name for this folder", crate::quantity::harmless(name));
-        }
+    pub fn write_whole(&self, name: &FileName, text: &str) -> Result<PathBuf> {
         self.make()?;
-        let path = self.folder.join(name);
-        let temporary = self.folder.join(format!(".{name}.new"));
-        let mut file = fs::File::create(&temporary)
-            .with_context(|| format!("{}: cannot be written", temporary.display()))?;
-        file.write_all(text.as_bytes())
-            .and_then(|()| file.sync_all())
-            .and_then(|()| fs::rename(&temporary, &path))
-            .with_context(|| format!("{}: cannot be written", path.display()))?;
+        let path = self.folder.join(name.as_str());
+        files::write_whole(&path, text.as_bytes())
+            .with_context(|| format!("{}: cannot be written", shown(&path)))?;
         Ok(path)
     }
 
     /// The text of a file of this folder, when it is there.
-    pub fn read(&self, name: &str) -> Result<Option<String>> {
-        let path = self.folder.join(name);
-        match fs::read_to_string(&path) {
+    pub fn read(&self, name: &FileName) -> Result<Option<String>, ReadProblem> {
+        match read_text(&self.folder.join(name.as_str()), TEXT_MOST, Links::Refused) {
             Ok(text) => Ok(Some(text)),
-            Err(error) if error.kind() == std::io::ErrorKind::NotFound => Ok(None),
-            Err(error) => Err(error).with_context(|| format!("{}: cannot be read", path.display())),
+            Err(problem) if problem.is_missing() => Ok(None),
+            Err(problem) => Err(problem),
         }
     }
 }

@@ -1,8 +1,10 @@
 //! Journals and folders on disk: the only module that writes files. Above it nothing does.
 
 mod act_file;
+mod files;
 mod folder;
 pub mod form;
+mod job_file;
 mod journal;
 mod library;
 mod lock;
@@ -12,11 +14,16 @@ mod outbox;
 mod tools;
 
 pub use act_file::{ActLine, ActProblem, read_acts};
+pub use files::{
+    JOB_MOST, LIST_MOST, Links, ReadProblem, TEXT_MOST, private_folder, read_bytes, read_stdin, read_text,
+};
 pub use folder::{Listed, Store, StoreProblem};
 pub use journal::{Condition, Journal, line_of, read_journal};
 pub use library::write_family;
 pub use lock::{Held, Lock};
-pub use names::{JobId, JobIdProblem};
+pub use names::{FileName, FileNameProblem, JobId, JobIdProblem};
 pub use open::{EnterProblem, Entered, OpenJob, OpenProblem};
-pub use outbox::{IncompleteOrder, last_request, request_of, send_request};
+pub use outbox::{
+    IncompleteOrder, LostRequest, export_request, last_request, lost_request, request_of, send_request,
+};
 pub use tools::{read_book, write_position};

@@ -1,6 +1,8 @@
-//! The names of jobs.
+//! The names of jobs, and of files beside them.
 
 use std::{fmt, str::FromStr};
+
+use crate::{quantity::quoted, supply::RequestNumber};
 
 /// A job's id: the file's name without its ending. Never a way out of the folder.
 #[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -31,7 +33,7 @@ impl FromStr for JobId {
         if starts && plain && text.len() <= 60 && !text.contains("..") {
             Ok(Self(text.to_owned()))
         } else {
-            Err(JobIdProblem { shown: crate::quantity::harmless(text).chars().take(60).collect() })
+            Err(JobIdProblem { shown: quoted(text) })
         }
     }
 }
@@ -39,6 +41,41 @@ impl FromStr for JobId {
 impl fmt::Display for JobId {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         f.pad(&self.0)
+    }
+}
+
+/// A plain name in a folder: never a way out of it, never a hidden file.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct FileName(String);
+
+/// Why a text is not a file's name.
+#[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
+#[error("\"{shown}\" is not the name of a file: use letters, digits, - _ and .")]
+pub struct FileNameProblem {
+    shown: String,
+}
+
+impl FileName {
+    /// The file of a request.
+    pub fn of_request(number: &RequestNumber, revision: u32) -> Self {
+        Self(format!("{number}-{revision}.request.ron"))
+    }
+
+    /// The name as text.
+    pub fn as_str(&self) -> &str {
+        &self.0
+    }
+}
+
+impl FromStr for FileName {
+    type Err = FileNameProblem;
+
+    fn from_str(text: &str) -> Result<Self, Self::Err> {
+        let plain = |c: char| c.is_ascii_alphanumeric() || matches!(c, '-' | '_' | '.');
+        match text.starts_with(|c: char| c.is_ascii_alphanumeric() || c == '-') && text.chars().all(plain) {
+            true => Ok(Self(text.to_owned())),
+            false => Err(FileNameProblem { shown: quoted(text) }),
+        }
     }
 }
 
@@ -52,5 +89,13 @@ mod tests {
             assert!(bad.parse::<JobId>().is_err(), "{bad:?}");
         }
         assert_eq!("SC1.b-2".parse::<JobId>().unwrap().as_str(), "SC1.b-2");
+    }
+
+    #[test]
+    fn a_name_leads_nowhere() {
+        for bad in ["", "..", "../x", "a/b", "a\\b", ".x", "a\u{202e}b", "a b", "c:x"] {
+            assert!(bad.parse::<FileName>().is_err(), "{bad:?}");
+        }
+        assert_eq!("ACDEFGHJ-1.request.ron".parse::<FileName>().unwrap().as_str(), "ACDEFGHJ-1.request.ron");
     }
 }

@@ -1,35 +1,25 @@
 //! A job that is open: the one road of every act. Check, append to disk and sync, apply; the
 //! screen never shows what the disk does not hold.
 
-use std::{
-    fs::{File, OpenOptions},
-    io::{Read, Write},
-    path::{Path, PathBuf},
-};
+use std::path::{Path, PathBuf};
 
 use jiff::Timestamp;
 
 use super::{
-    journal::{Condition, Journal, line_of, read_journal},
+    files::{Links, ReadProblem, odd, shown},
+    job_file::{AppendProblem, JobFile, sibling},
+    journal::{Journal, line_of},
     lock::{Held, Lock},
     tools::fill_in_book,
 };
-use crate::{
-    quantity::harmless,
-    swap::{Code, Entry, Job, Refusal, Verdict},
-};
+use crate::swap::{Code, Entry, Job, Refusal, Verdict};
 
 /// Why a job could not be opened at all.
 #[derive(Debug, thiserror::Error)]
 pub enum OpenProblem {
     /// The file cannot be read.
-    #[error("{path}: {why}")]
-    Unreadable {
-        /// The file.
-        path: String,
-        /// What the system says.
-        why: String,
-    },
+    #[error(transparent)]
+    Unreadable(#[from] ReadProblem),
     /// The file holds no whole entry.
     #[error("{0}")]
     NotAJob(String),
@@ -51,6 +41,9 @@ pub enum EnterProblem {
     /// Nothing can be entered: why.
     #[error("{0}")]
     ReadOnly(String),
+    /// A job cannot be started over another.
+    #[error("{0}: there is a job of this name already")]
+    AlreadyThere(String),
     /// The disk failed: nothing was entered.
     #[error("{path}: {why}. Nothing was entered; free the disk and enter it again")]
     Disk {
@@ -71,11 +64,10 @@ pub struct Entered {
 /// An open job.
 #[derive(Debug)]
 pub struct OpenJob {
-    path: PathBuf,
+    file: JobFile,
     job: Job,
     last_sum: String,
-    length: u64,
-    condition: Condition,
+    is_cut_short: bool,
     trouble: Option<String>,
     writer: Writer,
 }
@@ -92,12 +84,12 @@ impl OpenJob {
     /// Opens a job to be worked on; where another has it, or its journal is damaged or newer, it is
     /// opened read-only and says so.
     pub fn open(path: &Path, by: &str, now: Timestamp) -> Result<Self, OpenProblem> {
-        // The lock first: nobody appends between reading and locking.
-        let held = match path.exists() {
+        // The lock first: nobody appends between reading and locking. What is no file gets none.
+        let held = match path.exists() && odd(path, Links::Refused).is_none() {
             true => Lock::take(&lock_path(path), by, now),
             false => Held::NoLocks,
         };
-        let journal = read_file(path)?;
+        let (file, journal) = JobFile::read(path)?;
         let writer = match held {
             _ if !journal.condition.may_be_written() => {
                 Writer::ReadOnly(journal.trouble(&shown(path)).unwrap_or_default())
@@ -105,34 +97,30 @@ impl OpenJob {
             Held::Ours(lock) => Writer::Ours { _lock: Some(lock) },
             Held::NoLocks => Writer::Ours { _lock: None },
             Held::Theirs(who) => Writer::ReadOnly(format!("{} is open at another bench: {who}", shown(path))),
+            Held::Odd(say) => Writer::ReadOnly(say),
         };
-        Self::from_journal(path, journal, writer)
+        Self::from_journal(file, journal, writer)
     }
 
     /// Reads a job without touching anything.
     pub fn look(path: &Path) -> Result<Self, OpenProblem> {
         let writer = Writer::ReadOnly("opened to be looked at".to_owned());
-        Self::from_journal(path, read_file(path)?, writer)
+        let (file, journal) = JobFile::read(path)?;
+        Self::from_journal(file, journal, writer)
     }
 
-    fn from_journal(path: &Path, journal: Journal, writer: Writer) -> Result<Self, OpenProblem> {
-        let trouble = journal.trouble(&shown(path));
+    fn from_journal(file: JobFile, journal: Journal, writer: Writer) -> Result<Self, OpenProblem> {
+        let path = shown(file.path());
+        let trouble = journal.trouble(&path);
         if journal.entries.is_empty() {
-            let say =
-                trouble.unwrap_or_else(|| format!("{}: the file is empty; it is not a job", shown(path)));
+            let say = trouble.unwrap_or_else(|| format!("{path}: the file is empty; it is not a job"));
             return Err(OpenProblem::NotAJob(say));
         }
-        let length = journal.whole_bytes as u64
-            + match &journal.condition {
-                Condition::Torn(bytes) => bytes.len() as u64,
-                _ => 0,
-            };
         Ok(Self {
-            path: path.to_owned(),
+            file,
             job: Job::replay(journal.entries),
             last_sum: journal.last_sum,
-            length,
-            condition: journal.condition,
+            is_cut_short: !journal.condition.may_be_written(),
             trouble,
             writer,
         })
@@ -140,14 +128,13 @@ impl OpenJob {
 
     /// Starts a job: the file must not exist, and all these entries go in or none.
     pub fn create(path: &Path, entries: Vec<Entry>, by: &str, now: Timestamp) -> Result<Self, EnterProblem> {
-        let disk = |why: std::io::Error| EnterProblem::Disk { path: shown(path), why: why.to_string() };
+        let disk = |why: String| EnterProblem::Disk { path: shown(path), why };
         let mut job = Job::default();
         let mut text = String::new();
         let mut last_sum = String::new();
         for (n, entry) in entries.into_iter().enumerate() {
             refuse(job.check(&entry), &entry, n)?;
-            let (line, sum) = line_of(n + 1, &entry, &last_sum)
-                .map_err(|why| EnterProblem::Disk { path: shown(path), why: why.to_string() })?;
+            let (line, sum) = line_of(n + 1, &entry, &last_sum).map_err(|why| disk(why.to_string()))?;
             text.push_str(&line);
             text.push('\n');
             last_sum = sum;
@@ -156,20 +143,17 @@ impl OpenJob {
         let lock = match Lock::take(&lock_path(path), by, now) {
             Held::Ours(lock) => Some(lock),
             Held::Theirs(_) | Held::NoLocks => None,
+            Held::Odd(say) => return Err(EnterProblem::ReadOnly(say)),
         };
-        let mut file = OpenOptions::new().create_new(true).write(true).open(path).map_err(disk)?;
-        let written = file.write_all(text.as_bytes()).and_then(|()| file.sync_all());
-        if let Err(why) = written {
-            // A job that is not whole is no job.
-            let _ = std::fs::remove_file(path);
-            return Err(disk(why));
-        }
+        let file = JobFile::write_new(path, &text).map_err(|why| match why.kind() {
+            std::io::ErrorKind::AlreadyExists => EnterProblem::AlreadyThere(shown(path)),
+            _ => disk(why.to_string()),
+        })?;
         Ok(Self {
-            path: path.to_owned(),
+            file,
             job,
             last_sum,
-            length: text.len() as u64,
-            condition: Condition::Whole,
+            is_cut_short: false,
             trouble: None,
             writer: Writer::Ours { _lock: lock },
         })
@@ -182,12 +166,12 @@ impl OpenJob {
 
     /// The file.
     pub fn path(&self) -> &Path {
-        &self.path
+        self.file.path()
     }
 
     /// What the job is called: its file's name without the ending.
     pub fn id(&self) -> String {
-        let name = self.path.file_name().map(|n| n.to_string_lossy().into_owned()).unwrap_or_default();
+        let name = self.path().file_name().map(|n| n.to_string_lossy().into_owned()).unwrap_or_default();
         name.strip_suffix(".job.ron").unwrap_or(&name).to_owned()
     }
 
@@ -206,7 +190,7 @@ impl OpenJob {
 
     /// Whether the journal is damaged or newer, so that this is not the whole job.
     pub fn is_cut_short(&self) -> bool {
-        !self.condition.may_be_written()
+        self.is_cut_short
     }
 
     /// The number and the check sum of the last entry, as the printed sheet carries them.
@@ -225,8 +209,7 @@ impl OpenJob {
         if let Writer::ReadOnly(why) = &self.writer {
             return Err(EnterProblem::ReadOnly(why.clone()));
         }
-        let jobs = self.path.parent().unwrap_or(Path::new(".")).to_owned();
-        let disk = |why: String| EnterProblem::Disk { path: shown(&self.path), why };
+        let jobs = self.path().parent().unwrap_or(Path::new(".")).to_owned();
         let first = self.job.entries().len() + 1;
         // What later entries of the press are held against: the job as the ones before leave it.
         let mut ahead = (press.len() > 1).then(|| self.job.clone());
@@ -240,7 +223,7 @@ impl OpenJob {
             if let Some(Some(anyway)) = entry.act.anyway_mut() {
                 anyway.codes = codes;
             }
-            let (line, sum) = line_of(first + nth, &entry, &last_sum).map_err(|why| disk(why.to_string()))?;
+            let (line, sum) = line_of(first + nth, &entry, &last_sum).map_err(|why| self.disk(why))?;
             text.push_str(&line);
             text.push('\n');
             last_sum = sum;
@@ -258,41 +241,16 @@ impl OpenJob {
         Ok(Entered { n: self.job.entries().len() })
     }
 
-    /// Appends lines and syncs; a torn tail is set aside first. When anything fails, the file is
-    /// cut back to what it was.
+    /// Puts lines on disk.
     fn append(&mut self, lines: &str) -> Result<(), EnterProblem> {
-        let path = self.path.clone();
-        let disk = |why: std::io::Error| EnterProblem::Disk { path: shown(&path), why: why.to_string() };
-        let mut file = OpenOptions::new().append(true).open(&path).map_err(disk)?;
-        let length = file.metadata().map_err(disk)?.len();
-        if length != self.length {
-            return Err(EnterProblem::ReadOnly(format!(
-                "{} was changed by another program since it was read; open it again",
-                shown(&path)
-            )));
-        }
-        let mut start = length;
-        if let Condition::Torn(bytes) = &self.condition {
-            set_aside(&path, bytes).map_err(disk)?;
-            start -= bytes.len() as u64;
-            file.set_len(start).map_err(disk)?;
-        }
-        let mut text = String::with_capacity(lines.len() + 1);
-        if self.condition == Condition::NoLineEnd {
-            text.push('\n');
-        }
-        text.push_str(lines);
-        self.condition = Condition::Whole;
-        self.length = start;
-        if let Err(why) = file.write_all(text.as_bytes()).and_then(|()| file.sync_data()) {
-            if file.set_len(start).and_then(|()| file.sync_data()).is_err() {
-                self.writer =
-                    Writer::ReadOnly(format!("{} could not be written nor cut back: {why}", shown(&path)));
-            }
-            return Err(disk(why));
-        }
-        self.length = start + text.len() as u64;
-        Ok(())
+        self.file.append(lines).map_err(|problem| match problem {
+            AppendProblem::Changed(say) => EnterProblem::ReadOnly(say),
+            AppendProblem::Disk(why) => self.disk(why),
+        })
+    }
+
+    fn disk(&self, why: impl std::fmt::Display) -> EnterProblem {
+        EnterProblem::Disk { path: shown(self.path()), why: why.to_string() }
     }
 }
 
@@ -313,40 +271,184 @@ fn refuse(verdict: Verdict, entry: &Entry, nth: usize) -> Result<Vec<Code>, Ente
     }
 }
 
-/// Keeps torn bytes in a file beside the job, so that nothing is lost.
-fn set_aside(path: &Path, bytes: &[u8]) -> std::io::Result<()> {
-    for n in 1..1000 {
-        let aside = sibling(path, &format!(".torn-{n}"));
-        match OpenOptions::new().create_new(true).write(true).open(aside) {
-            Ok(mut file) => return file.write_all(bytes).and_then(|()| file.sync_all()),
-            Err(error) if error.kind() == std::io::ErrorKind::AlreadyExists => {}
-            Err(error) => return Err(error),
-        }
-    }
-    Err(std::io::Error::other("too many torn files lie beside it"))
-}
-
-fn read_file(path: &Path) -> Result<Journal, OpenProblem> {
-    let unreadable =
-        |why: std::io::Error| OpenProblem::Unreadable { path: shown(path), why: why.to_string() };
-    let mut bytes = Vec::new();
-    File::open(path).and_then(|mut file| file.read_to_end(&mut bytes)).map_err(unreadable)?;
-    // A text editor may have put a mark at the start; it is not part of the first entry.
-    let text = bytes.strip_prefix(b"\xef\xbb\xbf").unwrap_or(&bytes);
-    Ok(read_journal(text))
-}
-
 fn lock_path(path: &Path) -> PathBuf {
     sibling(path, ".lock")
 }
 
-/// `sc1.job.ron` → `sc1` + ending, in the same folder.
-fn sibling(path: &Path, ending: &str) -> PathBuf {
-    let name = path.file_name().map(|n| n.to_string_lossy().into_owned()).unwrap_or_default();
-    let stem = name.strip_suffix(".job.ron").unwrap_or(&name);
-    path.with_file_name(format!("{stem}{ending}"))
-}
+#[cfg(test)]
+mod tests {
+    use std::fs;
 
-fn shown(path: &Path) -> String {
-    harmless(&path.to_string_lossy()).into_owned()
+    use tempfile::TempDir;
+
+    use super::*;
+    use crate::{
+        catalogue::Catalogue,
+        store::{Condition, job_file::failing::Faults, read_acts, read_journal},
+        swap::{About, Act, JobSide},
+    };
+
+    const NOW: Timestamp = Timestamp::UNIX_EPOCH;
+
+    /// A job of the demo with nothing but its world, and the acts that are still to be entered.
+    fn demo() -> (TempDir, OpenJob, Vec<Entry>) {
+        let folder = TempDir::new().unwrap();
+        let housed = |name: &str, side| Act::Housed {
+            name: name.parse().unwrap(),
+            side,
+            definition: Box::new(Catalogue::built_in().find("sk-10").unwrap()),
+        };
+        let ticket = Act::Ticket {
+            id: None,
+            asset: "Skerry 9".to_owned(),
+            serial: "SK9-0084".to_owned(),
+            connector: String::new(),
+            reason: "corroded".to_owned(),
+            seed: 9,
+        };
+        let world = [
+            ticket,
+            Act::Rules { rules: Box::default() },
+            housed("old", JobSide::Old),
+            housed("new", JobSide::New),
+        ];
+        let world = world.map(|act| Entry::new(NOW, "kt", act)).to_vec();
+        let open = OpenJob::create(&folder.path().join("skerry.job.ron"), world, "kt", NOW).unwrap();
+        let acts = read_acts("acts", include_str!("../../demo-data/skerry-pod.acts")).unwrap();
+        let entries = acts.into_iter().map(|line| Entry::new(line.at.unwrap_or(NOW), "kt", line.act));
+        (folder, open, entries.collect())
+    }
+
+    fn note(text: &str) -> Entry {
+        Entry::new(NOW, "kt", Act::Note { text: text.to_owned(), about: About::Job })
+    }
+
+    /// Every way an append can fail: a line of which nothing, a part or all was taken, a disk that does
+    /// not sync, each with and without the file being cut back.
+    fn faults() -> Vec<Faults> {
+        let takes = [0, 1, 40, 90, 1_000_000].map(|n| Faults { write_takes: Some(n), ..Faults::default() });
+        let sync = Faults { sync: true, ..Faults::default() };
+        let not_cut = |faults: Faults| Faults { cut: true, ..faults };
+        let all = takes.into_iter().chain([sync]);
+        all.flat_map(|faults| [faults, not_cut(faults)]).collect()
+    }
+
+    #[track_caller]
+    fn holds_the_job(open: &OpenJob) {
+        let journal = read_journal(&fs::read(open.path()).unwrap());
+        assert_eq!(journal.condition, Condition::Whole);
+        assert_eq!(journal.entries, open.job().entries());
+        assert_eq!((journal.entries.len(), journal.last_sum.as_str()), open.last());
+    }
+
+    /// Each append fails, each time in another way: the job in memory is never ahead of the disk, and the
+    /// next append gives a journal with a good chain.
+    #[test]
+    fn a_disk_that_fails_at_every_append_of_a_job_leaves_it_readable() {
+        let (_folder, mut open, entries) = demo();
+        let disk = open.file.can_fail();
+        let faults = faults();
+        assert!(entries.len() > 2 * faults.len());
+        for (n, entry) in entries.into_iter().enumerate() {
+            disk.set(faults[n % faults.len()]);
+            let (before, bytes) = (open.job().clone(), fs::read(open.path()).unwrap());
+            let said = open.enter(entry.clone()).unwrap_err().to_string();
+            assert!(said.contains("the disk is full. Nothing was entered"), "{said}");
+            assert!(open.job() == &before);
+            let left = fs::read(open.path()).unwrap();
+            assert!(left.starts_with(&bytes), "entry {n}");
+            assert!(left == bytes || faults[n % faults.len()].cut, "entry {n} left bytes behind");
+            disk.set(Faults::default());
+            open.enter(entry).unwrap();
+            holds_the_job(&open);
+        }
+    }
+
+    /// The same for a job as it may be found: without its last line end, torn, with a mark at its start.
+    #[test]
+    fn a_failed_append_to_a_job_that_is_not_quite_whole_loses_nothing() {
+        let torn = "(n:9,at:\"2026-11-25T07:00:00Z\",by:\"kt\",v:2,act:Note(te";
+        for fault in faults().into_iter().chain([Faults { set_aside: true, ..Faults::default() }]) {
+            for (mark, cut, more) in [("", 1, ""), ("", 0, torn), ("\u{feff}", 0, ""), ("\u{feff}", 1, "")] {
+                let (folder, open, _) = demo();
+                let path = open.path().to_owned();
+                drop(open);
+                let bytes = fs::read(&path).unwrap();
+                let found = [mark.as_bytes(), &bytes[..bytes.len() - cut], more.as_bytes()].concat();
+                fs::write(&path, &found).unwrap();
+                let mut open = OpenJob::open(&path, "kt", NOW).unwrap();
+                let before = open.job().clone();
+                let disk = open.file.can_fail();
+                disk.set(fault);
+                let case = format!("{fault:?}, mark {mark:?}, cut {cut}, more {more:?}");
+                for _ in 0..2 {
+                    match open.enter(note("lost")) {
+                        Err(EnterProblem::Disk { .. }) => {}
+                        other => assert!(fault.set_aside && more.is_empty(), "{case}: {other:?}"),
+                    }
+                }
+                if fault.set_aside && more.is_empty() {
+                    continue;
+                }
+                assert!(open.job() == &before, "{case}");
+                disk.set(Faults::default());
+                open.enter(note("kept")).unwrap();
+                open.enter(note("and again")).unwrap();
+                let text = String::from_utf8(fs::read(&path).unwrap()).unwrap();
+                let journal = read_journal(text.strip_prefix(mark).unwrap().as_bytes());
+                assert_eq!(journal.condition, Condition::Whole, "{case}");
+                assert_eq!(journal.entries, open.job().entries(), "{case}");
+                assert_eq!(journal.entries.len(), before.entries().len() + 2, "{case}");
+                let aside = folder.path().join("skerry.torn-1");
+                assert_eq!(fs::read_to_string(aside).unwrap_or_default(), more, "{case}");
+                assert!(!folder.path().join("skerry.torn-2").exists(), "{case}");
+            }
+        }
+    }
+
+    #[test]
+    fn another_file_of_the_same_length_is_noticed_and_left_as_it_is() {
+        let (folder, mut open, _) = demo();
+        let path = open.path().to_owned();
+        let bytes = fs::read(&path).unwrap();
+        // Another file takes its name.
+        let other = folder.path().join("other");
+        fs::write(&other, &bytes).unwrap();
+        fs::rename(&path, folder.path().join("moved")).unwrap();
+        fs::rename(&other, &path).unwrap();
+        let before = open.job().clone();
+        let said = open.enter(note("x")).unwrap_err();
+        assert!(matches!(&said, EnterProblem::ReadOnly(_)), "{said:?}");
+        #[cfg(unix)]
+        assert!(said.to_string().contains("skerry.job.ron was replaced by another file"), "{said}");
+        assert!(open.job() == &before && fs::read(&path).unwrap() == bytes);
+        // The same file, written over with a job of the same length.
+        let mut open = OpenJob::look(&path).unwrap();
+        open.writer = Writer::Ours { _lock: None };
+        let before = open.job().clone();
+        let mut bytes = fs::read(&path).unwrap();
+        let end = bytes.len() - 5;
+        bytes[end] ^= 1;
+        fs::write(&path, &bytes).unwrap();
+        let said = open.enter(note("x")).unwrap_err().to_string();
+        assert!(said.contains("was changed by another program since it was read"), "{said}");
+        assert!(open.job() == &before && fs::read(&path).unwrap() == bytes);
+    }
+
+    #[test]
+    fn a_new_job_is_whole_or_not_there_and_never_takes_the_place_of_a_file() {
+        let (folder, open, _) = demo();
+        let world = open.job().entries().to_vec();
+        let path = folder.path().join("b.job.ron");
+        fs::write(&path, "precious").unwrap();
+        let said = OpenJob::create(&path, world.clone(), "kt", NOW).unwrap_err().to_string();
+        assert!(said.contains("b.job.ron: there is a job of this name already"), "{said}");
+        assert_eq!(fs::read_to_string(&path).unwrap(), "precious");
+        let nowhere = folder.path().join("nowhere").join("c.job.ron");
+        assert!(OpenJob::create(&nowhere, world, "kt", NOW).is_err());
+        let mut names: Vec<_> =
+            fs::read_dir(folder.path()).unwrap().map(|e| e.unwrap().file_name()).collect();
+        names.sort();
+        assert_eq!(names, ["b.job.ron", "b.lock", "skerry.job.ron", "skerry.lock"]);
+    }
 }

@@ -1,11 +1,22 @@
-//! Requests on disk: the one sent last, and the sending of the next. They lie beside their job.
+//! Requests on disk. What was asked for stands in the job; the file beside it is an export for the
+//! desk, which can be written again.
 
-use anyhow::{Context, Result};
+use std::path::{Path, PathBuf};
+
+use anyhow::{Context, Result, anyhow};
 use jiff::Timestamp;
 
-use super::{folder::Store, open::OpenJob, tools::read_book};
+use super::{
+    files::{folder_of, shown},
+    folder::Store,
+    names::FileName,
+    open::OpenJob,
+    tools::read_book,
+};
 use crate::{
+    quantity::brief,
     request::{Request, RequestForm, RequestHead, build, read_request},
+    supply::RequestNumber,
     swap::Entry,
 };
 
@@ -14,27 +25,54 @@ use crate::{
 #[error("not sent: {}. Complete the order first", .0.join(". "))]
 pub struct IncompleteOrder(Vec<String>);
 
-/// The request sent last, as its entry keeps it; of a version 1 job as its file holds it.
+/// Why what was sent last cannot be told.
+#[derive(Debug, thiserror::Error)]
+#[error("what was asked for before cannot be compared: {0}")]
+pub struct LostRequest(String);
+
+/// The request sent last, as its entry keeps it; of a version 1 job as its file holds it. A file that
+/// cannot be read keeps nobody from the job: [`lost_request`] says so.
 pub fn last_request(open: &OpenJob) -> Result<Option<RequestForm>> {
+    Ok(sent_last(open).unwrap_or_default())
+}
+
+/// Why the request sent last cannot be told, when that is so.
+pub fn lost_request(open: &OpenJob) -> Option<LostRequest> {
+    sent_last(open).err()
+}
+
+fn sent_last(open: &OpenJob) -> Result<Option<RequestForm>, LostRequest> {
     let state = open.job().state();
     let Some(sent) = &state.requested else { return Ok(None) };
     if let Some(kept) = RequestForm::sent(&open.id(), &state.ticket, sent) {
         return Ok(Some(kept));
     }
-    let name = format!("{}-{}.request.ron", sent.number, sent.revision);
-    let text = folder_of(open).read(&name)?;
-    text.map(|text| read_request(&text).with_context(|| format!("{name}: not a request"))).transpose()
+    let lost = |why: String| LostRequest(why);
+    let number: RequestNumber = sent.number.parse().map_err(|why| lost(format!("{why}")))?;
+    let name = FileName::of_request(&number, sent.revision);
+    let path = folder_of(open.path()).join(name.as_str());
+    match store_of(open).read(&name) {
+        Ok(Some(text)) => match read_request(&text) {
+            Ok(form) => Ok(Some(form)),
+            Err(why) => {
+                let (place, why) = (why.span.start, why.code.to_string());
+                Err(lost(format!("{}:{place}: this is not a request: {}", shown(&path), brief(&why))))
+            }
+        },
+        Ok(None) => Err(lost(format!("{}: there is no such file", shown(&path)))),
+        Err(why) => Err(lost(why.to_string())),
+    }
 }
 
 /// The request of a job as it stands.
 pub fn request_of(open: &OpenJob, head: RequestHead, now: Timestamp) -> Result<Request> {
     let survey = open.job().survey(now, None);
-    let book = read_book(folder_of(open).folder())?;
+    let book = read_book(folder_of(open.path()))?;
     Ok(build(open.job(), &survey, &open.id(), head, last_request(open)?.as_ref(), &book))
 }
 
 /// Keeps the request in the job, then writes it for the desk. Sent again unchanged, it is the same
-/// revision and nothing is kept twice.
+/// revision, nothing is kept twice, and the file is written again.
 pub fn send_request(open: &mut OpenJob, head: RequestHead, now: Timestamp) -> Result<Request> {
     let by = head.asked_by.clone();
     let request = request_of(open, head, now)?;
@@ -46,12 +84,35 @@ pub fn send_request(open: &mut OpenJob, head: RequestHead, now: Timestamp) -> Re
         let at = Timestamp::from_second(now.as_second()).unwrap_or(now);
         open.enter(Entry::new(at, by, request.requested()))?;
     }
-    let text = RequestForm::from(&request).to_ron().context("the request cannot be written")?;
-    folder_of(open).write_whole(&request.file_name(), &format!("{text}\n"))?;
+    let form = RequestForm::from(&request);
+    let name = FileName::of_request(&request.number, request.revision);
+    write(&store_of(open), &name, form).with_context(|| {
+        format!(
+            "the order IS recorded in the job, as request {} revision {}, but the desk has no file of it. Free the \
+             disk, then write the file again with `repin request {} --export DIR`",
+            request.number,
+            request.revision,
+            open.id()
+        )
+    })?;
     Ok(request)
 }
 
-fn folder_of(open: &OpenJob) -> Store {
-    let parent = open.path().parent().filter(|parent| !parent.as_os_str().is_empty());
-    Store::at(parent.map_or_else(|| ".".into(), ToOwned::to_owned))
+/// Writes the request sent last into a folder, as its entry keeps it. Gives the file; none where nothing
+/// was sent yet.
+pub fn export_request(open: &OpenJob, folder: &Path) -> Result<Option<PathBuf>> {
+    let state = open.job().state();
+    let (Some(sent), Some(form)) = (&state.requested, sent_last(open)?) else { return Ok(None) };
+    let number: RequestNumber = sent.number.parse()?;
+    let name = FileName::of_request(&number, sent.revision);
+    write(&Store::at(folder.to_owned()), &name, form.with_what_came(|line| state.came(line))).map(Some)
+}
+
+fn write(store: &Store, name: &FileName, form: RequestForm) -> Result<PathBuf> {
+    let text = form.as_sent().to_ron().map_err(|why| anyhow!("the request cannot be written: {why}"))?;
+    store.write_whole(name, &format!("{text}\n"))
+}
+
+fn store_of(open: &OpenJob) -> Store {
+    Store::at(folder_of(open.path()).to_owned())
 }

@@ -8,10 +8,15 @@ use jiff::Timestamp;
 use serde::{Deserialize, Serialize};
 use sha2::{Digest, Sha256};
 
-use super::{folder::Store, form::ron_options};
+use super::{
+    files::{Links, TEXT_MOST, read_text, shown},
+    folder::Store,
+    form::ron_options,
+    names::FileName,
+};
 use crate::{
     catalogue::PartNumber,
-    quantity::{Gauge, harmless, is_day},
+    quantity::{Gauge, brief, is_day, quoted},
     repair::{Height, PositionKey, Standing, ToolBook, ToolPosition},
     swap::{Act, State, day_of},
 };
@@ -52,12 +57,12 @@ impl PositionForm {
     /// The position, or which field cannot be read.
     fn read(self) -> Result<ToolPosition, String> {
         if !is_day(&self.until) {
-            return Err(format!("until: \"{}\" is no day: write it as 2027-03-31", harmless(&self.until)));
+            return Err(format!("until: \"{}\" is no day: write it as 2027-03-31", quoted(&self.until)));
         }
         let at = match &self.at {
             None => Timestamp::UNIX_EPOCH,
             Some(at) => at.parse().map_err(|_| {
-                format!("at: \"{}\" is no moment: write it as 2026-11-02T08:00:00Z", harmless(at))
+                format!("at: \"{}\" is no moment: write it as 2026-11-02T08:00:00Z", quoted(at))
             })?,
         };
         let Self { tool, position, terminal, wire, .. } = self;
@@ -98,9 +103,9 @@ impl From<&ToolPosition> for PositionForm {
 
 /// A book from the text of its file.
 fn read_positions(file: &str, text: &str) -> Result<Vec<ToolPosition>> {
-    let form: BookForm = ron_options()
-        .from_str(text.trim_start_matches('\u{feff}'))
-        .map_err(|error| anyhow::anyhow!("{file}:{}: {}", error.span.start, error.code))?;
+    let form: BookForm = ron_options().from_str(text.trim_start_matches('\u{feff}')).map_err(|error| {
+        anyhow::anyhow!("{file}:{}: {}", error.span.start, brief(&error.code.to_string()))
+    })?;
     if form.format != 1 {
         bail!("{file}: format {} is for a newer repin; this one reads format 1", form.format);
     }
@@ -115,19 +120,18 @@ pub fn read_book(jobs: &Path) -> Result<ToolBook> {
     match std::fs::read_dir(&folder) {
         Ok(entries) => {
             for entry in entries {
-                files.push(entry.with_context(|| folder.display().to_string())?.path());
+                files.push(entry.with_context(|| shown(&folder))?.path());
             }
         }
         Err(error) if error.kind() == std::io::ErrorKind::NotFound => return Ok(ToolBook::default()),
-        Err(error) => return Err(error).context(folder.display().to_string()),
+        Err(error) => return Err(error).context(shown(&folder)),
     }
     files.retain(|path| path.extension().is_some_and(|ending| ending == "ron"));
     files.sort();
     let mut book = ToolBook::default();
     for path in files {
-        let shown = path.display().to_string();
-        let text = std::fs::read_to_string(&path).with_context(|| shown.clone())?;
-        book.positions.extend(read_positions(&shown, &text)?);
+        let text = read_text(&path, TEXT_MOST, Links::Refused)?;
+        book.positions.extend(read_positions(&shown(&path), &text)?);
     }
     Ok(book)
 }
@@ -135,11 +139,11 @@ pub fn read_book(jobs: &Path) -> Result<ToolBook> {
 /// Writes a position into the bench's own book; what the book said of the same position before is
 /// replaced. Gives the file's name.
 pub fn write_position(jobs: &Path, bench: &str, position: &ToolPosition) -> Result<String> {
-    let name = file_of(bench);
+    let name: FileName = file_of(bench).parse()?;
     let store = Store::at(jobs.join("tools"));
     store.make()?;
     let mut positions = match store.read(&name)? {
-        Some(text) => read_positions(&name, &text)?,
+        Some(text) => read_positions(name.as_str(), &text)?,
         None => Vec::new(),
     };
     positions.retain(|old| !old.key.is_same(&position.key));
@@ -148,7 +152,7 @@ pub fn write_position(jobs: &Path, bench: &str, position: &ToolPosition) -> Resu
     let pretty = ron::ser::PrettyConfig::new().depth_limit(3);
     let text = ron_options().to_string_pretty(&form, pretty).context("the tool book cannot be written")?;
     store.write_whole(&name, &format!("{text}\n"))?;
-    Ok(format!("tools/{name}"))
+    Ok(format!("tools/{}", name.as_str()))
 }
 
 /// The file of a bench. Two names that look alike in a file's name get two files.

@@ -3,7 +3,7 @@
 
 mod number;
 
-pub use number::{is_number, number_of};
+pub use number::{RequestNumber, RequestNumberProblem};
 
 use crate::catalogue::Gender;
 

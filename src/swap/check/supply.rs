@@ -4,6 +4,7 @@ use crate::{
     catalogue::PartNumber,
     quantity::{harmless, is_day},
     record::Address,
+    supply::RequestNumber,
 };
 
 use super::{Checked, Rules, impossible};
@@ -18,9 +19,9 @@ impl State {
                 "Send it with that revision.",
             );
         }
-        if !crate::supply::is_number(number) {
+        if let Err(problem) = number.parse::<RequestNumber>() {
             return impossible(
-                format!("\"{}\" is not the number of a request.", harmless(number)),
+                format!("{problem}."),
                 "It has eight characters of ACDEFGHJKLMNPQRTUVWXYZ234679: `repin request` shows it.",
             );
         }
