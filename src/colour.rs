@@ -7,7 +7,7 @@ mod words;
 
 use std::{fmt, str::FromStr};
 
-use crate::quantity::harmless;
+use crate::quantity::quoted;
 
 pub use words::{ENGLISH, GERMAN, Named, ONLY_GERMAN, WORDS, named_in};
 
@@ -77,8 +77,8 @@ pub enum ColourProblem {
     /// Not a code of the standard.
     #[error(
         "\"{}\" in \"{}\" is not a colour code: use BK BN RD OG YE GN BU VT GY WH PK GD TQ SR, base first, as in RD/WH",
-        harmless(.part),
-        harmless(.typed)
+        quoted(.part),
+        quoted(.typed)
     )]
     Unknown {
         /// What was typed.
@@ -87,7 +87,7 @@ pub enum ColourProblem {
         part: String,
     },
     /// More stripes than any wire carries.
-    #[error("\"{}\" names more than four colours for one wire", harmless(.typed))]
+    #[error("\"{}\" names more than four colours for one wire", quoted(.typed))]
     TooMany {
         /// What was typed.
         typed: String,

@@ -5,7 +5,7 @@ use std::fmt;
 
 use unicode_width::UnicodeWidthStr;
 
-use crate::quantity::harmless;
+use crate::quantity::{brief, harmless};
 
 /// How much of a long line is shown, in characters.
 const LINE_SHOWN: usize = 100;
@@ -71,7 +71,7 @@ impl fmt::Display for Problem {
             write!(f, ":{}:{}", place.line, place.column)?;
         }
         if !self.path.is_empty() {
-            write!(f, " at {}", harmless(&self.path))?;
+            write!(f, " at {}", brief(&self.path))?;
         }
         if let Some(place) = &self.place {
             let (line, indent) = place.shown();
@@ -79,9 +79,9 @@ impl fmt::Display for Problem {
             write!(f, "\n  {number} | {line}")?;
             write!(f, "\n  {:width$} | {:indent$}^", "", "", width = number.len())?;
         }
-        write!(f, "\n  {}", harmless(&self.say))?;
+        write!(f, "\n  {}", brief(&self.say))?;
         match &self.hint {
-            Some(hint) => write!(f, "\n  ({})", harmless(hint)),
+            Some(hint) => write!(f, "\n  ({})", brief(hint)),
             None => Ok(()),
         }
     }

@@ -228,8 +228,8 @@ pub(super) fn run(common: &Common, args: &CheckArgs) -> Result<Exit> {
         let forms: Vec<AccountForm> =
             opened.iter().zip(&accounts).map(|(open, account)| AccountForm::of(open, account)).collect();
         match forms.as_slice() {
-            [one] => print::json(one)?,
-            several => print::json(&several)?,
+            [one] => print::json(common, one)?,
+            several => print::json(common, &several)?,
         }
         return Ok(exit);
     }

@@ -8,14 +8,14 @@ use clap::Args;
 use super::{Common, Exit, enter::now, open, print};
 use crate::{
     catalogue::Catalogue,
-    store::{OpenJob, Store, form::read_rules, read_acts},
+    store::{OpenJob, Store, form::read_rules, private_folder, read_acts},
     swap::{Act, Entry, JobSide},
 };
 
 /// Where the demo jobs go.
 #[derive(Debug, Args)]
 pub(super) struct DemoArgs {
-    /// The folder (else a fresh temporary one)
+    /// The folder (else a fresh one that only you can open)
     #[arg(value_name = "DIR")]
     folder: Option<PathBuf>,
 }
@@ -190,7 +190,7 @@ const JOBS: [DemoJob; 10] = [
 pub(super) fn run(common: &Common, args: &DemoArgs) -> Result<Exit> {
     let folder = match &args.folder {
         Some(folder) => folder.clone(),
-        None => fresh_folder()?,
+        None => private_folder("repin-demo-").context("there is no folder for a demo")?,
     };
     let store = Store::at(folder.clone());
     store.make()?;
@@ -213,17 +213,6 @@ pub(super) fn run(common: &Common, args: &DemoArgs) -> Result<Exit> {
         ),
     )?;
     Ok(Exit::Fine)
-}
-
-/// A folder of its own under the system's temporary one.
-fn fresh_folder() -> Result<PathBuf> {
-    let base = std::env::temp_dir();
-    let process = std::process::id();
-    let names = (0..1000).map(|n| base.join(format!("repin-demo-{process}-{n}")));
-    names
-        .into_iter()
-        .find(|path| !path.exists())
-        .ok_or_else(|| anyhow!("{}: no room for a demo", base.display()))
 }
 
 fn make(job: &DemoJob, store: &Store, by: &str) -> Result<()> {

@@ -1,7 +1,5 @@
 //! `repin enter`: acts from a file, by the same road as a key press.
 
-use std::io::Read;
-
 use anyhow::{Context, Result, bail};
 use clap::Args;
 use jiff::Timestamp;
@@ -9,7 +7,10 @@ use jiff::Timestamp;
 use super::{Common, Exit, print};
 use crate::{
     quantity::harmless,
-    store::{ActLine, EnterProblem, OpenJob, form::examples, read_acts},
+    store::{
+        ActLine, EnterProblem, LIST_MOST, Links, OpenJob, ReadProblem, form::examples, read_acts, read_stdin,
+        read_text,
+    },
     swap::Entry,
 };
 
@@ -27,9 +28,6 @@ pub(super) struct EnterArgs {
     acts: bool,
 }
 
-/// The most a file of acts may hold.
-const BYTES_MOST: u64 = 64 << 20;
-
 /// Runs the command.
 pub(super) fn run(common: &Common, args: &EnterArgs) -> Result<Exit> {
     if args.acts {
@@ -38,7 +36,7 @@ pub(super) fn run(common: &Common, args: &EnterArgs) -> Result<Exit> {
     }
     let Some(job) = &args.job else { bail!("name a job") };
     let file = args.file.as_deref().unwrap_or("-");
-    let (name, text) = read_text(file)?;
+    let (name, text) = acts_text(file)?;
     let acts = read_acts(&name, &text).map_err(|problems| {
         let shown: Vec<String> = problems.iter().take(20).map(ToString::to_string).collect();
         anyhow::anyhow!("{}", shown.join("\n"))
@@ -57,7 +55,7 @@ pub(super) fn run(common: &Common, args: &EnterArgs) -> Result<Exit> {
     match (&refused, &recovered) {
         (None, None) => Ok(Exit::Fine),
         _ => {
-            recovered.iter().chain(&refused).for_each(|say| print::aside(say));
+            recovered.iter().chain(&refused).for_each(|say| print::aside(common, say));
             Ok(Exit::Problems)
         }
     }
@@ -92,17 +90,12 @@ pub(super) fn now() -> Timestamp {
     Timestamp::from_second(Timestamp::now().as_second()).unwrap_or_default()
 }
 
-fn read_text(file: &str) -> Result<(String, String)> {
-    let name = if file == "-" { "standard input" } else { file };
-    let mut bytes = Vec::new();
-    let read = match file {
-        "-" => std::io::stdin().lock().take(BYTES_MOST + 1).read_to_end(&mut bytes),
-        path => std::fs::File::open(path).and_then(|f| f.take(BYTES_MOST + 1).read_to_end(&mut bytes)),
-    };
-    read.with_context(|| format!("{}: cannot be read", harmless(name)))?;
-    if bytes.len() as u64 > BYTES_MOST {
-        bail!("{}: larger than any file of acts", harmless(name));
+fn acts_text(file: &str) -> Result<(String, String), ReadProblem> {
+    match file {
+        "-" => Ok(("standard input".to_owned(), read_stdin(LIST_MOST)?)),
+        path => Ok((
+            harmless(path).into_owned(),
+            read_text(std::path::Path::new(path), LIST_MOST, Links::Followed)?,
+        )),
     }
-    let text = String::from_utf8(bytes).map_err(|_| anyhow::anyhow!("{}: is not text", harmless(name)))?;
-    Ok((harmless(name).into_owned(), text))
 }

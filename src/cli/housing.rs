@@ -11,7 +11,7 @@ use crate::{
     catalogue::{Delivered, Family, FamilyFile, Housing, Sealing, Source, problems_in_words, read_family},
     face::{Face, Label, Pose},
     picture::{Covering, FaceOptions, Mark, Slot, draw_face},
-    quantity::{count_of, harmless},
+    quantity::{count_of, harmless, quoted},
     screen::{Sitting, run_define},
 };
 
@@ -56,7 +56,7 @@ pub(super) fn run(common: &Common, command: &HousingCommand) -> anyhow::Result<E
             let (family, housing) = (definition.family(), definition.housing());
             let pose = pose(housing, *face, up.as_deref())?;
             match common.json {
-                true => print::json(&ShownJson::of(housing, pose))?,
+                true => print::json(common, &ShownJson::of(housing, pose))?,
                 false => print::text(common, &shown(family, housing, pose, common.ascii))?,
             }
             Ok(Exit::Fine)
@@ -175,7 +175,7 @@ fn list(common: &Common, words: &[String]) -> anyhow::Result<Exit> {
         all.filter(|housing| words.iter().all(|word| housing.fits(word))).collect();
     listed.sort_by_key(|housing| housing.id);
     match (common.json, listed.is_empty()) {
-        (true, _) => print::json(&listed)?,
+        (true, _) => print::json(common, &listed)?,
         (false, true) => print::text(common, "no housing fits\n")?,
         (false, false) => print::text(common, &table(&listed))?,
     }
@@ -201,7 +201,7 @@ fn pose(housing: &Housing, face: Option<Face>, up: Option<&str>) -> anyhow::Resu
             Some(side) => side,
             None => {
                 let features: String = housing.features.iter().map(|f| format!(", {}", f.name)).collect();
-                let word = harmless(word);
+                let word = quoted(word);
                 bail!("{} has no side \"{word}\": use top, right, bottom, left{features}", housing.part);
             }
         },

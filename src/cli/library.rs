@@ -1,14 +1,13 @@
 //! Family files read from disk; only commands that look for a housing call this.
 
-use std::{
-    fs::{self, File},
-    io::Read,
-    path::Path,
-};
+use std::{fs, path::Path};
 
 use anyhow::{Context, bail};
 
-use crate::catalogue::{Catalogue, FILE_BYTES_MOST, Problem, problems_in_words, text_of};
+use crate::{
+    catalogue::{Catalogue, Problem, problems_in_words, text_of},
+    store::{Links, TEXT_MOST, read_bytes},
+};
 
 /// The built-in families with those of the library folder, when one is given.
 pub(crate) fn catalogue(library: Option<&Path>) -> anyhow::Result<Catalogue> {
@@ -39,10 +38,6 @@ pub(crate) fn catalogue(library: Option<&Path>) -> anyhow::Result<Catalogue> {
 
 /// The text of a file, never more than a family file can be; or the problem it has as such.
 pub(crate) fn read_text(path: &Path) -> anyhow::Result<Result<String, Box<Problem>>> {
-    let cannot = || format!("{} cannot be read", path.display());
-    let file = File::open(path).with_context(cannot)?;
-    let mut bytes = Vec::new();
-    let most = u64::try_from(FILE_BYTES_MOST).unwrap_or(u64::MAX);
-    file.take(most.saturating_add(1)).read_to_end(&mut bytes).with_context(cannot)?;
+    let bytes = read_bytes(path, TEXT_MOST, Links::Followed)?;
     Ok(text_of(&path.display().to_string(), bytes))
 }

@@ -15,7 +15,7 @@ mod request;
 mod steps;
 mod wiring;
 
-use std::{io::Write, path::PathBuf, process::ExitCode};
+use std::{path::PathBuf, process::ExitCode};
 
 use anyhow::Result;
 use clap::{Args, Parser, Subcommand};
@@ -133,8 +133,16 @@ pub fn main() -> ExitCode {
         Ok(cli) => cli,
         Err(error) => {
             let code = if error.use_stderr() { Exit::NotDone } else { Exit::Fine };
-            // Nobody reads a closed pipe.
-            let _ = error.print();
+            match code {
+                // What was typed stands in it as it was typed.
+                Exit::NotDone => {
+                    let ascii = std::env::args_os().any(|argument| argument == "--ascii");
+                    let say = error.render().to_string();
+                    print::to_stderr(say.trim_start_matches("error: ").trim_end(), ascii);
+                }
+                // Nobody reads a closed pipe.
+                _ => drop(error.print()),
+            }
             return code.into();
         }
     };
@@ -142,10 +150,7 @@ pub fn main() -> ExitCode {
         Ok(exit) => exit.into(),
         Err(error) if is_closed_pipe(&error) => Exit::Fine.into(),
         Err(error) => {
-            let text = format!("{error:#}");
-            let lines: Vec<String> =
-                text.lines().map(|line| crate::quantity::harmless(line).into_owned()).collect();
-            let _ = writeln!(std::io::stderr(), "repin: {}", lines.join("\n"));
+            print::to_stderr(&format!("{error:#}"), cli.common.ascii);
             Exit::NotDone.into()
         }
     }

@@ -17,7 +17,7 @@ use crate::{
     catalogue::Definition,
     quantity::harmless,
     record::HousingName,
-    store::OpenJob,
+    store::{EnterProblem, OpenJob},
     swap::{Act, Entry, Job, JobSide, RecordSide, State, TicketId},
 };
 
@@ -105,7 +105,7 @@ pub(super) fn run(common: &Common, args: &NewArgs) -> Result<Exit> {
         acts.extend(records::map(file)?);
     }
     if path.exists() {
-        bail!("{}: there is a job of this name already", harmless(&path.to_string_lossy()));
+        return Err(EnterProblem::AlreadyThere(harmless(&path.to_string_lossy()).into_owned()).into());
     }
     if path.parent() == Some(store.folder()) {
         store.make()?;

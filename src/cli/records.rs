@@ -10,14 +10,11 @@ use super::{Common, print};
 use crate::{
     exchange::{KblFile, WiringList, is_xml, read_table},
     face::Label,
-    quantity::{count_of, harmless, list_of},
+    quantity::{brief, count_of, harmless, list_of},
     record::{Address, Holds, HousingName},
-    store::form::ron_options,
+    store::{LIST_MOST, Links, TEXT_MOST, form::ron_options, read_bytes, read_text},
     swap::{Act, RecordSide},
 };
-
-/// The largest list that is read, in bytes.
-const LIST_BYTES_MOST: u64 = 64 << 20;
 
 /// An act, and the file and place it comes from.
 pub(super) struct Placed {
@@ -169,11 +166,7 @@ pub(super) enum ListFile {
 /// Reads a file, within bounds, and tells what it is.
 pub(super) fn open_list(path: &Path) -> Result<ListFile> {
     let shown = shown(path);
-    let size = std::fs::metadata(path).with_context(|| format!("{shown}: the list cannot be read"))?.len();
-    if size > LIST_BYTES_MOST {
-        bail!("{shown}: the list has {} MB, and at most {} are read", size >> 20, LIST_BYTES_MOST >> 20);
-    }
-    let bytes = std::fs::read(path).with_context(|| format!("{shown}: the list cannot be read"))?;
+    let bytes = read_bytes(path, LIST_MOST, Links::Followed)?;
     if is_xml(&bytes) {
         return Ok(ListFile::Harness(KblFile::of(&bytes).with_context(|| shown.clone())?));
     }
@@ -223,15 +216,13 @@ fn expect_format(format: u32, shown: &str) -> Result<()> {
 /// A RON file, or the place where it is wrong.
 fn ron_file<T: DeserializeOwned>(path: &Path) -> Result<T> {
     let shown = shown(path);
-    let bytes = std::fs::read(path).with_context(|| format!("{shown}: the file cannot be read"))?;
-    let text = String::from_utf8(bytes).map_err(|_| anyhow!("{shown}: is not text"))?;
-    let text = text.trim_start_matches('\u{feff}');
-    let mut reader = ron::Deserializer::from_str_with_options(text, &ron_options())
-        .map_err(|e| anyhow!("{shown}:{}: {}", e.span.start, e.code))?;
+    let text = read_text(path, TEXT_MOST, Links::Followed)?;
+    let mut reader = ron::Deserializer::from_str_with_options(&text, &ron_options())
+        .map_err(|e| anyhow!("{shown}:{}: {}", e.span.start, brief(&e.code.to_string())))?;
     let form: Result<T, _> = serde_path_to_error::deserialize(&mut reader);
     form.map_err(|error| {
         let path = error.path().to_string();
         let error = reader.span_error(error.into_inner());
-        anyhow!("{shown}:{} at {path}: {}", error.span.start, error.code)
+        anyhow!("{shown}:{} at {path}: {}", error.span.start, brief(&error.code.to_string()))
     })
 }

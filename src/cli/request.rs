@@ -1,5 +1,7 @@
 //! `repin request`: what the job needs now, printed or sent to the desk.
 
+use std::path::{Path, PathBuf};
+
 use anyhow::Result;
 use clap::{Args, ValueEnum};
 use jiff::Timestamp;
@@ -8,7 +10,7 @@ use super::{Common, Exit, print};
 use crate::{
     quantity::is_day,
     request::{RequestForm, RequestHead, paper, table},
-    store::{IncompleteOrder, OpenJob, request_of, send_request},
+    store::{IncompleteOrder, OpenJob, export_request, lost_request, request_of, send_request},
 };
 
 /// How and for whom.
@@ -23,6 +25,9 @@ pub(super) struct RequestArgs {
     /// Keep it in the job and write it for the desk
     #[arg(long)]
     send: bool,
+    /// Write the request sent last into this folder again
+    #[arg(long, value_name = "DIR", conflicts_with = "send")]
+    export: Option<PathBuf>,
     /// Which bench asks
     #[arg(long, value_name = "TEXT")]
     bench: Option<String>,
@@ -53,8 +58,26 @@ fn day(typed: &str) -> Result<String, String> {
     }
 }
 
+/// Writes the request sent last into a folder.
+fn export(common: &Common, job: &str, folder: &Path) -> Result<Exit> {
+    let open = print::look(common, job)?;
+    match export_request(&open, folder)? {
+        Some(path) => {
+            print::text(common, &format!("{}\n", path.display()))?;
+            Ok(Exit::Fine)
+        }
+        None => {
+            print::aside(common, "nothing was sent yet: send the request with --send");
+            Ok(Exit::Problems)
+        }
+    }
+}
+
 /// Runs the command.
 pub(super) fn run(common: &Common, args: &RequestArgs) -> Result<Exit> {
+    if let Some(folder) = &args.export {
+        return export(common, &args.job, folder);
+    }
     let store = common.store()?;
     let head = RequestHead {
         asked_by: common.by(),
@@ -64,13 +87,15 @@ pub(super) fn run(common: &Common, args: &RequestArgs) -> Result<Exit> {
         urgency: args.urgency.clone(),
     };
     let mut exit = Exit::Fine;
+    let lost;
     let request = if args.send {
         let path = store.path_of(&args.job)?;
         let mut open = OpenJob::open(&path, &head.asked_by, Timestamp::now())?;
+        lost = lost_request(&open);
         match send_request(&mut open, head, Timestamp::now()) {
             Ok(request) => request,
             Err(why) if why.is::<IncompleteOrder>() => {
-                print::aside(&why.to_string());
+                print::aside(common, &why.to_string());
                 return Ok(Exit::Problems);
             }
             Err(why) => return Err(why),
@@ -80,11 +105,16 @@ pub(super) fn run(common: &Common, args: &RequestArgs) -> Result<Exit> {
         if open.trouble().is_some() {
             exit = Exit::Problems;
         }
+        lost = lost_request(&open);
         request_of(&open, head, Timestamp::now())?
     };
+    if let Some(lost) = lost {
+        exit = Exit::Problems;
+        print::aside(common, &lost.to_string());
+    }
     for missing in request.incomplete() {
         exit = Exit::Problems;
-        print::aside(&missing);
+        print::aside(common, &missing);
     }
     if request
         .lines
@@ -92,14 +122,14 @@ pub(super) fn run(common: &Common, args: &RequestArgs) -> Result<Exit> {
         .any(|line| line.asked.lead.is_none() && line.asked.part.is_none() && line.asked.need > 0)
     {
         exit = Exit::Problems;
-        print::aside("some parts are described and still to be identified");
+        print::aside(common, "some parts are described and still to be identified");
     }
     let format = if common.json { Format::Json } else { args.format };
     match format {
         Format::Text => print::text(common, &paper(&request))?,
-        Format::Csv => print::out(&table(&request)?)?,
-        Format::Json => print::json(&RequestForm::from(&request))?,
-        Format::Ron => print::out(&format!("{}\n", RequestForm::from(&request).to_ron()?))?,
+        Format::Csv => print::text(common, &table(&request)?)?,
+        Format::Json => print::json(common, &RequestForm::from(&request))?,
+        Format::Ron => print::ron(common, &RequestForm::from(&request).to_ron()?)?,
     }
     Ok(exit)
 }

@@ -66,7 +66,7 @@ pub(super) fn run(common: &Common, args: &StepsArgs) -> Result<Exit> {
         .collect();
     let exit = if open.trouble().is_some() { Exit::Problems } else { Exit::Fine };
     if common.json {
-        print::json(&StepsForm { job: open.id(), steps })?;
+        print::json(common, &StepsForm { job: open.id(), steps })?;
         return Ok(exit);
     }
     let mut text = String::new();
@@ -93,7 +93,7 @@ pub(super) fn run(common: &Common, args: &StepsArgs) -> Result<Exit> {
     }
     text.push_str(&cautions(&survey));
     if let Some(trouble) = open.trouble() {
-        print::aside(trouble);
+        print::aside(common, trouble);
     }
     print::text(common, &text)?;
     Ok(exit)

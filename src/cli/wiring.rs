@@ -122,7 +122,7 @@ pub(super) fn run(common: &Common, command: &WiringCommand) -> Result<Exit> {
         (ListFile::Harness(harness), None) => return list_connectors(common, &shown(file), &harness),
     };
     match common.json {
-        true => print::json(&ListJson::from(&list))?,
+        true => print::json(common, &ListJson::from(&list))?,
         false => print::text(common, &in_words(&list))?,
     }
     Ok(if list.problems.is_empty() { Exit::Fine } else { Exit::Problems })
@@ -163,17 +163,20 @@ fn list_connectors(common: &Common, shown: &str, harness: &KblFile) -> Result<Ex
             housing: c.housing,
             cavities: c.cavities,
         };
-        print::json(&HarnessJson {
-            connectors: connectors.into_iter().map(connector).collect(),
-            configurations: configurations
-                .into_iter()
-                .map(|(name, modules)| ConfigurationJson { name, modules })
-                .collect(),
-            cavities: [],
-            problems: [],
-            assumed: [],
-            skipped: BTreeMap::new(),
-        })?;
+        print::json(
+            common,
+            &HarnessJson {
+                connectors: connectors.into_iter().map(connector).collect(),
+                configurations: configurations
+                    .into_iter()
+                    .map(|(name, modules)| ConfigurationJson { name, modules })
+                    .collect(),
+                cavities: [],
+                problems: [],
+                assumed: [],
+                skipped: BTreeMap::new(),
+            },
+        )?;
         return Ok(Exit::Fine);
     }
     let mut out = String::new();

@@ -1,7 +1,7 @@
 //! One cell of a list: what a word for a content means, which size a number is, and what a
 //! spreadsheet made of a cell that was something else.
 
-use crate::quantity::{Gauge, harmless};
+use crate::quantity::{Gauge, quoted};
 
 use super::{headings::GaugeUnit, wiring::ListedHolds};
 use crate::quantity::plain_words;
@@ -96,7 +96,7 @@ pub(super) fn content_cell(text: &str) -> Option<ListedHolds> {
 
 /// What a spreadsheet left of a cell that was something else, when it shows.
 pub(super) fn spoilt(text: &str) -> Option<String> {
-    let shown = harmless(text);
+    let shown = quoted(text);
     if text.starts_with('=') {
         return Some(format!("\"{shown}\" is a formula, not its value: export the values"));
     }

@@ -3,7 +3,7 @@
 
 use crate::{
     colour::{Colour, ENGLISH, GERMAN, ONLY_GERMAN, WORDS},
-    quantity::{harmless, plain_words},
+    quantity::{plain_words, quoted},
 };
 
 /// Words between colours that say nothing.
@@ -47,7 +47,7 @@ impl CodeSet {
         for part in parts(text) {
             codes.extend(self.codes(&part).ok_or_else(|| refusal(text, &part))?);
         }
-        codes.join("/").parse().map_err(|_| format!("\"{}\" is not a colour", harmless(text)))
+        codes.join("/").parse().map_err(|_| format!("\"{}\" is not a colour", quoted(text)))
     }
 
     /// The codes of one part: a word, a code, or codes written together.
@@ -89,7 +89,7 @@ fn refusal(text: &str, part: &str) -> String {
         "vi" | "or" => Some("violet or orange in the German codes, or something else"),
         _ => None,
     };
-    let (text, part) = (harmless(text), harmless(part));
+    let (text, part) = (quoted(text), quoted(part));
     match two {
         Some(two) => format!(
             "\"{part}\" in the colour \"{text}\" may be {two}, and nothing in the file says which codes it uses: write codes of IEC 60757"

@@ -8,6 +8,12 @@ pub(super) const DELIMITERS: [char; 3] = [';', '\t', ','];
 /// A quoted cell that runs over more lines than this was opened by mistake.
 const LINES_MOST: u64 = 12;
 
+/// The longest cell that is read, in bytes: a page of notes.
+const CELL_MOST: usize = 10_000;
+
+/// The most cells of a row that are read.
+const CELLS_MOST: usize = 1_000;
+
 /// One row.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub(super) struct GridRow {
@@ -15,8 +21,10 @@ pub(super) struct GridRow {
     pub line: u32,
     /// The line it ends on.
     pub last_line: u32,
-    /// Its cells, trimmed.
+    /// Its cells, trimmed; empty where one is too long to be read.
     pub cells: Vec<String>,
+    /// Why not all of it was read, when that is so.
+    pub too_large: Option<String>,
 }
 
 impl GridRow {
@@ -67,10 +75,25 @@ pub(super) fn rows(text: &str, delimiter: char, before: u32) -> Vec<GridRow> {
         line += breaks(text, counted_to, at + blank);
         counted_to = at + blank;
         let inside: usize = record.iter().map(|cell| cell.matches('\n').count()).sum();
-        let cells = record.iter().map(|cell| cell.trim().to_owned()).collect();
-        rows.push(GridRow { line: number(line), last_line: number(line + inside), cells });
+        let bounded = |cell: &str| if cell.len() > CELL_MOST { String::new() } else { cell.to_owned() };
+        let cells = record.iter().take(CELLS_MOST).map(|cell| bounded(cell.trim())).collect();
+        let too_large = too_large(&record);
+        rows.push(GridRow { line: number(line), last_line: number(line + inside), cells, too_large });
     }
     rows
+}
+
+/// What of a row is too large to be read.
+fn too_large(record: &csv::StringRecord) -> Option<String> {
+    if record.len() > CELLS_MOST {
+        return Some(format!("there are {} cells, and at most {CELLS_MOST} are read", record.len()));
+    }
+    let (n, cell) = record.iter().enumerate().find(|(_, cell)| cell.trim().len() > CELL_MOST)?;
+    Some(format!(
+        "cell {} is {} bytes long, and at most {CELL_MOST} are read: is a quotation mark not closed?",
+        n + 1,
+        cell.len()
+    ))
 }
 
 /// The line ends between two places of a text.
@@ -90,6 +113,16 @@ pub(super) fn evenness(rows: &[GridRow]) -> usize {
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    #[test]
+    fn a_cell_or_a_row_without_end_is_not_read_and_said() {
+        let rows = rows(&format!("a;{}\nb;c\n{}", "x".repeat(20_000), "d;".repeat(5_000)), ';', 0);
+        assert_eq!(rows[0].cells, ["a", ""]);
+        assert!(rows[0].too_large.as_ref().unwrap().starts_with("cell 2 is 20000 bytes long"));
+        assert_eq!((rows[1].cells.len(), &rows[1].too_large), (2, &None));
+        assert_eq!(rows[2].cells.len(), 1_000);
+        assert!(rows[2].too_large.as_ref().unwrap().starts_with("there are 5001 cells"));
+    }
 
     #[test]
     fn quoted_cells_keep_delimiters_and_lines_are_counted() {

@@ -4,7 +4,7 @@ use std::collections::BTreeSet;
 
 use crate::{
     face::Label,
-    quantity::{harmless, plain_words},
+    quantity::{plain_words, quoted},
     record::WireKind,
 };
 
@@ -67,11 +67,11 @@ impl Table<'_> {
             );
         }
         if cavity.contains(char::is_whitespace) {
-            return Err(format!("\"{}\" is not the label of a cavity", harmless(cavity)));
+            return Err(format!("\"{}\" is not the label of a cavity", quoted(cavity)));
         }
         let is_word = cavity.chars().count() > 3 && !cavity.chars().any(|c| c.is_ascii_digit());
         if self.numbered && is_word {
-            return Err(format!("\"{}\" is unlike the other labels, which hold numbers", harmless(cavity)));
+            return Err(format!("\"{}\" is unlike the other labels, which hold numbers", quoted(cavity)));
         }
         cavity.parse().map_err(|why: crate::quantity::TextProblem| why.to_string())
     }
@@ -94,7 +94,7 @@ impl Table<'_> {
         let listed = match said {
             "" => cells.iter().find_map(|cell| content(cell)),
             said => Some(content_cell(said).ok_or_else(|| {
-                format!("\"{}\" does not say what cavity {cavity} holds: wired, plugged, open, empty, blocked, spare or bridge", harmless(said))
+                format!("\"{}\" does not say what cavity {cavity} holds: wired, plugged, open, empty, blocked, spare or bridge", quoted(said))
             })?),
         };
         let wires = cells.iter().filter(|cell| content(cell).is_none() && !is_dash(cell)).count();

@@ -2,7 +2,7 @@
 
 use std::collections::BTreeSet;
 
-use crate::quantity::{harmless, list_of, plain_words};
+use crate::quantity::{list_of, plain_words, quoted};
 
 use super::{
     colours::CodeSet,
@@ -51,7 +51,7 @@ impl<'a> Table<'a> {
     fn new(rows: &'a [GridRow], mut heading: Heading, list: &mut WiringList) -> Self {
         let named = heading.columns.iter().zip(&heading.names);
         list.columns = named
-            .filter_map(|(column, name)| Some(format!("{} is the {}", harmless(name), (*column)?.words())))
+            .filter_map(|(column, name)| Some(format!("{} is the {}", quoted(name), (*column)?.words())))
             .collect();
         if let Some(first) = heading.data_from.checked_sub(1).and_then(|n| rows.get(n)) {
             let before = rows.iter().take(heading.data_from - 1).filter(|row| !row.is_blank()).count();
@@ -126,7 +126,7 @@ impl<'a> Table<'a> {
         if self.heading.at(|c| c == Column::Connector).is_none() {
             if let Some(wanted) = wanted {
                 list.assumed
-                    .push(format!("the list names no connector; all of it is taken as {}", harmless(wanted)));
+                    .push(format!("the list names no connector; all of it is taken as {}", quoted(wanted)));
             }
             return all;
         }
@@ -155,7 +155,7 @@ impl<'a> Table<'a> {
                         1,
                         format!(
                             "no line is about the connector {}: there are {}",
-                            harmless(wanted),
+                            quoted(wanted),
                             list_of(&different.into_iter().collect::<Vec<_>>())
                         ),
                     );
@@ -186,11 +186,15 @@ impl<'a> Table<'a> {
             );
             return;
         }
+        if let Some(why) = &row.too_large {
+            list.problem(row.line, why.clone());
+            return;
+        }
         let filled: Vec<&String> = row.cells.iter().filter(|cell| !cell.is_empty()).collect();
         if let [only] = filled.as_slice()
             && only.contains(' ')
         {
-            list.assumed.push(format!("line {} is left aside: \"{}\"", row.line, harmless(only)));
+            list.assumed.push(format!("line {} is left aside: \"{}\"", row.line, quoted(only)));
             list.skip("line of text beside the table");
             return;
         }
@@ -199,7 +203,7 @@ impl<'a> Table<'a> {
                 Some(Some(_)) => {}
                 Some(None) => {
                     let name = self.heading.names.get(n).map_or("", String::as_str);
-                    list.skip(format!("cell of column {} \"{}\"", n + 1, harmless(name)));
+                    list.skip(format!("cell of column {} \"{}\"", n + 1, quoted(name)));
                 }
                 None => {
                     list.problem(
@@ -208,7 +212,7 @@ impl<'a> Table<'a> {
                             "there are {} cells and {} headings, the first without one is \"{}\": does a decimal comma part a cell?",
                             row.cells.len(),
                             self.heading.columns.len(),
-                            harmless(cell)
+                            quoted(cell)
                         ),
                     );
                     return;

@@ -7,7 +7,7 @@ use crate::{
     catalogue::PartNumber,
     colour::Colour,
     face::Label,
-    quantity::{Gauge, Length, harmless},
+    quantity::{Gauge, Length, brief, harmless, quoted},
     record::{Holds, LeadSeen, SpareSeen, Told, Wire, WireKind},
 };
 
@@ -136,7 +136,8 @@ pub struct WiringList {
 impl WiringList {
     /// Says why a line was not understood.
     pub(super) fn problem(&mut self, line: u32, say: impl Into<String>) {
-        self.problems.push(LineProblem { line, say: say.into() });
+        // What is quoted in it may be a whole file.
+        self.problems.push(LineProblem { line, say: brief(&say.into()).into_owned() });
     }
 
     /// Counts something left aside.
@@ -176,7 +177,7 @@ impl WiringList {
                 line: row.line,
                 say: format!(
                     "the partner \"{}\" of cavity {} is nowhere in the list",
-                    harmless(row.pair.as_deref().unwrap_or_default()),
+                    quoted(row.pair.as_deref().unwrap_or_default()),
                     row.cavity
                 ),
             })

@@ -47,7 +47,7 @@ impl FromStr for PosePlace {
             (t, [n]) if t.ends_with("clockwise") && *n > 0 => Ok(Self::Clockwise(*n)),
             _ => Err(format!(
                 "\"{}\" is not a place: write \"row 1, 2 from left\", \"3 clockwise\" or \"key\"",
-                crate::quantity::harmless(text)
+                crate::quantity::quoted(text)
             )),
         }
     }

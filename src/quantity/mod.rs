@@ -22,7 +22,7 @@ pub use wrap::wrap;
 #[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
 pub enum QuantityProblem {
     /// Nothing that reads as a number.
-    #[error("\"{}\" is not a number: type it like {example}", harmless(.typed))]
+    #[error("\"{}\" is not a number: type it like {example}", quoted(.typed))]
     NotANumber {
         /// What was typed.
         typed: String,
@@ -30,7 +30,7 @@ pub enum QuantityProblem {
         example: &'static str,
     },
     /// A comma that may be a decimal comma or part thousands.
-    #[error("\"{}\" can be read in two ways: type {decimal} or {whole}", harmless(.typed))]
+    #[error("\"{}\" can be read in two ways: type {decimal} or {whole}", quoted(.typed))]
     TwoReadings {
         /// What was typed.
         typed: String,
@@ -40,7 +40,7 @@ pub enum QuantityProblem {
         whole: String,
     },
     /// A number with a unit this quantity does not have.
-    #[error("\"{}\" has the unit \"{}\", which is not one of: {allowed}", harmless(.typed), harmless(.unit))]
+    #[error("\"{}\" has the unit \"{}\", which is not one of: {allowed}", quoted(.typed), quoted(.unit))]
     UnknownUnit {
         /// What was typed.
         typed: String,
@@ -50,7 +50,7 @@ pub enum QuantityProblem {
         allowed: &'static str,
     },
     /// A number outside what the quantity can be.
-    #[error("\"{}\" is out of range: {range}", harmless(.typed))]
+    #[error("\"{}\" is out of range: {range}", quoted(.typed))]
     OutOfRange {
         /// What was typed.
         typed: String,

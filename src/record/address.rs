@@ -82,10 +82,10 @@ impl FromStr for Address {
     type Err = AddressProblem;
 
     fn from_str(typed: &str) -> Result<Self, Self::Err> {
-        let (housing, label) = typed.split_once(':').ok_or_else(|| AddressProblem::NoColon {
-            typed: crate::quantity::harmless(typed).into_owned(),
-        })?;
-        let part = |why| AddressProblem::Part { typed: crate::quantity::harmless(typed).into_owned(), why };
+        let (housing, label) = typed
+            .split_once(':')
+            .ok_or_else(|| AddressProblem::NoColon { typed: crate::quantity::quoted(typed) })?;
+        let part = |why| AddressProblem::Part { typed: crate::quantity::quoted(typed), why };
         Ok(Self { housing: housing.parse().map_err(part)?, label: label.parse().map_err(part)? })
     }
 }

@@ -2,7 +2,7 @@
 //! spreadsheet would run as a formula.
 
 use super::Request;
-use crate::quantity::harmless;
+use crate::quantity::{harmless, is_day};
 
 const HEADINGS: [&str; 24] = [
     "request",
@@ -62,7 +62,7 @@ pub fn table(request: &Request) -> Result<String, csv::Error> {
             as_text(&request.ticket.serial),
             as_text(request.head.bench.as_deref().unwrap_or_default()),
             as_text(request.head.deliver_to.as_deref().unwrap_or_default()),
-            request.head.needed_by.clone().unwrap_or_default(),
+            request.head.needed_by.as_deref().map_or(String::new(), day),
             line.came.to_string(),
             line.wanted().to_string(),
         ])?;
@@ -71,11 +71,20 @@ pub fn table(request: &Request) -> Result<String, csv::Error> {
     Ok(String::from_utf8_lossy(&bytes).into_owned())
 }
 
+/// A day as it is; whatever else was said instead stays text.
+fn day(text: &str) -> String {
+    if is_day(text) { text.to_owned() } else { as_text(text) }
+}
+
 /// A cell that stays text: what a spreadsheet would run as a formula, or read as a number or date,
 /// is given an apostrophe in front.
 fn as_text(text: &str) -> String {
     let text = harmless(text);
-    let formula = text.starts_with(['=', '+', '-', '@', '\t', '\r']);
+    // A spreadsheet takes the wide forms for the narrow ones.
+    let formula = text
+        .trim_start()
+        .starts_with(['=', '+', '-', '@', '＝', '＋', '－', '＠', '−', '﹦', '﹢', '﹣', '﹫'])
+        || text.starts_with(['\t', '\r']);
     let number = text.starts_with(|c: char| c.is_ascii_digit())
         && text
             .chars()
@@ -93,6 +102,11 @@ mod tests {
             ("=1+1", "'=1+1"),
             ("@x", "'@x"),
             ("-7", "'-7"),
+            ("＝1+1", "'＝1+1"),
+            ("＋1", "'＋1"),
+            ("－1", "'－1"),
+            ("＠x", "'＠x"),
+            (" =1", "' =1"),
             ("0071", "'0071"),
             ("1E5", "'1E5"),
             ("1-2", "'1-2"),

@@ -6,7 +6,10 @@ use jiff::Timestamp;
 use serde::Deserialize;
 
 use super::form::ron_options;
-use crate::{quantity::harmless, swap::Act};
+use crate::{
+    quantity::{brief, harmless},
+    swap::Act,
+};
 
 /// An act of a file, with what was said about it.
 #[derive(Debug, Clone, PartialEq)]
@@ -80,9 +83,9 @@ pub fn read_acts(file: &str, text: &str) -> Result<Vec<ActLine>, Vec<ActProblem>
                 file: harmless(file).into_owned(),
                 line: n + 1,
                 column,
-                path,
-                say: harmless(&say).into_owned(),
-                source_line: harmless(bare).chars().take(SHOWN_MOST).collect(),
+                path: brief(&path).into_owned(),
+                say: brief(&say).into_owned(),
+                source_line: harmless(&bare.chars().take(SHOWN_MOST).collect::<String>()).into_owned(),
             }),
         }
     }

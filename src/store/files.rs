@@ -22,7 +22,7 @@ pub const TEXT_MOST: u64 = 4 << 20;
 #[derive(Debug, thiserror::Error)]
 pub enum ReadProblem {
     /// The system refuses.
-    #[error("{file}: it cannot be read: {why}")]
+    #[error("{file} cannot be read: {why}")]
     System {
         /// The file.
         file: String,

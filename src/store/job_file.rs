@@ -22,8 +22,8 @@ const END_KEPT: usize = 32;
 /// Why lines were not added.
 #[derive(Debug)]
 pub(super) enum AppendProblem {
-    /// The file is not the one that was read.
-    Changed(String),
+    /// The file is not the one that was read, or cannot take more.
+    Refused(String),
     /// The disk failed.
     Disk(io::Error),
 }
@@ -132,6 +132,13 @@ impl JobFile {
         let mut file = self.disk.open(&self.path)?;
         self.compare(&mut *file)?;
         self.clear(&mut *file)?;
+        // What could not be read again is not written.
+        if self.good + lines.len() as u64 >= JOB_MOST {
+            let (file, most) = (shown(&self.path), JOB_MOST >> 20);
+            return Err(AppendProblem::Refused(format!(
+                "{file} would be larger than {most} MB: start a new job"
+            )));
+        }
         let text = if self.line_end_due { format!("\n{lines}") } else { lines.to_owned() };
         if let Err(why) = file.write(text.as_bytes()).and_then(|()| file.sync()) {
             let is_back = file.cut(self.good).and_then(|()| file.sync()).is_ok();
@@ -148,7 +155,7 @@ impl JobFile {
     /// sum it ends in.
     fn compare(&self, file: &mut dyn Medium) -> Result<(), AppendProblem> {
         let changed = |how: &str| {
-            Err(AppendProblem::Changed(format!(
+            Err(AppendProblem::Refused(format!(
                 "{} {how} since it was read: nothing is written into it; open it again",
                 shown(&self.path)
             )))

@@ -6,7 +6,10 @@ use serde::{Deserialize, Serialize};
 use sha2::{Digest, Sha256};
 
 use super::form::{RECORD_VERSION, ron_options};
-use crate::swap::{Act, Entry};
+use crate::{
+    quantity::{brief, count_of},
+    swap::{Act, Entry},
+};
 
 /// `,sum:"` + 16 hexadecimal digits + `")`.
 const SUM_TAIL: usize = 24;
@@ -152,7 +155,7 @@ fn read_line(line: &[u8], before: &Journal) -> Result<(Entry, String), Condition
             let version = options.from_str::<VersionForm>(text).map(|form| form.v);
             return Err(match version {
                 Ok(version) if version > RECORD_VERSION => Condition::Newer { line: number, version },
-                _ => damaged(&format!("its entry is not understood: {}", error.code)),
+                _ => damaged(&format!("its entry is not understood: {}", brief(&error.code.to_string()))),
             });
         }
     };
@@ -177,7 +180,7 @@ impl Journal {
             Condition::Whole | Condition::NoLineEnd => None,
             Condition::Torn(_) => Some(format!(
                 "{file}:{next}: the last line was cut while it was written; the {} before it are whole",
-                crate::quantity::count_of(self.entries.len(), "entry")
+                count_of(self.entries.len(), "entry")
             )),
             Condition::Damaged { line, say } => {
                 Some(format!("{file}:{line}: this line is damaged: {say}; the lines before it are whole"))

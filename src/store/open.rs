@@ -244,7 +244,7 @@ impl OpenJob {
     /// Puts lines on disk.
     fn append(&mut self, lines: &str) -> Result<(), EnterProblem> {
         self.file.append(lines).map_err(|problem| match problem {
-            AppendProblem::Changed(say) => EnterProblem::ReadOnly(say),
+            AppendProblem::Refused(say) => EnterProblem::ReadOnly(say),
             AppendProblem::Disk(why) => self.disk(why),
         })
     }
@@ -433,6 +433,18 @@ mod tests {
         let said = open.enter(note("x")).unwrap_err().to_string();
         assert!(said.contains("was changed by another program since it was read"), "{said}");
         assert!(open.job() == &before && fs::read(&path).unwrap() == bytes);
+    }
+
+    #[test]
+    fn a_job_never_grows_beyond_what_is_read() {
+        let (_folder, mut open, _) = demo();
+        let large = "x".repeat(usize::try_from(crate::store::JOB_MOST).unwrap());
+        let before = fs::read(open.path()).unwrap();
+        let said = open.enter(note(&large)).unwrap_err().to_string();
+        assert!(said.contains("would be larger than 64 MB"), "{said}");
+        assert!(fs::read(open.path()).unwrap() == before);
+        open.enter(note("kept")).unwrap();
+        holds_the_job(&open);
     }
 
     #[test]

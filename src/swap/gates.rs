@@ -4,7 +4,7 @@
 use super::{Act, Code, EnergyKind, GateAnswer, GateKind, Measured, Refusal, seen::GateSeen, state::State};
 use crate::{
     colour::{Named, named_in},
-    quantity::{Current, Voltage, harmless, plain_words, says_something},
+    quantity::{Current, Voltage, plain_words, quoted, says_something},
 };
 
 /// Every gate, in the order they are asked.
@@ -232,7 +232,7 @@ impl State {
         }
         if let Some(sleeve) = sleeve.as_deref().filter(|sleeve| named_in(sleeve) == Named::NotUnderstood) {
             return refuse(
-                format!("\"{}\" names no colour of a sleeve or cover.", harmless(sleeve)),
+                format!("\"{}\" names no colour of a sleeve or cover.", quoted(sleeve)),
                 "Key its colours as codes or words, or none.",
             );
         }
@@ -265,7 +265,7 @@ fn check_release(gate: GateKind, measured: Option<&Measured>, energy: &[EnergyKi
     }
     if let Some(state) = state.filter(|state| !says_something(state)) {
         return refuse(
-            format!("\"{}\" is no state of the stored energy.", harmless(state)),
+            format!("\"{}\" is no state of the stored energy.", quoted(state)),
             "Say what was done: gauge at zero, lowered on stands, relaxed.",
         );
     }
@@ -300,14 +300,14 @@ fn check_zero(title: &str, measured: &Measured, volts: &Voltage) -> Result<(), R
         return refuse(
             format!(
                 "{volts} between {} is not dead: the gate on {title} stays shut.",
-                harmless(&measured.between)
+                quoted(&measured.between)
             ),
             "Find the supply, make it safe and measure again.",
         );
     }
     if !are_two_points(&measured.between) {
         return refuse(
-            format!("\"{}\" is not two points.", harmless(&measured.between)),
+            format!("\"{}\" is not two points.", quoted(&measured.between)),
             "Name both: 1 and chassis.",
         );
     }

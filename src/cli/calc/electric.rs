@@ -68,7 +68,7 @@ pub(super) fn crimp(common: &Common) -> Result<Exit> {
         },
     };
     match common.json {
-        true => print::json(&answer)?,
+        true => print::json(common, &answer)?,
         false => say(common, &crimp_told(&answer, sheet))?,
     }
     Ok(if verdict == HeightVerdict::In { Exit::Fine } else { Exit::Problems })
@@ -136,7 +136,7 @@ pub(super) fn drop(common: &Common) -> Result<Exit> {
         source: found.source,
     };
     match common.json {
-        true => print::json(&answer)?,
+        true => print::json(common, &answer)?,
         false => say(
             common,
             &format!(

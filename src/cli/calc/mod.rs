@@ -4,14 +4,16 @@
 mod electric;
 mod splices;
 
-use std::io::Read;
-
 use anyhow::{Context, Result, bail};
 use clap::{Args, Subcommand};
 use serde::de::DeserializeOwned;
 
 use super::{Common, Exit, print};
-use crate::swap::{Occasion, caution};
+use crate::{
+    quantity::brief,
+    store::{TEXT_MOST, read_stdin},
+    swap::{Occasion, caution},
+};
 
 /// What is reckoned.
 #[derive(Debug, Clone, Copy, Subcommand)]
@@ -49,13 +51,12 @@ pub(super) fn run(common: &Common, command: CalcCommand) -> Result<Exit> {
 
 /// The question on stdin; an error names the line and the field.
 fn question<T: DeserializeOwned>() -> Result<T> {
-    let mut text = String::new();
-    std::io::stdin().read_to_string(&mut text).context("stdin cannot be read as text")?;
-    let mut reader = serde_json::Deserializer::from_str(text.trim_start_matches('\u{feff}'));
+    let text = read_stdin(TEXT_MOST)?;
+    let mut reader = serde_json::Deserializer::from_str(&text);
     let asked = serde_path_to_error::deserialize(&mut reader).map_err(|error| {
         let path = error.path().to_string();
         let place = if path == "." { String::new() } else { format!(" at {path}") };
-        anyhow::anyhow!("stdin{place}: {}", error.into_inner())
+        anyhow::anyhow!("stdin{place}: {}", brief(&error.into_inner().to_string()))
     })?;
     reader.end().context("stdin: more than one question")?;
     Ok(asked)

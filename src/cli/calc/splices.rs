@@ -60,7 +60,7 @@ pub(super) fn bundle(common: &Common, with_places: bool) -> Result<Exit> {
             .then(|| found.places.iter().map(|spot| PlaceForm { x: spot.x_mm, y: spot.y_mm }).collect()),
     };
     if common.json {
-        print::json(&answer)?;
+        print::json(common, &answer)?;
         return Ok(Exit::Fine);
     }
     let mut text = format!(
@@ -221,7 +221,7 @@ pub(super) fn plan(common: &Common) -> Result<Exit> {
             let flags: Vec<&str> = too_many.then(|| Code::SpliceTooMany.as_str()).into_iter().collect();
             let answer = PlanAnswer { feasible: true, leads: asked.lengths(&places)?, sum_centre_mm, flags };
             match common.json {
-                true => print::json(&answer)?,
+                true => print::json(common, &answer)?,
                 false => {
                     let picture = plan_drawn(&ask, &places, common.ascii);
                     say(common, &(picture + &plan_told(&answer, asked.most)))?;
@@ -234,7 +234,7 @@ pub(super) fn plan(common: &Common) -> Result<Exit> {
                 leads.iter().filter_map(|n| Some(ask.leads.get(*n)?.circuit.clone())).collect();
             let answer = CannotAnswer { feasible: false, say: cannot_told(&ask, &cannot), cannot };
             match common.json {
-                true => print::json(&answer)?,
+                true => print::json(common, &answer)?,
                 false => say(common, &answer.say)?,
             }
             Ok(Exit::Problems)
@@ -328,7 +328,7 @@ pub(super) fn lead(common: &Common) -> Result<Exit> {
         asked.twist.map(|twist| twist.checked("twist")).transpose()?,
     ))?;
     match common.json {
-        true => print::json(&LengthAnswer { cut_mm, order_mm })?,
+        true => print::json(common, &LengthAnswer { cut_mm, order_mm })?,
         false => say(
             common,
             &format!(

@@ -6,13 +6,19 @@ use std::collections::HashMap;
 use encoding_rs::{Encoding, UTF_8};
 use roxmltree::{Document, Node, ParsingOptions};
 
-use crate::quantity::harmless;
+use crate::quantity::{brief, list_of, quoted};
 
 /// The most elements and texts that are read.
 const NODES_MOST: u32 = 4_000_000;
 
 /// How deep elements may stand inside each other; the format needs ten.
 const DEPTH_MOST: usize = 64;
+
+/// How many attributes an element may have; the format needs five. Each is held against all others.
+const ATTRIBUTES_MOST: usize = 200;
+
+/// Names shown of those a file has.
+const NAMES_SHOWN: usize = 40;
 
 /// Why a file is not read at all.
 #[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
@@ -32,17 +38,23 @@ pub enum KblProblem {
         /// Where.
         line: u32,
     },
+    /// An element with more attributes than any harness file needs.
+    #[error("line {line}: an element has more than {ATTRIBUTES_MOST} attributes: this is not a harness file")]
+    Attributes {
+        /// Where.
+        line: u32,
+    },
     /// Not well-formed.
-    #[error("{}", harmless(.0))]
+    #[error("{}", brief(.0))]
     Xml(String),
     /// Something else in XML.
-    #[error("the file is XML and no KBL: its outermost element is {}", harmless(.root))]
+    #[error("the file is XML and no KBL: its outermost element is {}", quoted(.root))]
     NotKbl {
         /// The outermost element.
         root: String,
     },
     /// No such connector.
-    #[error("the file has no connector {}: there are {}", harmless(.wanted), crate::quantity::list_of(.there))]
+    #[error("the file has no connector {}: there are {}", quoted(.wanted), quoted_list(.there))]
     NoConnector {
         /// What was asked for.
         wanted: String,
@@ -50,7 +62,7 @@ pub enum KblProblem {
         there: Vec<String>,
     },
     /// No such configuration.
-    #[error("the file has no configuration {}: there are {}", harmless(.wanted), crate::quantity::list_of(.there))]
+    #[error("the file has no configuration {}: there are {}", quoted(.wanted), quoted_list(.there))]
     NoConfiguration {
         /// What was asked for.
         wanted: String,
@@ -87,8 +99,54 @@ fn declared(bytes: &[u8]) -> Result<&'static Encoding, KblProblem> {
     Encoding::for_label(named.as_bytes()).ok_or(KblProblem::Encoding { encoding: named })
 }
 
+/// The first names of a list, and how many more there are.
+fn quoted_list(names: &[String]) -> String {
+    let mut shown: Vec<String> = names.iter().take(NAMES_SHOWN).map(|name| quoted(name)).collect();
+    if let Some(more @ 1..) = names.len().checked_sub(NAMES_SHOWN) {
+        shown.push(format!("{more} more"));
+    }
+    list_of(&shown)
+}
+
+/// Refuses an element with attributes without end, before they are read.
+fn check_attributes(text: &str) -> Result<(), KblProblem> {
+    // What is written between these holds no elements.
+    const ASIDE: [(&str, &str); 3] = [("<!--", "-->"), ("<![CDATA[", "]]>"), ("<?", "?>")];
+    let mut at = 0;
+    while let Some(start) = text.get(at..).and_then(|rest| rest.find('<')).map(|found| at + found) {
+        let rest = text.get(start..).unwrap_or_default();
+        if let Some((_, end)) = ASIDE.iter().find(|(open, _)| rest.starts_with(open)) {
+            let Some(length) = rest.find(end) else { return Ok(()) };
+            at = start + length + end.len();
+            continue;
+        }
+        let (mut quote, mut values, mut length) = (None, 0, rest.len());
+        for (n, byte) in rest.bytes().enumerate().skip(1) {
+            match (quote, byte) {
+                (None, b'>') => {
+                    length = n;
+                    break;
+                }
+                (None, b'"' | b'\'') => quote = Some(byte),
+                (Some(open), byte) if open == byte => {
+                    quote = None;
+                    values += 1;
+                }
+                _ => {}
+            }
+        }
+        if values > ATTRIBUTES_MOST {
+            let breaks = text.get(..start).map_or(0, |before| before.matches('\n').count());
+            return Err(KblProblem::Attributes { line: u32::try_from(breaks + 1).unwrap_or(u32::MAX) });
+        }
+        at = start + length;
+    }
+    Ok(())
+}
+
 /// The tree of a text.
 pub(super) fn tree(text: &str) -> Result<Document<'_>, KblProblem> {
+    check_attributes(text)?;
     let options = ParsingOptions { allow_dtd: false, nodes_limit: NODES_MOST, ..ParsingOptions::default() };
     let doc = Document::parse_with_options(text, options).map_err(|error| match error {
         roxmltree::Error::DtdDetected => KblProblem::DocumentType,

@@ -7,7 +7,7 @@ use serde::{Deserialize, Serialize};
 use super::{ron_options, values::mirrored};
 use crate::{
     house::{HouseRules, PullStandard, Rule, Solder, Spares, TestKind, UnusedCavities},
-    quantity::Gauge,
+    quantity::{Gauge, brief},
 };
 
 /// A rule as `(value, "source")`.
@@ -162,7 +162,7 @@ pub fn read_rules(file: &str, text: &str) -> Result<HouseRules> {
         Err(error) => {
             let path = error.path().to_string();
             let error = reader.span_error(error.into_inner());
-            bail!("{file}:{} at {path}: {}", error.span.start, error.code)
+            bail!("{file}:{} at {path}: {}", error.span.start, brief(&error.code.to_string()))
         }
     }
 }

@@ -2,7 +2,7 @@
 
 use crate::{
     face::Face,
-    quantity::{harmless, says_something},
+    quantity::{quoted, says_something},
 };
 
 use super::{Checked, Rules, impossible};
@@ -49,7 +49,7 @@ impl State {
                 self.check_arrived(*line, *count, part.as_ref(), *verdict)
             }
             Act::Accept { by: Some(by), .. } if !says_something(by) => impossible(
-                format!("\"{}\" is no name of the person who accepts it.", harmless(by)),
+                format!("\"{}\" is no name of the person who accepts it.", quoted(by)),
                 "Key the name of the person who answers for it.",
             ),
             Act::Accept { flag, at, due, line, .. } => {
@@ -96,7 +96,7 @@ impl State {
     fn check_sign(&self, name: &str, serial_end: &str, target: &Target) -> Checked {
         if !is_end_of(&self.ticket.serial, serial_end) {
             return impossible(
-                format!("\"{}\" is not the end of this machine's serial number.", harmless(serial_end)),
+                format!("\"{}\" is not the end of this machine's serial number.", quoted(serial_end)),
                 "Read its last two characters or more on the machine: this may be another job.",
             );
         }

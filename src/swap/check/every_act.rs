@@ -3,7 +3,7 @@
 
 use super::{barred, impossible};
 use crate::{
-    quantity::{harmless, says_something},
+    quantity::{harmless, quoted, says_something},
     swap::{Act, Code, Entry, MatingVerdict, Refusal, Touches, state::State},
 };
 
@@ -71,7 +71,7 @@ pub(super) fn check_words(act: &Act) -> Result<(), Refusal> {
     match says_something(text) {
         true => Ok(()),
         false => impossible(
-            format!("\"{}\" does not say {what}.", harmless(text)),
+            format!("\"{}\" does not say {what}.", quoted(text)),
             "Key it in words: somebody reads it later.",
         ),
     }

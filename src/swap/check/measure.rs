@@ -3,7 +3,7 @@
 
 use crate::{
     house::TestKind,
-    quantity::{Instrument, harmless, plain_words, says_something},
+    quantity::{Instrument, plain_words, quoted, says_something},
 };
 
 use super::{Checked, Rules, impossible};
@@ -33,7 +33,7 @@ impl State {
         let mut wires = records.flat_map(|lead| &lead.wires);
         if let Some(circuit) = circuit.filter(|circuit| !wires.any(|wire| named(wire, circuit))) {
             return impossible(
-                format!("No wire of this job is \"{}\".", harmless(circuit)),
+                format!("No wire of this job is \"{}\".", quoted(circuit)),
                 "Key its wire number or circuit, as recorded.",
             );
         }
@@ -60,7 +60,7 @@ fn check_reading(test: TestKind, value: &str) -> Result<(), Refusal> {
     let refuse = |say: String| impossible(say, "Record it as failed, find the fault and test again.");
     let of_another_kind = |unit: &str| {
         impossible(
-            format!("{test}: {} is not a reading of this test.", harmless(value)),
+            format!("{test}: {} is not a reading of this test.", quoted(value)),
             format!("Key what the instrument showed, with its unit: {unit}."),
         )
     };
@@ -71,7 +71,7 @@ fn check_reading(test: TestKind, value: &str) -> Result<(), Refusal> {
     };
     match test {
         TestKind::Continuity | TestKind::Drop | TestKind::Pair if is_open => {
-            refuse(format!("{test}: {} is an open circuit: it did not pass.", harmless(value)))
+            refuse(format!("{test}: {} is an open circuit: it did not pass.", quoted(value)))
         }
         TestKind::Continuity if !is_kind("1 ohm") => of_another_kind("0.2 ohm"),
         TestKind::Drop if !is_kind("1 V") && !is_kind("1 %") => of_another_kind("180 mV"),
@@ -82,7 +82,7 @@ fn check_reading(test: TestKind, value: &str) -> Result<(), Refusal> {
             let least = NEIGHBOURS_LEAST.parse::<Instrument>().ok();
             let is_less = least.zip(reading).and_then(|(least, reading)| least.is_more_than(&reading));
             match is_less {
-                Some(true) => refuse(format!("{test}: {} is a short: it did not pass.", harmless(value))),
+                Some(true) => refuse(format!("{test}: {} is a short: it did not pass.", quoted(value))),
                 Some(false) | None => Ok(()),
             }
         }

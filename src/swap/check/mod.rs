@@ -17,7 +17,7 @@ mod splices;
 mod supply;
 
 use super::{Act, Code, Entry, Job, Refusal, Verdict, day_of, state::State, target::Target};
-use crate::quantity::{harmless, is_day, says_something};
+use crate::quantity::{is_day, quoted, says_something};
 
 /// Collects what rules say.
 #[derive(Default)]
@@ -67,7 +67,7 @@ impl Job {
         }
         if let Some(anyway) = act.anyway().filter(|anyway| !says_something(&anyway.by)) {
             return impossible(
-                format!("\"{}\" is no name of the person who goes on anyway.", harmless(&anyway.by)),
+                format!("\"{}\" is no name of the person who goes on anyway.", quoted(&anyway.by)),
                 "Key the name of the person who answers for it.",
             );
         }

@@ -189,7 +189,7 @@ impl State {
             return impossible(
                 format!(
                     "\"{}\" is not what is written on the wire of {from}.",
-                    crate::quantity::harmless(keyed)
+                    crate::quantity::quoted(keyed)
                 ),
                 "Before a cut, read the wire you are about to cut, and key what is written on it.",
             );

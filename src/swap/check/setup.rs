@@ -35,11 +35,7 @@ impl State {
                         let names: Vec<&str> =
                             housing.housing().features.iter().map(|f| f.name.as_str()).collect();
                         impossible(
-                            format!(
-                                "{} has no \"{}\".",
-                                housing.housing().part,
-                                crate::quantity::harmless(up)
-                            ),
+                            format!("{} has no \"{}\".", housing.housing().part, crate::quantity::quoted(up)),
                             format!("Up is top, right, bottom, left{}.", or_one_of(&names)),
                         )
                     }
@@ -74,7 +70,7 @@ impl State {
                             format!(
                                 "{} has no small part \"{}\".",
                                 housing.housing().part,
-                                crate::quantity::harmless(part)
+                                crate::quantity::quoted(part)
                             ),
                             format!("It has {}.", crate::quantity::list_of(&names)),
                         )

@@ -2,7 +2,7 @@
 
 use crate::{
     catalogue::PartNumber,
-    quantity::{harmless, is_day},
+    quantity::{is_day, quoted},
     record::Address,
     supply::RequestNumber,
 };
@@ -105,7 +105,7 @@ impl State {
         let due = due.filter(|due| !due.trim().is_empty());
         if let Some(due) = due.filter(|due| !is_day(due)) {
             return impossible(
-                format!("\"{}\" is no day.", harmless(due)),
+                format!("\"{}\" is no day.", quoted(due)),
                 "Key the day by which it is put right, as 2026-12-01.",
             );
         }
