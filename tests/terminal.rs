@@ -424,6 +424,34 @@ mod signals {
     }
 
     #[test]
+    fn a_job_opened_from_the_board_ends_by_a_signal_too() {
+        let shop = half_done();
+        let mut terminal = Terminal::start(&shop, &[]);
+        terminal.shows("job board");
+        terminal.keys("\r");
+        terminal.shows("EXTRACT the lead");
+        terminal.signal("TERM");
+        terminal.ends();
+        terminal.becomes(false);
+        assert!(terminal.is_cooked());
+    }
+
+    #[test]
+    fn what_another_program_did_to_a_stopped_terminal_is_put_right() {
+        let (_shop, mut terminal) = ready();
+        terminal.signal("STOP");
+        let path = terminal.master.tty_name().unwrap();
+        let sane = std::process::Command::new("stty").arg("sane").arg("-F").arg(path).status();
+        terminal.signal("CONT");
+        terminal.keys("!");
+        terminal.shows("other actions");
+        assert!(sane.is_err() || !terminal.is_cooked());
+        terminal.escape();
+        terminal.keys("q");
+        terminal.ends();
+    }
+
+    #[test]
     fn a_program_that_is_stopped_gives_the_terminal_back_and_takes_it_again() {
         let (_shop, mut terminal) = ready();
         terminal.signal("TSTP");

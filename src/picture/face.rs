@@ -93,20 +93,22 @@ pub fn draw_face(
     let spots = seen_from(&housing.spots, housing.drawn, pose);
     let slots = spots.iter().map(|spot| slot(&spot.label)).collect();
     let cells = Cells { spots, slots, options };
-    let around = Around::of(housing, pose);
+    let mut around = Around::of(housing, pose);
     if let Some(laid_out) = cells.whole(&around, 0) {
         return DrawnFace { picture: cells.draw(&laid_out, &around), is_whole: true };
     }
     let groups = cells.spots.iter().map(|spot| spot.group + 1).max().unwrap_or(1);
     let (cells, said) = match groups > 1 {
         // What does not fit is shown group by group.
-        true => cells.group_in_focus(groups),
+        true => cells.group_in_focus(groups, &mut around),
         false => (cells, Vec::new()),
     };
     let of_group = || cells.whole(&around, cells.lines_said()).filter(|_| !said.is_empty());
     let picture = match of_group().or_else(|| cells.cut(&around)) {
         Some(mut laid_out) => {
             laid_out.part.splice(0..0, said);
+            let (_, (top, bottom)) = laid_out.shown;
+            around.tell_edges(top > 0, bottom < laid_out.placing.whole.1);
             cells.draw(&laid_out, &around)
         }
         None => cells.list(said),
@@ -159,12 +161,15 @@ impl Cells<'_> {
         })
     }
 
-    /// The cells of the group that holds the focus.
-    fn group_in_focus(self, groups: usize) -> (Self, Vec<String>) {
+    /// The cells of the group that holds the focus; an edge of the housing that is not its own is told in words.
+    fn group_in_focus(self, groups: usize, around: &mut Around) -> (Self, Vec<String>) {
         let focus = self.focus().and_then(|i| self.spots.get(i));
         let group = focus.map_or(0, |spot| spot.group);
+        let (top, bottom) = extent(&self.spots);
         let pairs = self.spots.into_iter().zip(self.slots).filter(|(spot, _)| spot.group == group);
-        let (spots, slots) = pairs.unzip();
+        let (spots, slots): (Vec<SeenSpot>, Vec<Slot>) = pairs.unzip();
+        let own = extent(&spots);
+        around.tell_edges(own.0 > top, own.1 < bottom);
         (Self { spots, slots, options: self.options }, vec![format!("group {} of {groups}", group + 1)])
     }
 
@@ -228,13 +233,17 @@ impl Cells<'_> {
         slot: &Slot,
     ) {
         let named = match laid_out.form {
-            Form::Hole => slot.hole(self.options.ascii),
-            Form::Stacked | Form::Inline | Form::Bare => slot.label(label, self.options.ascii),
+            Form::Hole => slot.hole(),
+            Form::Stacked | Form::Inline | Form::Bare => slot.label(label),
         };
         picture.write(x, y, &named.text, &named.mark);
         match laid_out.form {
             Form::Stacked => write_pieces(picture, (x + 1, y + 1), &slot.pieces),
-            Form::Inline => write_pieces(picture, (x + named.text.width(), y), &slot.pieces),
+            Form::Inline => {
+                // No sign of the label touches what the cavity holds.
+                let gap = usize::from(slot.spoken_of.is_some());
+                write_pieces(picture, (x + named.text.width() + gap, y), &slot.pieces);
+            }
             Form::Bare | Form::Hole => {}
         }
     }
@@ -275,8 +284,8 @@ impl Cells<'_> {
     fn entry(&self, i: usize, width: usize) -> Vec<Vec<Piece>> {
         let (Some(spot), Some(slot)) = (self.spots.get(i), self.slots.get(i)) else { return Vec::new() };
         let named = match self.options.covering {
-            Covering::LabelsToo => slot.hole(self.options.ascii),
-            Covering::Nothing | Covering::Contents => slot.label(&spot.label, self.options.ascii),
+            Covering::LabelsToo => slot.hole(),
+            Covering::Nothing | Covering::Contents => slot.label(&spot.label),
         };
         let pieces: &[Piece] = match self.options.covering {
             Covering::Nothing => &slot.pieces,
@@ -382,6 +391,16 @@ impl Around {
         wide(&self.top).max(wide(&self.bottom))
     }
 
+    /// Names of an edge that is not the part's own go into words.
+    fn tell_edges(&mut self, top: bool, bottom: bool) {
+        if top {
+            self.sides.extend(self.top.drain(..).map(|name| format!("{name} further up")));
+        }
+        if bottom {
+            self.sides.extend(self.bottom.drain(..).map(|name| format!("{name} further down")));
+        }
+    }
+
     /// What stands on no edge.
     fn said(&self, width: usize) -> Vec<String> {
         wrap(&self.sides.join(", "), width)
@@ -415,6 +434,12 @@ impl Around {
             }
         }
     }
+}
+
+/// The highest and the lowest place.
+fn extent(spots: &[SeenSpot]) -> (f64, f64) {
+    let ys = || spots.iter().map(|spot| spot.y);
+    (ys().fold(f64::INFINITY, f64::min), ys().fold(f64::NEG_INFINITY, f64::max))
 }
 
 fn edge_text(names: &[String]) -> String {

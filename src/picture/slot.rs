@@ -66,23 +66,21 @@ impl Slot {
     }
 
     /// The label between its marks, and how it is marked.
-    pub(super) fn label(&self, label: &Label, ascii: bool) -> Piece {
-        let (left, right) = match (&self.spoken_of, ascii) {
-            (None, _) => (' ', ' '),
-            (Some(Mark::To), _) => ('>', '<'),
-            (Some(_), true) => ('[', ']'),
-            (Some(_), false) => ('▐', '▌'),
+    pub(super) fn label(&self, label: &Label) -> Piece {
+        let (left, right) = match &self.spoken_of {
+            None => (' ', ' '),
+            Some(Mark::To) => ('>', '<'),
+            Some(_) => ('[', ']'),
         };
         let mark = self.spoken_of.clone().unwrap_or(Mark::Label);
         Piece { text: format!("{left}{label}{right}"), mark }
     }
 
     /// The cavity where labels are covered: a hole, or the hole that is asked.
-    pub(super) fn hole(&self, ascii: bool) -> Piece {
-        match (&self.spoken_of, ascii) {
-            (None, _) => Piece { text: " o ".to_owned(), mark: Mark::Faint },
-            (Some(mark), true) => Piece { text: "[?]".to_owned(), mark: mark.clone() },
-            (Some(mark), false) => Piece { text: "▐?▌".to_owned(), mark: mark.clone() },
+    pub(super) fn hole(&self) -> Piece {
+        match &self.spoken_of {
+            None => Piece { text: " o ".to_owned(), mark: Mark::Faint },
+            Some(mark) => Piece { text: "[?]".to_owned(), mark: mark.clone() },
         }
     }
 }
@@ -108,7 +106,7 @@ mod tests {
     #[test]
     fn where_from_and_where_to_do_not_look_alike() {
         let label: Label = "11".parse().unwrap();
-        let shown = |mark| Slot::default().spoken_of(mark).label(&label, true).text;
+        let shown = |mark| Slot::default().spoken_of(mark).label(&label).text;
         assert_eq!([shown(None), shown(Some(Mark::From)), shown(Some(Mark::To))], [" 11 ", "[11]", ">11<"]);
     }
 }

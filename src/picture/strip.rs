@@ -1,11 +1,10 @@
 //! One row of a face on one line: what is shown of the housing that is not worked on, where both do
 //! not fit beside each other.
 
-use unicode_width::UnicodeWidthStr;
-
 use crate::{
     catalogue::Housing,
     face::{Label, Pose, SeenSpot, seen_from},
+    quantity::wrap,
 };
 
 use super::{
@@ -13,10 +12,12 @@ use super::{
     face::{Covering, FaceOptions, width_of, write_pieces},
 };
 
-/// Draws the row that holds the focus, else the first one: a line that says which, and the row.
+/// Draws the row that holds the focus, else the first one: how it is held (in words) and which row it is,
+/// then the row.
 pub fn draw_strip(
     housing: &Housing,
     pose: Pose,
+    held: &str,
     slot: &dyn Fn(&Label) -> Slot,
     options: &FaceOptions,
 ) -> Picture {
@@ -30,18 +31,21 @@ pub fn draw_strip(
     let focus = line.iter().position(|spot| options.focus.as_ref() == Some(&spot.label)).unwrap_or(0);
     let (first, last) = in_view(&cells, focus, options.width);
     let mut said = match (row, rows) {
-        (Some(row), Some(rows)) if rows > 1 => format!("row {row} of {rows}, left to right"),
-        (Some(_), _) => "left to right".to_owned(),
-        (None, _) => "clockwise from the top".to_owned(),
+        (Some(row), Some(rows)) if rows > 1 => format!("{held}: row {row} of {rows}, left to right"),
+        (Some(_), _) => format!("{held}: left to right"),
+        (None, _) => format!("{held}: clockwise from the top"),
     };
     if last - first < cells.len() {
         said.push_str(&format!(", {}-{last} of {}", first + 1, cells.len()));
     }
-    let mut picture = Picture::blank(options.width.max(said.width()), 2);
-    picture.write(0, 0, &said, &Mark::Faint);
+    let said = wrap(&said, options.width);
+    let mut picture = Picture::blank(options.width, said.len() + 1);
+    for (y, line) in said.iter().enumerate() {
+        picture.write(0, y, line, &Mark::Faint);
+    }
     let mut x = 0;
     for pieces in cells.get(first..last).unwrap_or_default() {
-        write_pieces(&mut picture, (x, 1), pieces);
+        write_pieces(&mut picture, (x, said.len()), pieces);
         x += width_of(pieces);
     }
     picture
@@ -50,11 +54,16 @@ pub fn draw_strip(
 fn cell(spot: &SeenSpot, slot: &Slot, options: &FaceOptions) -> Vec<Piece> {
     let gap = || Piece { text: " ".to_owned(), mark: Mark::Plain };
     let named = match options.covering {
-        Covering::LabelsToo => return vec![slot.hole(options.ascii)],
-        Covering::Nothing | Covering::Contents => slot.label(&spot.label, options.ascii),
+        Covering::LabelsToo => return vec![slot.hole()],
+        Covering::Nothing | Covering::Contents => slot.label(&spot.label),
     };
     match options.covering {
-        Covering::Nothing => [named].into_iter().chain(slot.pieces.iter().cloned()).chain([gap()]).collect(),
+        Covering::Nothing => {
+            // No sign of the label touches what the cavity holds.
+            let between = slot.spoken_of.is_some().then(gap);
+            let held = slot.pieces.iter().cloned();
+            [named].into_iter().chain(between).chain(held).chain([gap()]).collect()
+        }
         Covering::Contents | Covering::LabelsToo => vec![named, gap()],
     }
 }

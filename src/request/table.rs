@@ -83,8 +83,7 @@ fn as_text(text: &str) -> String {
     // A spreadsheet takes the wide forms for the narrow ones.
     let formula = text
         .trim_start()
-        .starts_with(['=', '+', '-', '@', '＝', '＋', '－', '＠', '−', '﹦', '﹢', '﹣', '﹫'])
-        || text.starts_with(['\t', '\r']);
+        .starts_with(['=', '+', '-', '@', '＝', '＋', '－', '＠', '−', '﹦', '﹢', '﹣', '﹫']);
     let number = text.starts_with(|c: char| c.is_ascii_digit())
         && text
             .chars()

@@ -131,10 +131,23 @@ fn ink(color: Color) -> Ink {
     match color {
         Color::Rgb(r, g, b) => Ink::Rgb { r, g, b },
         Color::Indexed(n) => Ink::AnsiValue(n),
+        Color::Reset => Ink::Reset,
         Color::Black => Ink::Black,
-        Color::Yellow => Ink::DarkYellow,
+        Color::Red => Ink::DarkRed,
         Color::Green => Ink::DarkGreen,
-        _ => Ink::Reset,
+        Color::Yellow => Ink::DarkYellow,
+        Color::Blue => Ink::DarkBlue,
+        Color::Magenta => Ink::DarkMagenta,
+        Color::Cyan => Ink::DarkCyan,
+        Color::Gray => Ink::Grey,
+        Color::DarkGray => Ink::DarkGrey,
+        Color::LightRed => Ink::Red,
+        Color::LightGreen => Ink::Green,
+        Color::LightYellow => Ink::Yellow,
+        Color::LightBlue => Ink::Blue,
+        Color::LightMagenta => Ink::Magenta,
+        Color::LightCyan => Ink::Cyan,
+        Color::White => Ink::White,
     }
 }
 

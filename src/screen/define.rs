@@ -12,6 +12,7 @@ use ratatui::{
 use super::{
     ask::Answer,
     keys::{Common, Pick, Pressed, pressed},
+    spent::{PASTED, Spent, is_paste},
     theme::Theme,
     view::{SMALLEST, clean, paint, put, two_ends, wrap},
 };
@@ -188,6 +189,7 @@ pub struct Define {
     answers: Vec<Answer>,
     field: String,
     message: Option<String>,
+    spent: Spent,
 }
 
 /// What the shell is to do.
@@ -243,8 +245,19 @@ impl Define {
         typed.and_then(housing).or_else(|| before().and_then(housing))
     }
 
+    /// Whether these keys, which came at once, are a paste where one key would answer.
+    pub fn refuses_paste(&mut self, keys: &[KeyEvent]) -> bool {
+        let question = self.sketch(&self.answers).ok().and_then(|(_, question)| question);
+        let is_refused = is_paste(keys) && question.is_none_or(|question| !question.picks.is_empty());
+        if is_refused {
+            self.message = Some(PASTED.to_owned());
+        }
+        is_refused
+    }
+
     /// Handles one key press.
     pub fn update(&mut self, event: KeyEvent) -> DefineEffect {
+        self.spent.sees(event);
         let question = self.sketch(&self.answers).ok().and_then(|(_, question)| question);
         let typing = question.is_some_and(|question| question.picks.is_empty());
         match pressed(event, typing) {
@@ -273,11 +286,12 @@ impl Define {
     fn on_key(&mut self, question: Option<&Question>, c: char) -> DefineEffect {
         match question {
             Some(question) => {
-                if let Some(pick) = question.picks.iter().find(|pick| pick.key() == c) {
-                    self.answer(Answer::Pick(*pick));
+                if let Some(pick) = self.spent.answer(c, question.picks) {
+                    self.spent.uses(c);
+                    self.answer(Answer::Pick(pick));
                 }
             }
-            None if c == Pick::SaveIt.key() => match self.sketch(&self.answers) {
+            None if self.spent.answer(c, &[Pick::SaveIt]).is_some() => match self.sketch(&self.answers) {
                 Ok((sketch, _)) => return DefineEffect::Save(Box::new(sketch.form(&self.how))),
                 Err(why) => self.message = Some(why),
             },
@@ -362,7 +376,8 @@ fn ask_line(define: &Define, theme: Theme, area: Rect, buf: &mut Buffer) {
         put(buf, area, row, &Line::from(vec![Span::raw(field), Span::styled("_", theme.key())]));
     } else {
         let spans = picks.iter().flat_map(|pick| {
-            [Span::styled(format!(" [{}]", pick.key()), theme.key()), Span::raw(format!(" {} ", pick.text()))]
+            let key = define.spent.key_of(*pick, picks);
+            [Span::styled(format!(" [{key}]"), theme.key()), Span::raw(format!(" {} ", pick.text()))]
         });
         put(buf, area, row, &Line::from(spans.collect::<Vec<_>>()));
     }

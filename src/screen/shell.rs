@@ -19,8 +19,8 @@ use crate::{
     repair::{ToolBook, ToolPosition},
     request::{RequestForm, RequestHead},
     store::{
-        EnterProblem, IncompleteOrder, OpenJob, Store, last_request, read_book, send_request, write_family,
-        write_position,
+        EnterProblem, IncompleteOrder, OpenJob, Store, last_request, lost_request, read_book, send_request,
+        write_family, write_position,
     },
     swap::{Account, Act, Entry, JobState, Status, Survey, day_of},
 };
@@ -59,18 +59,20 @@ pub fn run_board(sitting: &Sitting) -> Result<()> {
                     BoardEffect::None => {}
                     BoardEffect::Leave => return Ok(()),
                     BoardEffect::Open(id) => {
-                        let opened = sitting
-                            .store
-                            .path_of(&id)
-                            .and_then(|path| Bench::open(sitting, &path, &by))
-                            .and_then(|bench| work_on(terminal, bench));
+                        let opened =
+                            sitting.store.path_of(&id).and_then(|path| Bench::open(sitting, &path, &by));
+                        // What cannot be opened is said on the board; what ends the sitting ends it here, too.
+                        let refused = match opened {
+                            Ok(bench) => {
+                                by = work_on(terminal, bench)?;
+                                None
+                            }
+                            Err(why) => Some(format!("{why:#}")),
+                        };
                         let marked = board.marked;
                         board = Board::of(board_lines(&sitting.store)?);
                         board.marked = board.lines.iter().position(|line| line.id == id).unwrap_or(marked);
-                        match opened {
-                            Ok(worked) => by = worked,
-                            Err(why) => board.message = Some(format!("{why:#}")),
-                        }
+                        board.message = refused;
                         break;
                     }
                 }
@@ -95,8 +97,11 @@ pub fn run_define(sitting: &Sitting, library: &Path) -> Result<Option<PathBuf>> 
         loop {
             terminal.draw(|area, buf| view_define(&define, sitting.theme, area, buf))?;
             let Woken::Keys(keys) = terminal.wait()? else { continue };
-            for key in keys {
-                match define.update(key) {
+            for (n, key) in keys.iter().enumerate() {
+                if define.refuses_paste(keys.get(n..).unwrap_or_default()) {
+                    break;
+                }
+                match define.update(*key) {
                     DefineEffect::None => {}
                     DefineEffect::Leave => return Ok(None),
                     DefineEffect::Save(form) => match write_family(library, &form) {
@@ -115,7 +120,7 @@ struct Bench<'a> {
     survey: Survey,
     last_request: Option<RequestForm>,
     tools: ToolBook,
-    /// Why there is no tool book, when it could not be read.
+    /// What could not be read beside the job.
     without: Option<String>,
     id: String,
     /// Who works here now; nobody between a hand-over and the name of who takes over.
@@ -127,12 +132,14 @@ impl<'a> Bench<'a> {
     fn open(sitting: &'a Sitting, path: &Path, by: &str) -> Result<Self> {
         let open = OpenJob::open(path, by, Timestamp::now())?;
         let survey = open.job().survey(Timestamp::now(), Some(by));
-        let (id, last_request) = (open.id(), last_request(&open)?);
+        let (id, last_request) = (open.id(), last_request(&open));
         // Without the book no position counts; the wires are moved all the same.
-        let (tools, without) = match read_book(jobs_of(&open)) {
+        let (tools, no_book) = match read_book(jobs_of(&open)) {
             Ok(book) => (book, None),
             Err(why) => (ToolBook::default(), Some(no_book(&why))),
         };
+        let lost = lost_request(&open).map(|lost| format!("{lost}."));
+        let without = [no_book, lost].into_iter().flatten().reduce(|one, other| format!("{one} {other}"));
         Ok(Self { open, survey, last_request, tools, without, id, by: by.to_owned(), sitting })
     }
 
@@ -172,7 +179,7 @@ impl<'a> Bench<'a> {
     fn perform(&mut self, work: impl FnOnce(&mut OpenJob, &str) -> Outcome) -> Outcome {
         let outcome = work(&mut self.open, &self.by);
         self.look();
-        self.last_request = last_request(&self.open).unwrap_or(None);
+        self.last_request = last_request(&self.open);
         outcome
     }
 
@@ -219,10 +226,8 @@ fn work_on(terminal: &mut Terminal, mut bench: Bench<'_>) -> Result<String> {
         let Woken::Keys(keys) = terminal.wait()? else { continue };
         let mut keys = keys.as_slice();
         while let Some((key, later)) = keys.split_first() {
-            let pasted = ui.refuses_paste(&bench.sight(), keys);
-            if pasted > 0 {
-                keys = keys.get(pasted..).unwrap_or_default();
-                continue;
+            if ui.refuses_paste(&bench.sight(), keys) {
+                break;
             }
             keys = later;
             let outcome = match ui.update(&bench.sight(), *key) {

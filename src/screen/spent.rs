@@ -1,7 +1,7 @@
 //! A held key does one thing. The key that answered last answers nothing more until another key was
 //! pressed: where the next question would take it, it asks for another one and shows that.
 
-use crossterm::event::{KeyCode, KeyEvent};
+use crossterm::event::{KeyCode, KeyEvent, KeyModifiers};
 
 use super::keys::Pick;
 
@@ -10,6 +10,9 @@ const STAND_INS: [char; 5] = ['2', '3', '4', '8', '9'];
 
 /// More printable keys than this, at once and at a question of one letter, are a paste.
 const AT_ONCE_MOST: usize = 3;
+
+/// What is said of a paste that was not taken.
+pub const PASTED: &str = "Many characters came at once, and here one key answers: nothing of it was taken.";
 
 /// The key that answered last.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
@@ -45,20 +48,22 @@ impl Spent {
     }
 }
 
-/// How many of these keys, which came at once at a question of one letter, are a paste: as many as are
-/// printable and follow each other, none where they are few or one held key.
-pub fn pasted(keys: &[KeyEvent]) -> usize {
-    let printable = |key: &&KeyEvent| matches!(key.code, KeyCode::Char(_));
-    let run = keys.iter().take_while(printable).count();
+/// Whether keys that came at once at a question of one letter are a paste: many of them are printable,
+/// with whatever between, and they are not one key that is held.
+pub fn is_paste(keys: &[KeyEvent]) -> bool {
+    let printable = |key: &&KeyEvent| {
+        matches!(key.code, KeyCode::Char(_))
+            && !key.modifiers.intersects(KeyModifiers::CONTROL | KeyModifiers::ALT)
+    };
+    let first = keys.iter().find(printable);
     let is_one_key =
-        keys.iter().take(run).all(|key| keys.first().is_some_and(|first| first.code == key.code));
-    if run > AT_ONCE_MOST && !is_one_key { run } else { 0 }
+        keys.iter().filter(printable).all(|key| first.is_some_and(|first| first.code == key.code));
+    keys.iter().filter(printable).count() > AT_ONCE_MOST && !is_one_key
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crossterm::event::KeyModifiers;
 
     fn keys(text: &str) -> Vec<KeyEvent> {
         text.chars().map(|c| KeyEvent::new(KeyCode::Char(c), KeyModifiers::NONE)).collect()
@@ -92,9 +97,12 @@ mod tests {
 
     #[test]
     fn more_than_three_printable_keys_at_once_are_a_paste_and_a_held_key_is_none() {
-        assert_eq!([pasted(&keys("og1")), pasted(&keys("heat marks")), pasted(&keys("oooooo"))], [0, 10, 0]);
-        let mut line = keys("og11");
-        line.insert(2, KeyEvent::new(KeyCode::Enter, KeyModifiers::NONE));
-        assert_eq!(pasted(&line), 0);
+        assert!(!is_paste(&keys("og1")) && is_paste(&keys("heat marks")) && !is_paste(&keys("oooooo")));
+        // A list with line ends is a paste, too.
+        let mut lines = keys("ogty");
+        for n in 1..4 {
+            lines.insert(2 * n - 1, KeyEvent::new(KeyCode::Enter, KeyModifiers::NONE));
+        }
+        assert!(is_paste(&lines));
     }
 }

@@ -57,7 +57,7 @@ pub enum Message {
     Refused(String),
     /// Something went in, and it shows that something is wrong.
     Failed(String),
-    /// A disk or journal problem: nothing more can be entered.
+    /// A disk or journal problem.
     Trouble(String),
 }
 
@@ -170,6 +170,7 @@ impl Ui {
         self.answers.clear();
         self.field.clear();
         self.chosen = None;
+        self.further = [0, 0];
     }
 
     /// Chooses another thing to do.

@@ -6,7 +6,7 @@ use std::{io, time::Duration};
 use anyhow::{Context, Result, bail};
 use crossterm::{
     cursor::{Hide, Show},
-    event::{self, Event, KeyEvent},
+    event::{self, Event, KeyEvent, KeyEventKind},
     execute,
     terminal::{EnterAlternateScreen, LeaveAlternateScreen, disable_raw_mode, enable_raw_mode},
 };
@@ -18,8 +18,8 @@ use super::backend::Output;
 const LOOK_EVERY: Duration = Duration::from_millis(100);
 /// Keys that come this soon after each other came at once.
 const AT_ONCE: Duration = Duration::from_millis(2);
-/// The most keys taken before a frame is drawn.
-const KEYS_MOST: usize = 4096;
+/// The most keys that are taken of what comes at once.
+const KEYS_MOST: usize = 100_000;
 
 /// A terminal with our screen on it.
 pub struct Terminal {
@@ -61,7 +61,8 @@ pub fn with_terminal<T>(work: impl FnOnce(&mut Terminal) -> Result<T>) -> Result
         put_back();
         before(panic);
     }));
-    let mut terminal = Terminal::new().context("the terminal cannot be set up")?;
+    let terminal = Terminal::new().inspect_err(|_| put_back());
+    let mut terminal = terminal.context("the terminal cannot be set up")?;
     let done = work(&mut terminal);
     put_back();
     if let Err(Some(ended)) = done.as_ref().map_err(|why| why.downcast_ref::<Ended>()) {
@@ -127,6 +128,8 @@ impl Terminal {
     }
 
     fn anew(&mut self) -> Result<Woken> {
+        // Whoever stopped us may have set it otherwise, and what is thought to be set is not set again.
+        let _ = disable_raw_mode();
         set_up()?;
         self.drawing.clear()?;
         Ok(Woken::Redraw)
@@ -134,12 +137,13 @@ impl Terminal {
 
     fn keys(&self) -> Result<Woken> {
         let mut keys = Vec::new();
-        while keys.len() < KEYS_MOST && event::poll(AT_ONCE)? {
+        // To the end of what comes at once: the rest of a paste must not look like a key. A new size is
+        // drawn with the next frame.
+        while event::poll(AT_ONCE)? {
             match event::read()? {
-                Event::Key(key) => keys.push(key),
-                // Drawn anew at its new size.
-                Event::Resize(..) if keys.is_empty() => return Ok(Woken::Redraw),
-                Event::Resize(..) => return Ok(Woken::Keys(keys)),
+                Event::Key(key) if key.kind != KeyEventKind::Release && keys.len() < KEYS_MOST => {
+                    keys.push(key);
+                }
                 _ => {}
             }
         }

@@ -8,7 +8,7 @@ use super::{
     ask::{Answer, Asked, OTHERS, OtherThing, Topic, ask, makes_sense, topic_now},
     keys::{Common, Pick, Pressed, pressed},
     sight::Sight,
-    spent::pasted,
+    spent::{PASTED, is_paste},
     state::{Effect, Message, Outcome, Overlay, PAGES, Page, Press, Ui},
 };
 
@@ -36,19 +36,14 @@ impl Ui {
             && matches!(self.asked(sight), Asked::Field { .. })
     }
 
-    /// How many of these keys, which came at once, are a paste where one key would answer: nothing of it
-    /// is taken, and that is said.
-    pub fn refuses_paste(&mut self, sight: &Sight<'_>, keys: &[KeyEvent]) -> usize {
-        if keys.len() < 2 || self.is_typing(sight) {
-            return 0;
+    /// Whether these keys, which came at once, are a paste where one key would answer: nothing of it is
+    /// taken, and that is said.
+    pub fn refuses_paste(&mut self, sight: &Sight<'_>, keys: &[KeyEvent]) -> bool {
+        let is_refused = is_paste(keys) && !self.is_typing(sight);
+        if is_refused {
+            self.message = Some(Message::Refused(PASTED.to_owned()));
         }
-        let pasted = pasted(keys);
-        if pasted > 0 {
-            self.message = Some(Message::Refused(format!(
-                "{pasted} characters came at once, and here one key answers: nothing of it was taken."
-            )));
-        }
-        pasted
+        is_refused
     }
 
     /// Handles one key press.
@@ -143,8 +138,9 @@ impl Ui {
             }
             Common::Flip => self.flipped = !self.flipped,
             Common::Turn => self.turned = !self.turned,
-            Common::NextOld => self.further[0] += 1,
-            Common::NextNew => self.further[1] += 1,
+            Common::NextOld if self.page == Page::Bench => self.further[0] += 1,
+            Common::NextNew if self.page == Page::Bench => self.further[1] += 1,
+            Common::NextOld | Common::NextNew => {}
             Common::Leave => return Effect::Leave,
             Common::GetOut if self.field.is_empty() => return Effect::Leave,
             Common::GetOut => {
@@ -175,6 +171,8 @@ impl Ui {
             self.field.clear();
         } else if self.flipped || self.turned {
             (self.flipped, self.turned) = (false, false);
+        } else if self.further != [0, 0] {
+            self.further = [0, 0];
         } else if self.answers.pop().is_none() {
             self.chosen = None;
         }

@@ -75,7 +75,7 @@ pub enum Links {
 pub fn read_bytes(path: &Path, most: u64, links: Links) -> Result<Vec<u8>, ReadProblem> {
     let mut file = open_to_read(path, links)?;
     // Read by the handle, not by the length: a file may grow while it is read.
-    bounded(&mut file, &shown(path), most)
+    whole_of(&mut file, &shown(path), most)
 }
 
 /// The text of a file, at most so many bytes, without the mark an editor may have put at its start.
@@ -140,9 +140,10 @@ fn odd_kind(kind: &fs::FileType) -> Option<&'static str> {
 pub(super) fn careful(options: &mut OpenOptions, links: Links) -> &mut OpenOptions {
     #[cfg(unix)]
     {
+        use rustix::fs::OFlags;
         use std::os::unix::fs::OpenOptionsExt;
-        let follow = if links == Links::Refused { libc::O_NOFOLLOW } else { 0 };
-        options.custom_flags(libc::O_NONBLOCK | follow);
+        let follow = if links == Links::Refused { OFlags::NOFOLLOW } else { OFlags::empty() };
+        options.custom_flags((OFlags::NONBLOCK | follow).bits().cast_signed());
     }
     // Elsewhere what was looked at before has to do.
     #[cfg(not(unix))]
@@ -150,7 +151,16 @@ pub(super) fn careful(options: &mut OpenOptions, links: Links) -> &mut OpenOptio
     options
 }
 
-pub(super) fn bounded(from: &mut dyn Read, name: &str, most: u64) -> Result<Vec<u8>, ReadProblem> {
+/// The bytes of an open file; one that is too large costs nothing but the look at it.
+pub(super) fn whole_of(file: &mut File, name: &str, most: u64) -> Result<Vec<u8>, ReadProblem> {
+    match file.metadata() {
+        Ok(found) if found.len() > most => Err(ReadProblem::TooLarge { file: name.to_owned(), most }),
+        Ok(_) => bounded(file, name, most),
+        Err(why) => Err(ReadProblem::System { file: name.to_owned(), why }),
+    }
+}
+
+fn bounded(from: &mut dyn Read, name: &str, most: u64) -> Result<Vec<u8>, ReadProblem> {
     let mut bytes = Vec::new();
     let read = from.take(most.saturating_add(1)).read_to_end(&mut bytes);
     read.map_err(|why| ReadProblem::System { file: name.to_owned(), why })?;

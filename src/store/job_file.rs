@@ -9,7 +9,7 @@ use std::{
 };
 
 use super::{
-    files::{self, JOB_MOST, Links, ReadProblem, bounded, careful, odd, open_to_read, shown},
+    files::{self, JOB_MOST, Links, ReadProblem, careful, odd, open_to_read, shown, whole_of},
     journal::{Condition, Journal, read_journal},
 };
 
@@ -24,8 +24,10 @@ const END_KEPT: usize = 32;
 pub(super) enum AppendProblem {
     /// The file is not the one that was read, or cannot take more.
     Refused(String),
-    /// The disk failed.
+    /// The disk failed, and the file is what it was.
     Disk(io::Error),
+    /// The disk failed, and what it took of the lines could not be taken away again.
+    NotCutBack(io::Error),
 }
 
 impl From<io::Error> for AppendProblem {
@@ -87,7 +89,7 @@ impl JobFile {
         let system = |why| ReadProblem::System { file: shown(path), why };
         let mut file = open_to_read(path, Links::Refused)?;
         let identity = Identity::of(&file.metadata().map_err(system)?);
-        let bytes = bounded(&mut file, &shown(path), JOB_MOST)?;
+        let bytes = whole_of(&mut file, &shown(path), JOB_MOST)?;
         let text = bytes.strip_prefix(MARK).unwrap_or(&bytes);
         let journal = read_journal(text);
         let good = bytes.len() - text.len() + journal.whole_bytes;
@@ -142,8 +144,12 @@ impl JobFile {
         let text = if self.line_end_due { format!("\n{lines}") } else { lines.to_owned() };
         if let Err(why) = file.write(text.as_bytes()).and_then(|()| file.sync()) {
             let is_back = file.cut(self.good).and_then(|()| file.sync()).is_ok();
-            self.rest = if is_back { Rest::Nothing } else { Rest::Failed(text.into_bytes()) };
-            return Err(why.into());
+            if is_back {
+                self.rest = Rest::Nothing;
+                return Err(why.into());
+            }
+            self.rest = Rest::Failed(text.into_bytes());
+            return Err(AppendProblem::NotCutBack(why));
         }
         self.good += text.len() as u64;
         self.end = end_of(text.as_bytes());
@@ -228,7 +234,8 @@ impl Disk for RealDisk {
             return Err(io::Error::other(format!("this is {what}, not a file")));
         }
         let mut options = OpenOptions::new();
-        options.read(true).append(true);
+        // Not for appending alone: some systems cut no file that was opened so.
+        options.read(true).write(true);
         Ok(Box::new(careful(&mut options, Links::Refused).open(path)?))
     }
 
@@ -261,6 +268,7 @@ impl Medium for File {
     }
 
     fn write(&mut self, bytes: &[u8]) -> io::Result<()> {
+        self.seek(SeekFrom::End(0))?;
         self.write_all(bytes)
     }
 

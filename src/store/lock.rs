@@ -3,7 +3,7 @@
 
 use std::{
     fs::{File, OpenOptions, TryLockError},
-    io::{Read, Seek, Write},
+    io::{self, Read, Seek, Write},
     path::Path,
 };
 
@@ -51,9 +51,17 @@ impl Lock {
         }
         let mut options = OpenOptions::new();
         options.create(true).read(true).write(true).truncate(false);
-        let Ok(mut file) = careful(&mut options, Links::Refused).open(path) else {
+        let mut file = match careful(&mut options, Links::Refused).open(path) {
+            Ok(file) => file,
+            // Another user's file: it locks all the same, and its text stays as it is.
+            Err(why) if why.kind() == io::ErrorKind::PermissionDenied && path.exists() => {
+                match careful(OpenOptions::new().read(true), Links::Refused).open(path) {
+                    Ok(file) => file,
+                    Err(_) => return is_odd("a lock of another user"),
+                }
+            }
             // A link may have been put there since it was looked at.
-            return odd(path, Links::Refused).map_or(Held::NoLocks, is_odd);
+            Err(_) => return odd(path, Links::Refused).map_or(Held::NoLocks, is_odd),
         };
         let Ok(found) = file.metadata() else { return Held::NoLocks };
         if !found.is_file() {

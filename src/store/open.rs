@@ -44,8 +44,18 @@ pub enum EnterProblem {
     /// A job cannot be started over another.
     #[error("{0}: there is a job of this name already")]
     AlreadyThere(String),
+    /// The disk failed and does not tell what it kept.
+    #[error(
+        "{path}: {why}. The entry may stand in the file or not: free the disk, open the job again and look before you go on"
+    )]
+    InDoubt {
+        /// The file.
+        path: String,
+        /// What the system says.
+        why: String,
+    },
     /// The disk failed: nothing was entered.
-    #[error("{path}: {why}. Nothing was entered; free the disk and enter it again")]
+    #[error("{path}: {why}. Nothing was entered; put that right (is the disk full?) and enter it again")]
     Disk {
         /// The file.
         path: String,
@@ -142,7 +152,11 @@ impl OpenJob {
         }
         let lock = match Lock::take(&lock_path(path), by, now) {
             Held::Ours(lock) => Some(lock),
-            Held::Theirs(_) | Held::NoLocks => None,
+            Held::NoLocks => None,
+            Held::Theirs(who) => {
+                let say = format!("{} is being started at another bench: {who}", shown(path));
+                return Err(EnterProblem::ReadOnly(say));
+            }
             Held::Odd(say) => return Err(EnterProblem::ReadOnly(say)),
         };
         let file = JobFile::write_new(path, &text).map_err(|why| match why.kind() {
@@ -246,6 +260,9 @@ impl OpenJob {
         self.file.append(lines).map_err(|problem| match problem {
             AppendProblem::Refused(say) => EnterProblem::ReadOnly(say),
             AppendProblem::Disk(why) => self.disk(why),
+            AppendProblem::NotCutBack(why) => {
+                EnterProblem::InDoubt { path: shown(self.path()), why: why.to_string() }
+            }
         })
     }
 

@@ -32,8 +32,8 @@ pub struct LostRequest(String);
 
 /// The request sent last, as its entry keeps it; of a version 1 job as its file holds it. A file that
 /// cannot be read keeps nobody from the job: [`lost_request`] says so.
-pub fn last_request(open: &OpenJob) -> Result<Option<RequestForm>> {
-    Ok(sent_last(open).unwrap_or_default())
+pub fn last_request(open: &OpenJob) -> Option<RequestForm> {
+    sent_last(open).unwrap_or_default()
 }
 
 /// Why the request sent last cannot be told, when that is so.
@@ -67,8 +67,9 @@ fn sent_last(open: &OpenJob) -> Result<Option<RequestForm>, LostRequest> {
 /// The request of a job as it stands.
 pub fn request_of(open: &OpenJob, head: RequestHead, now: Timestamp) -> Result<Request> {
     let survey = open.job().survey(now, None);
-    let book = read_book(folder_of(open.path()))?;
-    Ok(build(open.job(), &survey, &open.id(), head, last_request(open)?.as_ref(), &book))
+    // Without the book no position counts as proved; parts can be asked for all the same.
+    let book = read_book(folder_of(open.path())).unwrap_or_default();
+    Ok(build(open.job(), &survey, &open.id(), head, last_request(open).as_ref(), &book))
 }
 
 /// Keeps the request in the job, then writes it for the desk. Sent again unchanged, it is the same

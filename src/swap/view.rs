@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 
 use crate::{
     catalogue::Housing,
-    face::{Face, Label, Pose, PosePlace, SeenSpot, seen_from},
+    face::{Face, Label, Pose, PosePlace, SeenSpot, Side, seen_from},
     record::Address,
 };
 
@@ -100,6 +100,21 @@ pub fn pose_in_words(housing: &Housing, pose: Pose) -> String {
 }
 
 impl JobHousing {
+    /// Where a tang that points to this side of the drawing is as the housing is held, and what is moulded
+    /// on that side.
+    pub fn tang_in_words(&self, side: Side) -> String {
+        let whither = match self.pose().shows(side, self.housing().drawn) {
+            Side::Top => "up",
+            Side::Bottom => "DOWN",
+            Side::Left => "to the LEFT",
+            Side::Right => "to the RIGHT",
+        };
+        match self.housing().feature_on(side) {
+            Some(feature) => format!("tang {whither}, on the {feature} side"),
+            None => format!("tang {whither}"),
+        }
+    }
+
     /// The picture of it as it is held.
     pub fn seen(&self) -> Seen {
         Seen::of(self.housing(), self.pose())

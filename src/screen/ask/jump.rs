@@ -31,6 +31,10 @@ pub(super) fn find(sight: &Sight<'_>, typed: &str) -> Result<Address, String> {
         Err(why) => why,
     };
     let word = typed.trim().to_lowercase();
+    // Where a colour is asked, going by colours would tell it.
+    if let Some(covered) = covered_now(sight) {
+        return Err(format!("{covered} is asked now: go by a label, or answer first."));
+    }
     let colour = typed.parse().ok();
     let is = |name: &Option<String>| name.as_ref().is_some_and(|n| n.to_lowercase() == word);
     let has = |name: &Option<String>| name.as_ref().is_some_and(|n| n.to_lowercase().contains(&word));
@@ -59,6 +63,22 @@ pub(super) fn find(sight: &Sight<'_>, typed: &str) -> Result<Address, String> {
         }
     }
     Err(no_label)
+}
+
+/// What is asked now and would be told by looking for wires.
+fn covered_now(sight: &Sight<'_>) -> Option<&'static str> {
+    match super::topic_now(sight) {
+        super::Topic::FailedAnchor(_) | super::Topic::Step(Do::Anchor { .. } | Do::ReRead { .. }) => {
+            Some("What is in a hole")
+        }
+        super::Topic::Step(Do::CountRow { .. }) => Some("What is in a row"),
+        super::Topic::Step(Do::MoveWire { lead, .. } | Do::Repair { lead, .. })
+            if sight.survey.target.colours_asked.contains(&lead) =>
+        {
+            Some("A colour")
+        }
+        _ => None,
+    }
 }
 
 /// The open step at a place, or its record while that is not finished.

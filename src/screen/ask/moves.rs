@@ -4,12 +4,8 @@
 use crate::{
     catalogue::{From, Terminal},
     colour::Colour,
-    face::Side,
     record::{Address, Seal},
-    swap::{
-        Act, Expected, ItemId, JobHousing, JobSide, Lead, OtherKind, Place, PlugSource, RepairKind, Seat,
-        SeenAt,
-    },
+    swap::{Act, Expected, ItemId, JobSide, Lead, OtherKind, Place, PlugSource, RepairKind, Seat, SeenAt},
 };
 
 use super::{Answer, Asked, consequence, decide, field, offer, picks, repair, texts, unless_barred};
@@ -126,7 +122,7 @@ fn taken_out(from: &Address, colour: Option<Colour>, freely: bool, seal: Seal) -
 fn release(sight: &Sight<'_>, lead: &Lead, at: &Address) -> String {
     let Some(cavity) = sight.state().cavity(at) else { return String::new() };
     let Some(housing) = sight.housing(&at.housing) else { return String::new() };
-    let tang = cavity.tang.map_or(String::new(), |side| format!(": {}", tang_in_words(housing, side)));
+    let tang = cavity.tang.map_or(String::new(), |side| format!(": {}", housing.tang_in_words(side)));
     let family = housing.definition.family();
     // Its own terminal where one is named; else all that fit the hole, as long as they agree.
     let own = sight.state().terminal_of(lead).and_then(|part| sight.state().terminal_named(part));
@@ -140,20 +136,6 @@ fn release(sight: &Sight<'_>, lead: &Lead, at: &Address) -> String {
         _ => ", LOOK whether its tang is released from the front or the rear: both are made",
     };
     format!("{tang}{from}")
-}
-
-/// Where the tang of a cavity points as the housing is held, and what is moulded on that side.
-fn tang_in_words(housing: &JobHousing, side: Side) -> String {
-    let whither = match housing.pose().shows(side, housing.housing().drawn) {
-        Side::Top => "up",
-        Side::Bottom => "DOWN",
-        Side::Left => "to the LEFT",
-        Side::Right => "to the RIGHT",
-    };
-    match housing.housing().feature_on(side) {
-        Some(feature) => format!("tang {whither}, on the {feature} side"),
-        None => format!("tang {whither}"),
-    }
 }
 
 fn is_individually_sealed(sight: &Sight<'_>, at: &Address) -> bool {

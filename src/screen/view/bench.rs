@@ -31,6 +31,10 @@ use super::{
 /// Rows of the move in big characters.
 const BIG: u16 = 5;
 const COUNTS: u16 = 2;
+/// Rows there must be for the faces and the move.
+const ROOM_FOR_BOTH: u16 = 12;
+/// The most rows of a message; the page of notes and the log have the whole of what was said.
+const MESSAGE_MOST: usize = 5;
 /// Between where from and where to, and nothing that can be read as a figure.
 const ARROW: [[&str; 5]; 2] = [
     ["         ", "         ", " ━━━━━▶▶ ", "         ", "         "],
@@ -47,7 +51,9 @@ pub(super) fn draw(sight: &Sight<'_>, ui: &Ui, theme: Theme, area: Rect, buf: &m
     let open = open_lines(sight, theme, &covered, usize::from(area.width));
     let counts = COUNTS.max(1 + u16::try_from(open.len()).unwrap_or(1));
     let big = Big { sight, theme, topic: &topic, spoken: &spoken, covered: &covered };
-    let big_rows = big.height(area.width);
+    // A question of many lines takes the room of the move before that of the faces.
+    let left = area.height.saturating_sub(asked_rows + counts + 1);
+    let big_rows = if left < ROOM_FOR_BOTH { 0 } else { big.height(area.width) };
     let below = big_rows + asked_rows + counts + 1;
     let faces = Rect { height: area.height.saturating_sub(below), ..area };
     let drawn = Faces { sight, ui, theme, spoken: &spoken, covered: &covered };
@@ -301,6 +307,10 @@ fn question_lines<'a>(sight: &Sight<'_>, ui: &Ui, theme: Theme, width: u16) -> V
     }
     if let Some(occasion) = occasion(sight, ui).filter(|_| ui.answers.is_empty()) {
         push_wrapped(&mut lines, &text::clean(caution(occasion), theme), width, theme.faint());
+    }
+    if lines.len() > MESSAGE_MOST {
+        lines.truncate(MESSAGE_MOST);
+        lines.push(Line::styled(" ... (more than fits here)", theme.alarm()));
     }
     match ui.asked(sight) {
         Asked::Field { loud, prompt } => {

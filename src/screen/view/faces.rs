@@ -10,6 +10,7 @@ use crate::{
     catalogue::Delivered,
     face::{Label, Pose, Side},
     picture::{Covering, DrawnFace, FaceOptions, Mark, Slot, draw_face, draw_strip},
+    quantity::wrap,
     record::{Address, Holds, HousingName},
     screen::{covered::Covered, sight::Sight, state::Ui, theme::Theme},
     swap::{Expected, Flip, JobHousing, JobSide, Lead, Occupant, OtherKind, flipped, pose_in_words},
@@ -64,6 +65,8 @@ struct Shown<'a> {
     pose: Pose,
     /// Whether the pose is one the viewer turned it to.
     is_turned: bool,
+    /// Whether the question is about another one of its side.
+    is_another: bool,
     /// Which of how many, from 1.
     nth: (usize, usize),
     focus: Option<Label>,
@@ -72,6 +75,10 @@ struct Shown<'a> {
 
 /// Rows of the other side's strip: heading, which row, the row.
 const STRIP: usize = 3;
+/// Rows below which a part of the side in work goes before the other side's row.
+const LEAST: usize = 10;
+/// Rows below which no face is drawn: heading, two lines of holes between edges, and what is said of it.
+const SMALLEST: u16 = 6;
 
 impl Faces<'_> {
     /// Draws them; gives the rows used.
@@ -82,6 +89,11 @@ impl Faces<'_> {
         let occupants = self.sight.state().occupants();
         let shown = |side| self.shown(side, &occupants);
         let (Some(old), Some(new)) = (shown(JobSide::Old), shown(JobSide::New)) else { return 0 };
+        if area.height < SMALLEST {
+            let say = "(no room for the faces: answer this, or make the window taller)";
+            text::put(buf, area, 0, &Line::styled(say, self.theme.faint()));
+            return 1;
+        }
         let room = (usize::from(area.width), usize::from(area.height));
         let beside = self.beside(&old, &new, room);
         if let Some(blocks) = beside.or_else(|| self.under(&old, &new, room)) {
@@ -96,6 +108,9 @@ impl Faces<'_> {
             return put_blocks(&[self.block(work, room)], area, self.theme, buf);
         }
         let block = self.block(work, (room.0, room.1.saturating_sub(STRIP)));
+        if !block.is_whole && room.1 < LEAST {
+            return put_blocks(&[self.block(work, room)], area, self.theme, buf);
+        }
         let strip = self.strip(other, room.0, block.rows());
         put_blocks(&[block, strip], area, self.theme, buf)
     }
@@ -140,6 +155,7 @@ impl Faces<'_> {
             side,
             pose,
             is_turned: asked_in.is_none() && on_record.is_some_and(|record| record != pose),
+            is_another: first.is_some() && !is_spoken_of,
             nth: (nth + 1, housings.len()),
             focus: own.or(other).map(|at| at.label.clone()),
             occupants,
@@ -159,11 +175,14 @@ impl Faces<'_> {
 
     /// Heading and the one row that matters.
     fn strip(&self, shown: &Shown<'_>, width: usize, at: usize) -> Block {
-        let mut lines = self.heading(shown, width);
-        lines.truncate(1);
+        // Always as on record: there is no room to say of a turned one that it is.
+        let pose = shown.housing.pose();
+        let held = pose_in_words(shown.housing.housing(), pose);
+        let who = text::clean(&who(shown), self.theme).into_owned();
+        let lines = wrap(&who, width).into_iter().map(|line| (line, self.theme.now())).collect();
         let slot = |label: &Label| self.slot(shown, label);
         let options = self.options(shown, (width, 1));
-        let picture = draw_strip(shown.housing.housing(), shown.pose, &slot, &options);
+        let picture = draw_strip(shown.housing.housing(), pose, &held, &slot, &options);
         Block { at: (0, at), lines, picture, is_whole: false }
     }
 
@@ -176,25 +195,16 @@ impl Faces<'_> {
     fn heading(&self, shown: &Shown<'_>, width: usize) -> Vec<(String, Style)> {
         let job = shown.housing;
         let housing = job.housing();
-        let (side, key) = match shown.side {
-            JobSide::Old => ("old", "Left"),
-            JobSide::New => ("new", "Right"),
-        };
-        let name = if job.name.as_str() == side { String::new() } else { format!(" {}", job.name) };
-        let mut who = format!("{}{name} {}", side.to_uppercase(), housing.part);
-        if let Some(lock) = job.lock {
-            let kind = housing.lock.as_ref().map_or("lock", |lock| lock.kind.as_str());
-            who.push_str(&format!(" ({kind} {})", lock.words()));
-        }
-        if shown.nth.1 > 1 {
-            who.push_str(&format!(" {} of {}, {key}: the next", shown.nth.0, shown.nth.1));
-        }
+        let who = who(shown);
         let held = pose_in_words(housing, shown.pose);
         let mut lines = Vec::new();
         let mut put = |text: &str, style: Style| {
             let text = text::clean(text, self.theme);
-            lines.extend(crate::quantity::wrap(&text, width).into_iter().map(|line| (line, style)));
+            lines.extend(wrap(&text, width).into_iter().map(|line| (line, style)));
         };
+        if shown.is_another {
+            put("!! NOT the housing that is asked about. Esc: back", self.theme.alarm());
+        }
         if shown.is_turned {
             put(&who, self.theme.now());
             put(&format!("!! PICTURE TURNED: {held}."), self.theme.alarm());
@@ -265,6 +275,25 @@ impl Faces<'_> {
         };
         Slot::word(text, mark)
     }
+}
+
+/// Which housing it is: side, name where it has one of its own, part, lock, and which of several.
+fn who(shown: &Shown<'_>) -> String {
+    let job = shown.housing;
+    let (side, key) = match shown.side {
+        JobSide::Old => ("old", "Left"),
+        JobSide::New => ("new", "Right"),
+    };
+    let name = if job.name.as_str() == side { String::new() } else { format!(" {}", job.name) };
+    let lock = job.lock.map_or(String::new(), |lock| {
+        let kind = job.housing().lock.as_ref().map_or("lock", |lock| lock.kind.as_str());
+        format!(" ({kind} {})", lock.words())
+    });
+    let nth = match shown.nth {
+        (nth, all) if all > 1 => format!(" {nth} of {all}, {key}: the next"),
+        _ => String::new(),
+    };
+    format!("{}{name} {}{lock}{nth}", side.to_uppercase(), job.housing().part)
 }
 
 /// The pose on record, or the one the viewer turned it to.

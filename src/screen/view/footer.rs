@@ -5,6 +5,7 @@ use ratatui::{
     layout::Rect,
     text::{Line, Span},
 };
+use unicode_width::UnicodeWidthStr;
 
 use crate::screen::{
     keys::{COMMON, Common, CommonKey},
@@ -19,13 +20,23 @@ use crate::swap::JobSide;
 /// Draws the footer.
 pub(super) fn draw(sight: &Sight<'_>, ui: &Ui, theme: Theme, area: Rect, buf: &mut Buffer) {
     let typing = ui.is_typing(sight);
-    let mut spans = Vec::new();
     let works_now = |key: &&CommonKey| {
         // F1 stands there only where ? does not help.
         let is_it = if key.in_field { typing || key.does != Common::Help } else { !typing };
         is_it && works(sight, ui, key.does, typing)
     };
-    for key in COMMON.iter().filter(works_now) {
+    let mut keys: Vec<&CommonKey> = COMMON.iter().filter(works_now).collect();
+    let long = |keys: &[&CommonKey]| -> usize {
+        keys.iter().map(|key| key.name.width() + short(key.does).width() + 3).sum()
+    };
+    // What everybody knows, or finds in the help, goes first where there is no room.
+    for least in [Common::Erase, Common::Up, Common::Down, Common::Turn, Common::Flip, Common::Jump] {
+        if long(&keys) > usize::from(area.width) {
+            keys.retain(|key| key.does != least);
+        }
+    }
+    let mut spans = Vec::new();
+    for key in keys {
         spans.push(Span::styled(format!(" {}", key.name), theme.key()));
         spans.push(Span::styled(format!(" {} ", short(key.does)), theme.faint()));
     }
@@ -68,7 +79,7 @@ fn works(sight: &Sight<'_>, ui: &Ui, does: Common, typing: bool) -> bool {
         Common::NextNew => ui.page == Page::Bench && sight.state().side(JobSide::New).count() > 1,
         Common::GetOut => typing && ui.field.is_empty(),
         Common::Up | Common::Down => ui.page != Page::Bench,
-        Common::Other => sight.read_only.is_none(),
+        Common::Other => sight.read_only.is_none() && !sight.by.trim().is_empty(),
         Common::Jump | Common::Flip | Common::Turn => !typing && ui.page == Page::Bench,
         Common::Leave => !typing,
     }

@@ -36,7 +36,7 @@ fn panel(area: Rect, width: u16, height: u16, theme: Theme, title: &str, buf: &m
 }
 
 /// Columns of the menu.
-const MENU: u16 = 76;
+const MENU: u16 = 80;
 
 /// One line of the menu: a heading, or an entry with its place among them.
 enum Entry {
