@@ -144,12 +144,17 @@ fn whatever_is_read_is_a_file_and_not_too_large_or_is_named() {
         not_done(&quick(&shop, &["enter", "a", path]), &says);
         not_done(&quick(&shop, &["wiring", "read", path]), &says);
         not_done(&quick(&shop, &["housing", "check", path]), &says);
-        for (folder, args) in [("library", &["housing", "list"][..]), ("tools", &["request", "a"])] {
-            let there = shop.path(folder).join(&file);
-            fs::rename(path, &there).unwrap();
-            not_done(&quick(&shop, args), &says);
-            fs::rename(there, path).unwrap();
-        }
+        let there = shop.path("library").join(&file);
+        fs::rename(path, &there).unwrap();
+        not_done(&quick(&shop, &["housing", "list"]), &says);
+        fs::rename(there, path).unwrap();
+        // Without the tool book parts are asked for all the same, and that it cannot be read is said.
+        let there = shop.path("tools").join(&file);
+        fs::rename(path, &there).unwrap();
+        let asked = quick(&shop, &["request", "a"]);
+        assert!(asked.code == 1 && asked.out.contains("PARTS REQUEST"), "{asked:?}");
+        assert!(says.iter().all(|word| asked.err.contains(word)), "{asked:?}");
+        fs::rename(there, path).unwrap();
         fs::rename(path, shop.path("house-rules.ron")).unwrap();
         not_done(&quick(&shop, &new), &["house-rules.ron", what]);
         fs::rename(shop.path("house-rules.ron"), path).unwrap();

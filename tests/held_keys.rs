@@ -249,3 +249,29 @@ fn describing_a_housing_takes_no_paste_for_an_answer_and_no_held_key_twice() {
     once.update(press(KeyCode::Char('n')));
     assert_eq!(once, held);
 }
+
+/// Two cavities with the same content: the second takes the key that is shown for it.
+#[test]
+fn where_the_key_that_answered_would_answer_again_another_one_is_shown_and_works() {
+    let mut bench = Bench::new("sp-16", "sp-16");
+    bench.passes_the_gates();
+    for housing in ["old", "new"] {
+        bench.does(&format!(r#"View(housing:"{housing}",face:Wire,up:"latch")"#));
+    }
+    let mut desk = Desk::at(bench);
+    let plain = Theme { palette: Palette::None, ascii: true };
+    desk.keys("/");
+    desk.typed("1");
+    desk.keys("ppp");
+    let recorded = |desk: &Desk| desk.bench.job.state().found.len();
+    assert_eq!(recorded(&desk), 1);
+    let picture = desk.picture(80, 24, plain);
+    assert!(picture.contains("[2] plug (not p twice)"), "{picture}");
+    desk.keys("2");
+    assert_eq!(recorded(&desk), 2);
+    desk.keys("222p");
+    assert_eq!(recorded(&desk), 3);
+    // Any other key frees the one that was used.
+    desk.keys("zp");
+    assert_eq!(recorded(&desk), 4);
+}

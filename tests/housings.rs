@@ -75,7 +75,7 @@ fn what_cannot_be_is_said_at_once_and_one_key_goes_back() {
     let mut define = Define::new("x".to_owned());
     press(&mut define, "KX-4\nmany\n");
     assert!(shown(&define, 80, 24, PLAIN).contains("Key a whole number from 1 to 40."));
-    press(&mut define, "<2\n2\nw-\n1r1\nsnn7\n");
+    press(&mut define, "<2\n2\nw-\n1r1\nsn27\n");
     let said = shown(&define, 80, 24, PLAIN);
     assert!(said.contains("there is no cavity 7"), "{said}");
     press(&mut define, "<3\n-\n-\n");

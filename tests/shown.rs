@@ -51,7 +51,10 @@ fn journals() -> Vec<(String, Vec<Entry>)> {
     files.sort();
     let jobs = files.iter().filter_map(|file| {
         let name = file.file_name()?.to_str()?.strip_suffix(".job.ron")?.to_owned();
-        Some((name, read_journal(&std::fs::read(file).unwrap()).entries))
+        let mut entries = read_journal(&std::fs::read(file).unwrap()).entries;
+        // Made just now; a picture keeps its day.
+        entries.iter_mut().for_each(|entry| entry.at = "2026-11-25T07:00:00Z".parse().unwrap());
+        Some((name, entries))
     });
     jobs.collect()
 }
@@ -201,4 +204,41 @@ fn every_housing_of_a_side_can_be_seen_and_says_which_it_is() {
     assert!(second.contains("OLD 12s") && second.contains("2 of 2"), "{second}");
     desk.press(KeyCode::Left);
     assert_eq!(desk.picture(80, 24, PLAIN), first);
+}
+
+/// The sums under a housing of one row are what its count asks.
+#[test]
+fn a_row_count_covers_the_sums_too() {
+    let mut desk = Desk::at(Bench::moved());
+    desk.keys("feh");
+    let picture = desk.picture(80, 24, PLAIN);
+    assert!(picture.contains("COUNT the row") && !picture.contains("new 12"), "{picture}");
+    desk.typed("8 0 0");
+    desk.typed("4 4 0");
+    assert!(desk.picture(80, 24, PLAIN).contains("new 12"));
+}
+
+#[test]
+fn a_colour_that_is_none_is_said_when_it_is_keyed() {
+    let mut bench = Bench::ready();
+    bench.does(r#"View(housing:"old",face:Mating,up:"latch")"#);
+    let mut desk = Desk::at(bench);
+    desk.typed("xyz");
+    let picture = desk.picture(130, 40, PLAIN);
+    assert!(picture.contains("is not a colour code") && picture.contains("Which colour goes"), "{picture}");
+    desk.typed("VT");
+    assert!(desk.picture(130, 40, PLAIN).contains("Which mark is moulded"));
+}
+
+#[test]
+fn a_list_says_what_is_out_of_sight_at_either_end() {
+    let (_, entries) = journals().into_iter().find(|(name, _)| name == "fernwalker").unwrap();
+    let mut desk = desk_of(&Job::replay(entries));
+    for _ in 0..3 {
+        desk.press(KeyCode::Tab);
+    }
+    let picture = desk.picture(80, 24, PLAIN);
+    assert!(picture.contains("more below (Down)") && !picture.contains("more above"), "{picture}");
+    desk.press(KeyCode::Down);
+    assert!(desk.picture(80, 24, PLAIN).contains("more above (Up)"));
 }

@@ -74,6 +74,8 @@ impl Terminal {
     fn keys(&mut self, keys: &str) {
         self.input.write_all(keys.as_bytes()).unwrap();
         self.input.flush().unwrap();
+        // What one hand sends after another does not come at once.
+        std::thread::sleep(Duration::from_millis(10));
     }
 
     /// Esc by itself: together with the next key it would be another key.

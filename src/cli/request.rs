@@ -10,7 +10,7 @@ use super::{Common, Exit, print};
 use crate::{
     quantity::is_day,
     request::{RequestForm, RequestHead, paper, table},
-    store::{IncompleteOrder, OpenJob, export_request, lost_request, request_of, send_request},
+    store::{IncompleteOrder, OpenJob, export_request, lost_request, read_book, request_of, send_request},
 };
 
 /// How and for whom.
@@ -108,6 +108,10 @@ pub(super) fn run(common: &Common, args: &RequestArgs) -> Result<Exit> {
         lost = lost_request(&open);
         request_of(&open, head, Timestamp::now())?
     };
+    if let Err(why) = read_book(store.folder()) {
+        exit = Exit::Problems;
+        print::aside(common, &format!("no tool position counts as proved: {why:#}"));
+    }
     if let Some(lost) = lost {
         exit = Exit::Problems;
         print::aside(common, &lost.to_string());

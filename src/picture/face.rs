@@ -8,12 +8,13 @@ use unicode_width::UnicodeWidthStr;
 
 use crate::{
     catalogue::Housing,
-    face::{Label, Pose, SeenSpot, Side, seen_from},
+    face::{Label, Pose, SeenSpot, seen_from},
     quantity::wrap,
 };
 
 use super::{
     Mark, Picture, Piece, Slot,
+    around::{Around, Shown},
     placing::{Placing, Size, ways},
 };
 
@@ -44,6 +45,11 @@ pub struct FaceOptions {
     pub covering: Covering,
 }
 
+/// The most that is said of a part.
+const LONGEST: &str = "group 10 of 10, columns 100-199 of 200, rows 10-19 of 20";
+/// The most that is said of a list.
+const LONGEST_LIST: &str = "group 10 of 10, no room for a drawing: a list, cavities 100-199 of 1000";
+
 /// How one cavity is written.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 enum Form {
@@ -69,7 +75,7 @@ struct LaidOut {
     form: Form,
     placing: Placing,
     /// Columns and rows of the cells' area that are shown: from, to.
-    shown: ((usize, usize), (usize, usize)),
+    shown: Shown,
     /// What is said of a part that is not the whole.
     part: Vec<String>,
 }
@@ -94,7 +100,7 @@ pub fn draw_face(
     let slots = spots.iter().map(|spot| slot(&spot.label)).collect();
     let cells = Cells { spots, slots, options };
     let mut around = Around::of(housing, pose);
-    if let Some(laid_out) = cells.whole(&around, 0) {
+    if let Some(laid_out) = cells.whole(&around, false) {
         return DrawnFace { picture: cells.draw(&laid_out, &around), is_whole: true };
     }
     let groups = cells.spots.iter().map(|spot| spot.group + 1).max().unwrap_or(1);
@@ -103,7 +109,7 @@ pub fn draw_face(
         true => cells.group_in_focus(groups, &mut around),
         false => (cells, Vec::new()),
     };
-    let of_group = || cells.whole(&around, cells.lines_said()).filter(|_| !said.is_empty());
+    let of_group = || cells.whole(&around, true).filter(|_| !said.is_empty());
     let picture = match of_group().or_else(|| cells.cut(&around)) {
         Some(mut laid_out) => {
             laid_out.part.splice(0..0, said);
@@ -144,16 +150,19 @@ impl Cells<'_> {
         }
     }
 
-    /// Room for cells inside the outline, with so many lines of text under it.
-    fn room(&self, around: &Around, lines: usize) -> Size {
-        let around_lines = around.said(self.options.width).len();
-        let height = self.options.height.saturating_sub(2 + lines + around_lines);
+    /// Room for cells inside the outline, with what is said of a part under it: nothing, or as much as can be.
+    fn room(&self, around: &Around, is_part: bool) -> Size {
+        let said = match is_part {
+            true => wrap(&around.said_of_part(LONGEST), self.options.width),
+            false => wrap(&around.said(&[]), self.options.width),
+        };
+        let height = self.options.height.saturating_sub(2 + said.len());
         (self.options.width.saturating_sub(2), height)
     }
 
     /// The whole of it, in the first form that fits.
-    fn whole(&self, around: &Around, lines: usize) -> Option<LaidOut> {
-        let room = self.room(around, lines);
+    fn whole(&self, around: &Around, is_part: bool) -> Option<LaidOut> {
+        let room = self.room(around, is_part);
         self.forms().iter().find_map(|form| {
             let placing = ways(&self.spots, self.cell(*form), room).into_iter().find(|p| p.fits(room))?;
             let shown = ((0, placing.whole.0), (0, placing.whole.1));
@@ -183,7 +192,7 @@ impl Cells<'_> {
         if !self.has_rows() {
             return None;
         }
-        let room = self.room(around, self.lines_said());
+        let room = self.room(around, true);
         let candidates = self.forms().iter().filter_map(|form| {
             let cell = self.cell(*form);
             let placing = ways(&self.spots, cell, room).pop()?;
@@ -197,12 +206,6 @@ impl Cells<'_> {
         candidates.max_by_key(LaidOut::cells_shown)
     }
 
-    /// Lines that what is said of a part may take.
-    fn lines_said(&self) -> usize {
-        const LONGEST: usize = "group 10 of 10, columns 100-199 of 200, rows 10-19 of 20".len();
-        LONGEST.div_ceil(self.options.width.max(1)).clamp(1, 3)
-    }
-
     fn draw(&self, laid_out: &LaidOut, around: &Around) -> Picture {
         let ((left, right), (top, bottom)) = laid_out.shown;
         let area = (right - left, bottom - top);
@@ -210,15 +213,14 @@ impl Cells<'_> {
         let wide = area.0.max(around.width().min(most));
         let mut picture = Picture::blank(wide + 2, area.1 + 2);
         let inset = (wide - area.0) / 2;
-        around.frame(&mut picture, laid_out, self.options.ascii);
+        around.frame(&mut picture, laid_out.shown, laid_out.placing.whole, self.options.ascii);
         for ((spot, slot), (x, y)) in self.spots.iter().zip(&self.slots).zip(&laid_out.placing.at) {
             if laid_out.shows((*x, *y)) {
                 let place = (1 + inset + x - left, 1 + y - top);
                 self.write_cell(&mut picture, place, laid_out, &spot.label, slot);
             }
         }
-        let mut said = around.said(self.options.width);
-        said.extend(wrap(&laid_out.part.join(", "), self.options.width));
+        let said = wrap(&around.said(&laid_out.part), self.options.width);
         widen(&mut picture, &said);
         said.iter().for_each(|line| picture.add_line(line, &Mark::Faint));
         picture
@@ -256,7 +258,7 @@ impl Cells<'_> {
         let column = entries.iter().map(wide).max().unwrap_or(0) + 2;
         let tall = entries.iter().map(Vec::len).max().unwrap_or(1).max(1);
         let abreast = (self.options.width.saturating_add(2) / column.max(1)).max(1);
-        let room = self.options.height.saturating_sub(self.lines_said() + 1).max(tall);
+        let room = self.options.height.saturating_sub(wrap(LONGEST_LIST, self.options.width).len()).max(tall);
         let most = (room / tall).max(1) * abreast;
         let first = match entries.len() > most {
             true => self.focus().unwrap_or(0).saturating_sub(most / 2).min(entries.len() - most),
@@ -363,85 +365,8 @@ impl Window {
     }
 }
 
-/// What is moulded around the face: named on the upper and lower edge, else in words.
-#[derive(Default)]
-struct Around {
-    top: Vec<String>,
-    bottom: Vec<String>,
-    sides: Vec<String>,
-}
-
-impl Around {
-    fn of(housing: &Housing, pose: Pose) -> Self {
-        let mut around = Self::default();
-        for feature in &housing.features {
-            match pose.shows(feature.side, housing.drawn) {
-                Side::Top => around.top.push(feature.name.clone()),
-                Side::Bottom => around.bottom.push(feature.name.clone()),
-                Side::Left => around.sides.push(format!("{} at the left", feature.name)),
-                Side::Right => around.sides.push(format!("{} at the right", feature.name)),
-            }
-        }
-        around
-    }
-
-    /// Columns that the names on the edges need.
-    fn width(&self) -> usize {
-        let wide = |names: &Vec<String>| edge_text(names).width();
-        wide(&self.top).max(wide(&self.bottom))
-    }
-
-    /// Names of an edge that is not the part's own go into words.
-    fn tell_edges(&mut self, top: bool, bottom: bool) {
-        if top {
-            self.sides.extend(self.top.drain(..).map(|name| format!("{name} further up")));
-        }
-        if bottom {
-            self.sides.extend(self.bottom.drain(..).map(|name| format!("{name} further down")));
-        }
-    }
-
-    /// What stands on no edge.
-    fn said(&self, width: usize) -> Vec<String> {
-        wrap(&self.sides.join(", "), width)
-    }
-
-    /// The outline; an edge behind which the face goes on says so.
-    fn frame(&self, picture: &mut Picture, laid_out: &LaidOut, ascii: bool) {
-        let (corner, across, down) =
-            if ascii { (['+'; 4], "-", "|") } else { (['╭', '╮', '╰', '╯'], "─", "│") };
-        let (right, bottom) = (picture.width().saturating_sub(1), picture.height().saturating_sub(1));
-        let ((x_from, x_to), (y_from, y_to)) = laid_out.shown;
-        let cut_right = x_to < laid_out.placing.whole.0;
-        let cut_bottom = y_to < laid_out.placing.whole.1;
-        for y in 1..bottom {
-            picture.write(0, y, if x_from > 0 { "<" } else { down }, &Mark::Frame);
-            picture.write(right, y, if cut_right { ">" } else { down }, &Mark::Frame);
-        }
-        let edges = [
-            (0, corner[0], corner[1], y_from > 0, '^', &self.top),
-            (bottom, corner[2], corner[3], cut_bottom, 'v', &self.bottom),
-        ];
-        for (y, left_corner, right_corner, is_cut, sign, names) in edges {
-            let line: String = match is_cut {
-                true => (0..right.saturating_sub(1)).map(|x| if x % 4 == 1 { sign } else { ' ' }).collect(),
-                false => across.repeat(right.saturating_sub(1)),
-            };
-            picture.write(0, y, &format!("{left_corner}{line}{right_corner}"), &Mark::Frame);
-            let text = edge_text(names);
-            if !is_cut && text.width() < right {
-                picture.write((right + 1 - text.width()) / 2, y, &text, &Mark::Faint);
-            }
-        }
-    }
-}
-
 /// The highest and the lowest place.
 fn extent(spots: &[SeenSpot]) -> (f64, f64) {
     let ys = || spots.iter().map(|spot| spot.y);
     (ys().fold(f64::INFINITY, f64::min), ys().fold(f64::NEG_INFINITY, f64::max))
-}
-
-fn edge_text(names: &[String]) -> String {
-    if names.is_empty() { String::new() } else { format!(" {} ", names.join(", ")) }
 }

@@ -1,6 +1,7 @@
 //! Pictures as grids of marked text cells: no terminal, no I/O. Command line, printed sheet and
 //! screen paint the same picture, each in its own way.
 
+mod around;
 mod big;
 mod face;
 mod harness;

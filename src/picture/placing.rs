@@ -57,7 +57,7 @@ pub(super) fn ways(spots: &[SeenSpot], cell: Size, room: Size) -> Vec<Placing> {
             let close = close.is_free_of_overlap().then_some(close);
             to_scale(spots, cell).into_iter().chain(close).collect()
         }
-        false => [in_shape(spots, cell, room), evenly(spots, cell, room), stretched(spots, cell, room)]
+        false => [in_shape(spots, cell, room), stretched(spots, cell, room)]
             .into_iter()
             .flatten()
             .find(|placing| placing.fits(room))
@@ -74,7 +74,7 @@ fn to_scale(spots: &[SeenSpot], cell: Size) -> Option<Placing> {
     let across = steps(lines.iter().filter_map(|line| spots.get(*line.first()?)).map(|spot| spot.y));
     let across = across.fold(f64::INFINITY, f64::min);
     let scale = |cells: usize, least: f64| if least.is_finite() { cells as f64 / least } else { 1.0 };
-    scaled(spots, cell, (scale(cell.0, along), scale(cell.1, across)))
+    scaled(spots, cell, (scale(cell.0, along), scale(cell.1, across)), Rounding::FromStart)
 }
 
 /// A grid without its gaps: what is left of, right of, above and below stays so.
@@ -108,19 +108,18 @@ fn pushed_together(spots: &[SeenSpot], cell: Size) -> Placing {
     Placing::of(at, cell)
 }
 
-/// Rings and points true to shape, and what is lower to the eye on a line of its own.
+/// Rings and points true to shape: the tightest pair just does not touch.
 fn in_shape(spots: &[SeenSpot], cell: Size, room: Size) -> Option<Placing> {
-    let lines = lines(spots);
-    let steps = steps(lines.iter().filter_map(|line| spots.get(*line.first()?)).map(|spot| spot.y));
-    let least = steps.fold(f64::INFINITY, f64::min);
-    let rows = rows_apart(spots, cell).max(if least.is_finite() { 1.0 / least } else { 0.0 });
+    let rows = rows_apart(spots, cell).max(rows_in_line(spots));
     grown(spots, cell, (ASPECT * rows, rows), room)
 }
 
-/// Rings and points true to shape: the tightest pair just does not touch.
-fn evenly(spots: &[SeenSpot], cell: Size, room: Size) -> Option<Placing> {
-    let rows = rows_apart(spots, cell);
-    grown(spots, cell, (ASPECT * rows, rows), room)
+/// Rows per unit at which what is lower to the eye stands on a line of its own.
+fn rows_in_line(spots: &[SeenSpot]) -> f64 {
+    let lines = lines(spots);
+    let least = steps(lines.iter().filter_map(|line| spots.get(*line.first()?)).map(|spot| spot.y));
+    let least = least.fold(f64::INFINITY, f64::min);
+    if least.is_finite() { 1.0 / least } else { 0.0 }
 }
 
 /// Rows per unit at which the tightest pair just does not touch.
@@ -146,14 +145,14 @@ fn stretched(spots: &[SeenSpot], cell: Size, room: Size) -> Option<Placing> {
             true => cell.1 as f64 / dy,
             false => f64::INFINITY,
         });
-    let rows = needed.fold(0.0, f64::max);
+    let rows = needed.fold(rows_in_line(spots), f64::max);
     grown(spots, cell, (columns, rows), room)
 }
 
 /// The scale, made a little larger until rounding makes nothing touch; none where it gets too large.
 fn grown(spots: &[SeenSpot], cell: Size, mut scale: (f64, f64), room: Size) -> Option<Placing> {
     for _ in 0..GROWTHS {
-        if let Some(placing) = scaled(spots, cell, scale) {
+        if let Some(placing) = scaled(spots, cell, scale, Rounding::FromMiddle) {
             return Some(placing);
         }
         scale = (scale.0, scale.1 * GROWTH + 0.01);
@@ -164,16 +163,54 @@ fn grown(spots: &[SeenSpot], cell: Size, mut scale: (f64, f64), room: Size) -> O
     None
 }
 
-/// The cells at this scale, unless two of them touch.
-fn scaled(spots: &[SeenSpot], cell: Size, (columns, rows): (f64, f64)) -> Option<Placing> {
+/// From where distances are rounded to whole characters.
+#[derive(Clone, Copy)]
+enum Rounding {
+    /// From the upper left: equal steps stay equal.
+    FromStart,
+    /// From the middle: both sides stay alike.
+    FromMiddle,
+}
+
+/// The cells at this scale, unless two of them touch or lines that are two to the eye become one. What is
+/// one line to the eye stays one.
+fn scaled(
+    spots: &[SeenSpot],
+    cell: Size,
+    (columns, rows): (f64, f64),
+    rounding: Rounding,
+) -> Option<Placing> {
     /// More than any picture has.
     const FAR: f64 = 1e6;
-    let least = |pick: fn(&SeenSpot) -> f64| spots.iter().map(pick).fold(f64::INFINITY, f64::min);
-    let (left, top) = (least(|spot| spot.x), least(|spot| spot.y));
-    let whole = |value: f64| (value.is_finite() && value < FAR).then(|| value.round().max(0.0) as usize);
-    let place = |spot: &SeenSpot| Some((whole((spot.x - left) * columns)?, whole((spot.y - top) * rows)?));
-    let placing = Placing::of(spots.iter().map(place).collect::<Option<_>>()?, cell);
-    placing.is_free_of_overlap().then_some(placing)
+    let rounded = |places: &[f64], scale: f64| -> Option<Vec<usize>> {
+        let least = places.iter().copied().fold(f64::INFINITY, f64::min);
+        let most = places.iter().copied().fold(f64::NEG_INFINITY, f64::max);
+        let middle = match rounding {
+            Rounding::FromStart => least,
+            Rounding::FromMiddle => (least + most) / 2.0,
+        };
+        let cells = |place: f64| ((place - middle) * scale).round();
+        let whole = |place: &f64| {
+            let at = cells(*place) - cells(least);
+            (at.is_finite() && at < FAR).then(|| at.max(0.0) as usize)
+        };
+        places.iter().map(whole).collect()
+    };
+    let lines = lines(spots);
+    let line_y: Vec<f64> = lines.iter().filter_map(|line| Some(spots.get(*line.first()?)?.y)).collect();
+    let line_rows = rounded(&line_y, rows)?;
+    let are_apart = line_rows.iter().zip(line_rows.iter().skip(1)).all(|(one, next)| one < next);
+    let xs: Vec<f64> = spots.iter().map(|spot| spot.x).collect();
+    let mut at: Vec<(usize, usize)> = rounded(&xs, columns)?.into_iter().map(|x| (x, 0)).collect();
+    for (line, row) in lines.iter().zip(&line_rows) {
+        for i in line {
+            if let Some(place) = at.get_mut(*i) {
+                place.1 = *row;
+            }
+        }
+    }
+    let placing = Placing::of(at, cell);
+    (are_apart && placing.is_free_of_overlap()).then_some(placing)
 }
 
 /// How far every two spots are from each other, across and down.

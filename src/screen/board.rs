@@ -127,8 +127,14 @@ pub fn view_board(board: &Board, theme: Theme, area: Rect, buf: &mut Buffer) {
 }
 
 fn jobs(board: &Board, theme: Theme, area: Rect, buf: &mut Buffer) {
-    let fits = usize::from(area.height) / ROWS;
+    // The last line says what is out of sight.
+    let fits = usize::from(area.height.saturating_sub(1)) / ROWS;
     let first = board.marked.saturating_sub(fits.saturating_sub(1));
+    let below = board.lines.len().saturating_sub(first + fits);
+    if first + below > 0 {
+        let said = format!(" {} above, {} below: Up, Down", first, below);
+        put(buf, area, area.height.saturating_sub(1), &Line::styled(said, theme.now()));
+    }
     for (n, line) in board.lines.iter().enumerate().skip(first).take(fits) {
         let row = u16::try_from((n - first) * ROWS).unwrap_or(u16::MAX);
         let marked = n == board.marked;

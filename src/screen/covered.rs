@@ -3,7 +3,7 @@
 
 use crate::{
     picture::Covering,
-    swap::{Do, ItemId, JobSide, Place},
+    swap::{Do, ItemId},
 };
 
 use super::{
@@ -28,16 +28,23 @@ pub enum Covered {
 
 impl Covered {
     /// What the question on the screen covers, and the one that comes next although something else was
-    /// chosen meanwhile: it is asked all the same.
+    /// chosen meanwhile: it is asked all the same. Who only looks at a job sees no more: the other bench is
+    /// asked.
     pub fn now(sight: &Sight<'_>, ui: &Ui) -> Self {
-        // Who only looks is asked nothing.
-        if sight.read_only.is_some() {
-            return Self::Nothing;
-        }
+        Self::with_topic(sight, ui).0
+    }
+
+    /// The same, with the question that covers.
+    pub fn with_topic(sight: &Sight<'_>, ui: &Ui) -> (Self, Topic) {
         let next = topic_now(sight);
-        match &ui.chosen {
-            None => Self::by(sight, &next, ui.answers.is_empty()),
-            Some(chosen) => Self::by(sight, chosen, ui.answers.is_empty()).or(Self::by(sight, &next, true)),
+        let Some(chosen) = &ui.chosen else {
+            return (Self::by(sight, &next, ui.answers.is_empty()), next);
+        };
+        let by_chosen = Self::by(sight, chosen, ui.answers.is_empty());
+        let by_next = Self::by(sight, &next, true);
+        match by_next.rank() > by_chosen.rank() {
+            true => (by_next, next),
+            false => (by_chosen, chosen.clone()),
         }
     }
 
@@ -46,7 +53,7 @@ impl Covered {
             Topic::FailedAnchor(_) | Topic::Step(Do::Anchor { .. } | Do::ReRead { .. }) => Self::LabelsToo,
             Topic::Step(Do::CountRow { .. }) => Self::Contents,
             Topic::Step(Do::MoveWire { lead, .. } | Do::Repair { lead, .. }) if is_unanswered => {
-                match is_asked_colour(sight, lead) {
+                match sight.will_ask_colour(lead) {
                     true => Self::ColoursOf(lead.clone()),
                     false => Self::Nothing,
                 }
@@ -67,15 +74,14 @@ impl Covered {
         }
     }
 
-    /// The one that covers more.
-    fn or(self, other: Self) -> Self {
-        let rank = |covered: &Self| match covered {
+    /// How much it covers.
+    fn rank(&self) -> u8 {
+        match self {
             Self::Nothing => 0,
             Self::ColoursOf(_) => 1,
             Self::Contents => 2,
             Self::LabelsToo => 3,
-        };
-        if rank(&other) > rank(&self) { other } else { self }
+        }
     }
 
     /// What of the faces is covered.
@@ -87,8 +93,8 @@ impl Covered {
         }
     }
 
-    /// Whether the colours of this lead are covered.
-    pub fn hides_colours_of(&self, lead: &ItemId) -> bool {
+    /// Whether what is known of this lead is covered.
+    pub fn hides(&self, lead: &ItemId) -> bool {
         match self {
             Self::Nothing => false,
             Self::ColoursOf(asked) => asked == lead,
@@ -100,13 +106,4 @@ impl Covered {
     pub fn is_nothing(&self) -> bool {
         *self == Self::Nothing
     }
-}
-
-/// Whether the colour of a lead is asked before it leaves the old housing.
-fn is_asked_colour(sight: &Sight<'_>, id: &ItemId) -> bool {
-    let state = sight.state();
-    let sits_in_old = state
-        .lead(id)
-        .is_some_and(|lead| matches!(&lead.place, Place::In(at) if state.side_of(at) == Some(JobSide::Old)));
-    sits_in_old && sight.survey.target.colours_asked.contains(id)
 }

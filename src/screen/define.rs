@@ -257,7 +257,12 @@ impl Define {
 
     /// Handles one key press.
     pub fn update(&mut self, event: KeyEvent) -> DefineEffect {
+        let effect = self.take(event);
         self.spent.sees(event);
+        effect
+    }
+
+    fn take(&mut self, event: KeyEvent) -> DefineEffect {
         let question = self.sketch(&self.answers).ok().and_then(|(_, question)| question);
         let typing = question.is_some_and(|question| question.picks.is_empty());
         match pressed(event, typing) {

@@ -4,6 +4,7 @@
 use std::path::{Path, PathBuf};
 
 use anyhow::Result;
+use crossterm::event::KeyCode;
 use jiff::Timestamp;
 
 use super::{
@@ -24,6 +25,9 @@ use crate::{
     },
     swap::{Account, Act, Entry, JobState, Status, Survey, day_of},
 };
+
+/// A scanned label and its Enter may be followed by the next keys; a longer text is a paste.
+const LONGEST_LABEL: usize = 12;
 
 /// What the shell needs to know about this sitting.
 pub struct Sitting {
@@ -138,7 +142,7 @@ impl<'a> Bench<'a> {
             Ok(book) => (book, None),
             Err(why) => (ToolBook::default(), Some(no_book(&why))),
         };
-        let lost = lost_request(&open).map(|lost| format!("{lost}."));
+        let lost = lost_request(&open).filter(|lost| !lost.is_gone()).map(|lost| format!("{lost}."));
         let without = [no_book, lost].into_iter().flatten().reduce(|one, other| format!("{one} {other}"));
         Ok(Self { open, survey, last_request, tools, without, id, by: by.to_owned(), sitting })
     }
@@ -225,11 +229,23 @@ fn work_on(terminal: &mut Terminal, mut bench: Bench<'_>) -> Result<String> {
         terminal.draw(|area, buf| view(&bench.sight(), &ui, sitting.theme, area, buf))?;
         let Woken::Keys(keys) = terminal.wait()? else { continue };
         let mut keys = keys.as_slice();
+        let mut is_pasted = false;
         while let Some((key, later)) = keys.split_first() {
             if ui.refuses_paste(&bench.sight(), keys) {
                 break;
             }
-            keys = later;
+            let typed = ui.takes_text(&bench.sight(), keys);
+            if typed > 0 {
+                is_pasted = typed > LONGEST_LABEL;
+                keys = keys.get(typed..).unwrap_or_default();
+                continue;
+            }
+            // What follows a pasted line meant no question here.
+            if is_pasted && key.code == KeyCode::Enter {
+                keys = &[];
+            } else {
+                keys = later;
+            }
             let outcome = match ui.update(&bench.sight(), *key) {
                 Effect::None => continue,
                 Effect::Leave if bench.by.is_empty() => return Ok(sitting.by.clone()),
@@ -257,7 +273,10 @@ fn enter(open: &mut OpenJob, by: &str, acts: Vec<Act>) -> Outcome {
             }
             let said = acts.last().map(Act::told).unwrap_or_default();
             let length = acts.iter().rev().find_map(|act| length_of_order(open, act)).unwrap_or_default();
-            Outcome::Entered(format!("on disk: {said}{length}{loses}"))
+            match loses.is_empty() {
+                true => Outcome::Entered(format!("on disk: {said}{length}")),
+                false => Outcome::Disagrees(format!("on disk: {said}{length}{loses}")),
+            }
         }
         Err(EnterProblem::Refused { refusals, can_go_on, nth }) => {
             Outcome::Refused { press: Press { acts, nth }, refusals, can_go_on }

@@ -5,7 +5,7 @@ use crate::{
     record::{Address, HousingName},
     repair::ToolBook,
     request::RequestForm,
-    swap::{Act, Entry, Job, JobHousing, JobSide, Lead, State, Survey, Verdict, day_of},
+    swap::{Act, Entry, ItemId, Job, JobHousing, JobSide, Lead, Place, State, Survey, Verdict, day_of},
 };
 
 /// A job as screens see it.
@@ -46,6 +46,23 @@ impl<'a> Sight<'a> {
     /// The new housing a lead goes into.
     pub fn goes_into(&self, lead: &Lead) -> Option<&'a JobHousing> {
         self.housing(&self.survey.target.of(&lead.id)?.housing)
+    }
+
+    /// An address as short as it is clear: the label, with its housing where the side has several.
+    pub fn short(&self, at: &Address) -> String {
+        let side = self.state().side_of(at);
+        match side.is_some_and(|side| self.state().side(side).count() > 1) {
+            true => at.to_string(),
+            false => at.label.to_string(),
+        }
+    }
+
+    /// Whether the colour of a lead is or will be asked before it leaves the old housing.
+    pub fn will_ask_colour(&self, id: &ItemId) -> bool {
+        let state = self.state();
+        let sits_in_old =
+            |lead: &Lead| matches!(&lead.place, Place::In(at) if state.side_of(at) == Some(JobSide::Old));
+        self.survey.target.colours_asked.contains(id) && state.lead(id).is_some_and(sits_in_old)
     }
 
     /// What a cavity is called in the other numberings of its housing, to be put behind its label:

@@ -26,6 +26,11 @@ impl Spent {
         }
     }
 
+    /// Whether this is the key that answered last.
+    pub fn is(self, event: KeyEvent) -> bool {
+        self.0.is_some_and(|spent| event.code == KeyCode::Char(spent))
+    }
+
     /// This key answered.
     pub fn uses(&mut self, key: char) {
         self.0 = Some(key);

@@ -1,6 +1,6 @@
 //! From a key press to what is to be done: pure. The job is looked at, never changed here.
 
-use crossterm::event::KeyEvent;
+use crossterm::event::{KeyCode, KeyEvent, KeyEventKind, KeyModifiers};
 
 use crate::swap::Refusal;
 
@@ -46,9 +46,32 @@ impl Ui {
         is_refused
     }
 
+    /// How many of these keys, which came at once, go into the field as one text, whatever they mean when they
+    /// are typed; none where nothing is typed, or where they are few.
+    pub fn takes_text(&mut self, sight: &Sight<'_>, keys: &[KeyEvent]) -> usize {
+        if !is_paste(keys) || !self.is_typing(sight) {
+            return 0;
+        }
+        let text = keys.iter().map_while(|key| match key.code {
+            KeyCode::Char(c) if key.modifiers.difference(KeyModifiers::SHIFT).is_empty() => Some(c),
+            _ => None,
+        });
+        text.map(|c| self.type_in(c)).count()
+    }
+
     /// Handles one key press.
     pub fn update(&mut self, sight: &Sight<'_>, event: KeyEvent) -> Effect {
+        // The key that answered is still held: it does not fill the field that came up under it.
+        if event.kind == KeyEventKind::Repeat && self.spent.is(event) {
+            return Effect::None;
+        }
+        let effect = self.take(sight, event);
+        // After the answer: a stand-in counts while it stands there.
         self.spent.sees(event);
+        effect
+    }
+
+    fn take(&mut self, sight: &Sight<'_>, event: KeyEvent) -> Effect {
         let typing = self.is_typing(sight);
         match (pressed(event, typing), self.overlay) {
             (Pressed::Nothing, _) => Effect::None,
@@ -130,6 +153,7 @@ impl Ui {
                 self.overlay = Overlay::Help;
                 self.scroll = 0;
             }
+            Common::Jump if sight.read_only.is_some() => {}
             Common::Jump => {
                 self.forget_answers();
                 self.page = Page::Bench;

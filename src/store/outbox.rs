@@ -27,8 +27,18 @@ pub struct IncompleteOrder(Vec<String>);
 
 /// Why what was sent last cannot be told.
 #[derive(Debug, thiserror::Error)]
-#[error("what was asked for before cannot be compared: {0}")]
-pub struct LostRequest(String);
+#[error("what was asked for before cannot be compared: {why}")]
+pub struct LostRequest {
+    why: String,
+    is_gone: bool,
+}
+
+impl LostRequest {
+    /// Whether there is no file at all, rather than one that cannot be read: nothing to look at.
+    pub fn is_gone(&self) -> bool {
+        self.is_gone
+    }
+}
 
 /// The request sent last, as its entry keeps it; of a version 1 job as its file holds it. A file that
 /// cannot be read keeps nobody from the job: [`lost_request`] says so.
@@ -47,7 +57,7 @@ fn sent_last(open: &OpenJob) -> Result<Option<RequestForm>, LostRequest> {
     if let Some(kept) = RequestForm::sent(&open.id(), &state.ticket, sent) {
         return Ok(Some(kept));
     }
-    let lost = |why: String| LostRequest(why);
+    let lost = |why: String| LostRequest { why, is_gone: false };
     let number: RequestNumber = sent.number.parse().map_err(|why| lost(format!("{why}")))?;
     let name = FileName::of_request(&number, sent.revision);
     let path = folder_of(open.path()).join(name.as_str());
@@ -59,7 +69,10 @@ fn sent_last(open: &OpenJob) -> Result<Option<RequestForm>, LostRequest> {
                 Err(lost(format!("{}:{place}: this is not a request: {}", shown(&path), brief(&why))))
             }
         },
-        Ok(None) => Err(lost(format!("{}: there is no such file", shown(&path)))),
+        Ok(None) => {
+            let why = format!("{}: there is no such file", shown(&path));
+            Err(LostRequest { why, is_gone: true })
+        }
         Err(why) => Err(lost(why.to_string())),
     }
 }

@@ -31,7 +31,7 @@ pub(super) fn find(sight: &Sight<'_>, typed: &str) -> Result<Address, String> {
         Err(why) => why,
     };
     let word = typed.trim().to_lowercase();
-    // Where a colour is asked, going by colours would tell it.
+    // Where a hole or a row is asked, going by what is in it would tell it.
     if let Some(covered) = covered_now(sight) {
         return Err(format!("{covered} is asked now: go by a label, or answer first."));
     }
@@ -45,7 +45,10 @@ pub(super) fn find(sight: &Sight<'_>, typed: &str) -> Result<Address, String> {
     ];
     for mark in marks {
         let found = &sight.state().found;
-        let fits = found.iter().filter(|(_, h)| h.lead().is_some_and(|l| l.wires.iter().any(mark)));
+        // A colour that will be asked is not told by going to it.
+        let is_told = |at: &Address| colour.is_none() || !sight.will_ask_colour(&ItemId::At(at.clone()));
+        let fits =
+            found.iter().filter(|(at, h)| is_told(at) && h.lead().is_some_and(|l| l.wires.iter().any(mark)));
         let at: Vec<&Address> = fits.map(|(at, _)| at).collect();
         match at.as_slice() {
             [] => {}
@@ -72,11 +75,6 @@ fn covered_now(sight: &Sight<'_>) -> Option<&'static str> {
             Some("What is in a hole")
         }
         super::Topic::Step(Do::CountRow { .. }) => Some("What is in a row"),
-        super::Topic::Step(Do::MoveWire { lead, .. } | Do::Repair { lead, .. })
-            if sight.survey.target.colours_asked.contains(&lead) =>
-        {
-            Some("A colour")
-        }
         _ => None,
     }
 }

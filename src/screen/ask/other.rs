@@ -50,12 +50,12 @@ pub enum OtherThing {
 
 /// Every other thing: the thing, its key in the menu, what it says; group by group, the gravest last.
 pub const OTHERS: [(OtherThing, char, &str); 31] = [
-    (OtherThing::GoOn, 'y', "override (name and reason)"),
-    (OtherThing::WrongKey, 'w', "undo: not done at the bench"),
-    (OtherThing::PutBack, 'b', "put it back where it was"),
     (OtherThing::Jump, 'j', "jump to label, wire or colour"),
     (OtherThing::NextUndone, '1', "next place not done"),
     (OtherThing::NextOpen, '2', "next open cavity"),
+    (OtherThing::GoOn, 'y', "override (name and reason)"),
+    (OtherThing::WrongKey, 'w', "undo: not done at the bench"),
+    (OtherThing::PutBack, 'b', "put it back where it was"),
     (OtherThing::Seen, 's', "it is somewhere else"),
     (OtherThing::Correct, 'c', "correct the record"),
     (OtherThing::Loose, 'l', "several wires came out together"),

@@ -84,7 +84,10 @@ pub(super) fn anchor(sight: &Sight<'_>, name: &HousingName, place: PosePlace, an
             field(format!("ANCHOR {name}, {pose}: {place_words}. Which colour goes in there?"))
         }
         (JobSide::New, []) => ask_mark(),
-        (JobSide::Old, [_]) => ask_mark(),
+        (JobSide::Old, [colour]) => match colour.parse::<ReadBack>() {
+            Ok(_) => ask_mark(),
+            Err(why) => Asked::Wrong(why),
+        },
         (JobSide::New, [mark, ..]) => done(None, mark),
         (JobSide::Old, [colour, mark, ..]) => match colour.parse() {
             Ok(ReadBack::Wire(colour)) => done(Some(colour), mark),

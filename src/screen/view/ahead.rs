@@ -28,7 +28,14 @@ pub(super) fn draw(sight: &Sight<'_>, now: Option<&Address>, theme: Theme, area:
     }
     let heading = format!("  AHEAD, {} left", crate::quantity::count_of(count, "move"));
     put(buf, area, 0, &Line::styled(heading, theme.faint()));
-    for (row, step) in (1..area.height).zip(moves()) {
+    // The last line says what does not fit.
+    let fits = usize::from(area.height - 1);
+    let shown = if count > fits { fits - 1 } else { count };
+    if shown < count {
+        let more = format!("  ... {} more", count - shown);
+        put(buf, area, area.height - 1, &Line::styled(more, theme.faint()));
+    }
+    for (row, step) in (1..area.height).zip(moves().take(shown)) {
         let waits = if step.status == Status::Waiting { "  waits for a part" } else { "" };
         let text = told(sight, &step.what);
         put(buf, area, row, &Line::styled(format!("  {}{waits}", clean(&text, theme)), theme.faint()));
@@ -38,7 +45,7 @@ pub(super) fn draw(sight: &Sight<'_>, now: Option<&Address>, theme: Theme, area:
 /// One move in a line.
 fn told(sight: &Sight<'_>, what: &Do) -> String {
     let (from, to) = what.ends();
-    let label = |at: Option<&Address>, none: &str| at.map_or(none.to_owned(), |at| at.label.to_string());
+    let label = |at: Option<&Address>, none: &str| at.map_or(none.to_owned(), |at| sight.short(at));
     let (to, what) = match what {
         Do::MoveWire { lead, .. } => (label(to, "?"), wire_told(sight, lead)),
         Do::FitPlug { .. } => (label(to, "?"), "new plug".to_owned()),
@@ -54,7 +61,7 @@ fn wire_told(sight: &Sight<'_>, id: &ItemId) -> String {
     let Some(lead) = sight.state().lead(id) else { return String::new() };
     let colour = lead.first_wire().and_then(|wire| wire.colour.known());
     let colour = match colour {
-        _ if sight.survey.target.colours_asked.contains(id) => "??".to_owned(),
+        _ if sight.will_ask_colour(id) => "??".to_owned(),
         Some(colour) => colour.to_string(),
         None => "?".to_owned(),
     };

@@ -44,8 +44,9 @@ const ARROW: [[&str; 5]; 2] = [
 /// Draws the bench page.
 pub(super) fn draw(sight: &Sight<'_>, ui: &Ui, theme: Theme, area: Rect, buf: &mut Buffer) {
     let topic = ui.topic(sight);
-    let covered = Covered::now(sight, ui);
-    let spoken = spoken_of(sight, &topic);
+    let (covered, asks) = Covered::with_topic(sight, ui);
+    // A mark beside the hole that is asked would tell it.
+    let spoken = spoken_of(sight, if covered == Covered::LabelsToo { &asks } else { &topic });
     let question = question_lines(sight, ui, theme, area.width);
     let asked_rows = u16::try_from(question.len()).unwrap_or(1);
     let open = open_lines(sight, theme, &covered, usize::from(area.width));
@@ -56,7 +57,8 @@ pub(super) fn draw(sight: &Sight<'_>, ui: &Ui, theme: Theme, area: Rect, buf: &m
     let big_rows = if left < ROOM_FOR_BOTH { 0 } else { big.height(area.width) };
     let below = big_rows + asked_rows + counts + 1;
     let faces = Rect { height: area.height.saturating_sub(below), ..area };
-    let drawn = Faces { sight, ui, theme, spoken: &spoken, covered: &covered };
+    let is_moving = sight.state().has_moved() || matches!(&topic, Topic::Step(step) if step.is_move());
+    let drawn = Faces { sight, ui, theme, spoken: &spoken, covered: &covered, is_moving };
     let used = drawn.draw(faces, buf).min(faces.height);
     let spare = faces.height - used;
     // On a tall terminal the move stays near the faces, the question near the bottom.
@@ -65,7 +67,7 @@ pub(super) fn draw(sight: &Sight<'_>, ui: &Ui, theme: Theme, area: Rect, buf: &m
     let bottom = area.bottom();
     let ask_at = bottom.saturating_sub(counts + asked_rows);
     // Nothing is listed beside a question about what the list would show.
-    if matches!(covered, Covered::Nothing | Covered::ColoursOf(_)) {
+    if matches!(covered, Covered::Nothing | Covered::ColoursOf(_)) && !spoken.is_about_no_face {
         let top = big_area.bottom() + 1;
         let room = Rect { y: top, height: ask_at.saturating_sub(top + 1), ..area };
         ahead::draw(sight, spoken.from.as_ref(), theme, room, buf);
@@ -75,7 +77,7 @@ pub(super) fn draw(sight: &Sight<'_>, ui: &Ui, theme: Theme, area: Rect, buf: &m
         put(buf, ask_area, row, line);
     }
     let counts_area = Rect { y: bottom.saturating_sub(counts), height: counts, ..area };
-    put(buf, counts_area, 0, &counts_line(sight));
+    put(buf, counts_area, 0, &counts_line(sight, &covered));
     for (row, line) in (1_u16..).zip(&open) {
         put(buf, counts_area, row, line);
     }
@@ -198,7 +200,8 @@ impl Big<'_> {
                 .sight
                 .state()
                 .lead(lead)
-                .map_or_else(Vec::new, |l| lead_facts(self.sight, l, self.covered.hides_colours_of(lead))),
+                .filter(|_| !matches!(self.covered, Covered::Contents | Covered::LabelsToo))
+                .map_or_else(Vec::new, |l| lead_facts(self.sight, l, self.covered.hides(lead))),
             _ => progress(self.sight),
         };
         facts.iter().flat_map(|fact| text::wrap(&text::clean(fact, self.theme), width)).collect()
@@ -207,7 +210,7 @@ impl Big<'_> {
     /// Where from and where to, five rows high where they fit, else in plain words.
     fn rows(&self, most: usize) -> Vec<String> {
         let is_told = *self.covered != Covered::LabelsToo;
-        let label = |at: &Option<Address>| at.as_ref().filter(|_| is_told).map(|at| at.label.to_string());
+        let label = |at: &Option<Address>| at.as_ref().filter(|_| is_told).map(|at| self.sight.short(at));
         let (from, to) = (label(&self.spoken.from), label(&self.spoken.to));
         let is_a_move = match self.topic {
             Topic::Step(step) => !matches!(step, Do::Record { .. } | Do::Decide { .. } | Do::Tag { .. }),
@@ -305,6 +308,11 @@ fn question_lines<'a>(sight: &Sight<'_>, ui: &Ui, theme: Theme, width: u16) -> V
             }
         }
     }
+    if sight.read_only.is_some() {
+        let say = "This job can only be looked at here: Tab turns the pages, q leaves.";
+        push_wrapped(&mut lines, say, width, theme.now());
+        return lines;
+    }
     if let Some(occasion) = occasion(sight, ui).filter(|_| ui.answers.is_empty()) {
         push_wrapped(&mut lines, &text::clean(caution(occasion), theme), width, theme.faint());
     }
@@ -369,14 +377,16 @@ fn pick_lines<'a>(
     let mut spans: Vec<Span<'a>> = Vec::new();
     let mut used = 0;
     for (pick, says) in picks {
-        let item = format!(" {}", text::clean(says, theme));
+        let key = ui.spent.key_of(*pick, &offered);
+        let used_up = if key == pick.key() { String::new() } else { format!(" (not {} twice)", pick.key()) };
+        let item = format!(" {}{used_up}", text::clean(says, theme));
         let long = item.chars().count() + 5;
         if used > 0 && used + long > width {
             lines.push(Line::from(std::mem::take(&mut spans)));
             used = 0;
         }
         spans.push(Span::raw("  "));
-        spans.push(Span::styled(format!("[{}]", ui.spent.key_of(*pick, &offered)), theme.key()));
+        spans.push(Span::styled(format!("[{key}]"), theme.key()));
         spans.push(Span::raw(item));
         used += long;
     }
@@ -387,7 +397,11 @@ fn pick_lines<'a>(
 }
 
 /// Where everything is: on every screen of the move.
-fn counts_line<'a>(sight: &Sight<'_>) -> Line<'a> {
+fn counts_line<'a>(sight: &Sight<'_>, covered: &Covered) -> Line<'a> {
+    // The sums of a housing of one row are what its count asks.
+    if *covered == Covered::Contents {
+        return Line::raw(" wires, plugs: covered while a row is counted");
+    }
     let (wires, plugs) = (&sight.survey.account.wires, &sight.survey.account.plugs);
     Line::raw(format!(
         " wires: old {} hand {} parked {} new {}   plugs: old {} hand {} tray {} new {}",
@@ -414,10 +428,11 @@ fn open_lines<'a>(sight: &Sight<'_>, theme: Theme, covered: &Covered, width: usi
     match flags.as_slice() {
         [] => {}
         [..] if !covered.is_nothing() => {
-            text.push_str(&format!("   OPEN {}: covered while this is asked", flags.len()));
+            let points = crate::quantity::count_of(flags.len(), "open point");
+            text.push_str(&format!("   {points}: covered while this is asked"));
         }
-        [only] => text.push_str(&format!("   OPEN {}", only.say)),
-        [first, rest @ ..] => text.push_str(&format!("   OPEN (+{} more) {}", rest.len(), first.say)),
+        [only] => text.push_str(&format!("   OPEN POINT: {}", only.say)),
+        [first, ..] => text.push_str(&format!("   {} OPEN POINTS: {}", flags.len(), first.say)),
     }
     let style = if flags.is_empty() && out == 0 { theme.faint() } else { theme.now() };
     let mut lines = text::wrap(&text::clean(&text, theme), width.saturating_sub(2));

@@ -56,6 +56,8 @@ pub(super) struct Faces<'a> {
     pub theme: Theme,
     pub spoken: &'a Spoken,
     pub covered: &'a Covered,
+    /// Whether the next step is a move, or wires moved already.
+    pub is_moving: bool,
 }
 
 /// One side with the housing of it that is shown.
@@ -243,7 +245,9 @@ impl Faces<'_> {
     }
 
     fn lead_slot(&self, lead: &Lead) -> Slot {
-        match self.covered.hides_colours_of(&lead.id) {
+        // Once wires move, a colour that will be asked stays covered until it is.
+        let will_be_asked = self.is_moving && self.sight.will_ask_colour(&lead.id);
+        match self.covered.hides(&lead.id) || will_be_asked {
             true => Slot::word("??", Mark::Plain),
             false => Slot::wires(lead.wires_in().map(|wire| wire.colour.known())),
         }

@@ -80,6 +80,7 @@ fn works(sight: &Sight<'_>, ui: &Ui, does: Common, typing: bool) -> bool {
         Common::GetOut => typing && ui.field.is_empty(),
         Common::Up | Common::Down => ui.page != Page::Bench,
         Common::Other => sight.read_only.is_none() && !sight.by.trim().is_empty(),
+        Common::Jump if sight.read_only.is_some() => false,
         Common::Jump | Common::Flip | Common::Turn => !typing && ui.page == Page::Bench,
         Common::Leave => !typing,
     }

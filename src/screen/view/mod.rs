@@ -30,7 +30,10 @@ pub const SMALLEST: (u16, u16) = (80, 24);
 /// Draws a job.
 pub fn view(sight: &Sight<'_>, ui: &Ui, theme: Theme, area: Rect, buf: &mut Buffer) {
     if area.width < SMALLEST.0 || area.height < SMALLEST.1 {
-        put(buf, area, 0, &Line::from(format!("Make the window at least {} x {}.", SMALLEST.0, SMALLEST.1)));
+        let say = format!("Make the window at least {} x {}.", SMALLEST.0, SMALLEST.1);
+        for (row, line) in (0_u16..).zip(wrap(&say, usize::from(area.width))) {
+            put(buf, area, row, &Line::from(line));
+        }
         return;
     }
     let head = title(sight, ui, theme, area, buf);

@@ -60,12 +60,27 @@ impl Lines {
         }
     }
 
-    /// Puts them on the screen.
+    /// Puts them on the screen; a line at either end says how many are out of sight.
     pub(super) fn show(self, ui: &Ui, area: Rect, buf: &mut Buffer) {
-        let last = self.lines.len().saturating_sub(usize::from(area.height));
-        let shown = self.lines.iter().skip(ui.scroll.min(last));
-        for (row, line) in (0_u16..area.height).zip(shown) {
+        let height = usize::from(area.height);
+        let last = self.lines.len().saturating_sub(height);
+        let first = ui.scroll.min(last);
+        let below = self.lines.len().saturating_sub(first + height);
+        for (row, line) in (0_u16..area.height).zip(self.lines.iter().skip(first)) {
             put(buf, area, row, line);
+        }
+        let mark =
+            |text: String| Line::styled(format!(" {text:<width$}", width = self.width), self.theme.now());
+        if first > 0 {
+            put(buf, area, 0, &mark(format!("... {} more above (Up)", first + 1)));
+        }
+        if below > 0 {
+            put(
+                buf,
+                area,
+                area.height.saturating_sub(1),
+                &mark(format!("... {} more below (Down)", below + 1)),
+            );
         }
     }
 }
