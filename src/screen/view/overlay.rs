@@ -116,7 +116,7 @@ pub(super) fn help(ui: &Ui, theme: Theme, area: Rect, buf: &mut Buffer) {
     lines.push((String::new(), Style::new()));
     lines.push(("WHAT A FACE SAYS".to_owned(), theme.now()));
     let legend = [
-        "[3] where from, >3< where to, ?? asked now, ... not recorded yet",
+        "[3] where from, >3< where to, ?? asked before it comes out, ... not recorded yet",
         "OPEN: something is missing; empty: nothing belongs there; shut: no hole; - : taken out, or to come",
     ];
     lines.extend(legend.iter().flat_map(|text| wrap(text, width)).map(|line| (line, Style::new())));
