@@ -121,8 +121,11 @@ impl Faces<'_> {
     fn beside(&self, old: &Shown<'_>, new: &Shown<'_>, room: (usize, usize)) -> Option<[Block; 2]> {
         let half = room.0 / 2;
         let left = self.block(old, (half.saturating_sub(1), room.1));
+        if !left.is_whole {
+            return None;
+        }
         let right = self.block(new, (room.0 - half, room.1));
-        (left.is_whole && right.is_whole).then(|| [left, right.moved(half, 0)])
+        right.is_whole.then(|| [left, right.moved(half, 0)])
     }
 
     /// Both whole, one under the other.
