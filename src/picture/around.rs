@@ -14,7 +14,7 @@ use super::{Mark, Picture, placing::Size};
 pub(super) type Shown = ((usize, usize), (usize, usize));
 
 /// What is moulded around the face: named on the upper and lower edge, else in words.
-#[derive(Default)]
+#[derive(Default, Clone)]
 pub(super) struct Around {
     top: Vec<String>,
     bottom: Vec<String>,
@@ -59,7 +59,7 @@ impl Around {
 
     /// The most that may have to be said, where a part is shown.
     pub fn said_of_part(&self, longest: &str) -> String {
-        let mut cut = Self { top: self.top.clone(), bottom: self.bottom.clone(), sides: self.sides.clone() };
+        let mut cut = self.clone();
         cut.tell_edges(true, true);
         cut.said(&[longest.to_owned()])
     }

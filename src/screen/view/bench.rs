@@ -33,7 +33,7 @@ const BIG: u16 = 5;
 const COUNTS: u16 = 2;
 /// Rows there must be for the faces and the move.
 const ROOM_FOR_BOTH: u16 = 12;
-/// The most rows of a message; the page of notes and the log have the whole of what was said.
+/// The most rows of a message and a caution, so that the question under them is in sight.
 const MESSAGE_MOST: usize = 5;
 /// Between where from and where to, and nothing that can be read as a figure.
 const ARROW: [[&str; 5]; 2] = [
@@ -220,6 +220,9 @@ impl Big<'_> {
             (Some(from), None) if is_a_move => (Some(from), Some("?".to_owned())),
             ends => ends,
         };
+        if from.is_none() && to.is_none() {
+            return Vec::new();
+        }
         let big = |text: &Option<String>| big_text(text.as_deref().unwrap_or_default(), self.theme.ascii);
         let (left, right) = (big(&from), big(&to));
         let arrow = ARROW[usize::from(self.theme.ascii)];
@@ -227,9 +230,6 @@ impl Big<'_> {
         let rows =
             left.iter().zip(arrow).zip(&right).map(|((left, arrow), right)| format!("{left}{arrow}{right}"));
         let rows: Vec<String> = rows.collect();
-        if from.is_none() && to.is_none() {
-            return Vec::new();
-        }
         if rows.iter().all(|row| row.chars().count() <= most) {
             return rows;
         }

@@ -75,8 +75,6 @@ struct Shown<'a> {
     occupants: &'a BTreeMap<&'a Address, Occupant<'a>>,
 }
 
-/// Rows of the other side's strip: heading, which row, the row.
-const STRIP: usize = 3;
 /// Rows below which a part of the side in work goes before the other side's row.
 const LEAST: usize = 10;
 /// Rows below which no face is drawn: heading, two lines of holes between edges, and what is said of it.
@@ -109,12 +107,13 @@ impl Faces<'_> {
         if self.covered.of_faces() == Covering::LabelsToo {
             return put_blocks(&[self.block(work, room)], area, self.theme, buf);
         }
-        let block = self.block(work, (room.0, room.1.saturating_sub(STRIP)));
+        let strip = self.strip(other, room.0);
+        let block = self.block(work, (room.0, room.1.saturating_sub(strip.rows())));
         if !block.is_whole && room.1 < LEAST {
             return put_blocks(&[self.block(work, room)], area, self.theme, buf);
         }
-        let strip = self.strip(other, room.0, block.rows());
-        put_blocks(&[block, strip], area, self.theme, buf)
+        let at = block.rows();
+        put_blocks(&[block, strip.moved(0, at)], area, self.theme, buf)
     }
 
     /// Both whole, beside each other with a gap between.
@@ -179,7 +178,7 @@ impl Faces<'_> {
     }
 
     /// Heading and the one row that matters.
-    fn strip(&self, shown: &Shown<'_>, width: usize, at: usize) -> Block {
+    fn strip(&self, shown: &Shown<'_>, width: usize) -> Block {
         // Always as on record: there is no room to say of a turned one that it is.
         let pose = shown.housing.pose();
         let held = pose_in_words(shown.housing.housing(), pose);
@@ -188,7 +187,7 @@ impl Faces<'_> {
         let slot = |label: &Label| self.slot(shown, label);
         let options = self.options(shown, (width, 1));
         let picture = draw_strip(shown.housing.housing(), pose, &held, &slot, &options);
-        Block { at: (0, at), lines, picture, is_whole: false }
+        Block { at: (0, 0), lines, picture, is_whole: false }
     }
 
     fn options(&self, shown: &Shown<'_>, (width, height): (usize, usize)) -> FaceOptions {
