@@ -13,7 +13,7 @@ use desk::Desk;
 use repin::{
     repair::ToolBook,
     screen::{
-        Effect, Outcome, Palette, Press, Sight, Theme, Ui,
+        Burst, Effect, Outcome, Palette, Press, Sight, Theme, Ui,
         ask::{Asked, OTHERS},
         define::Define,
         keys::Pick,
@@ -128,13 +128,28 @@ fn a_key_that_is_held_enters_one_thing_at_every_prefix_of_every_demo_job() {
 
 /// Keys that come at once, as the shell hands them on.
 fn at_once(desk: &mut Desk, text: &str) {
-    let keys: Vec<KeyEvent> = text.chars().map(|c| press(KeyCode::Char(c))).collect();
-    for (n, key) in keys.iter().enumerate() {
-        if desk.with(|ui, sight| ui.refuses_paste(sight, &keys[n..])) {
-            return;
-        }
+    let code = |c| if c == '\n' { KeyCode::Enter } else { KeyCode::Char(c) };
+    let keys: Vec<KeyEvent> = text.chars().map(|c| press(code(c))).collect();
+    let mut burst = Burst::of(&keys);
+    while let Some(key) = desk.with(|ui, sight| ui.next_key(sight, &mut burst)) {
         desk.press(key.code);
     }
+}
+
+#[test]
+fn a_pasted_line_goes_into_the_field_whole_and_answers_nothing_after_it() {
+    let mut desk = Desk::at(Bench::ready());
+    let entries = desk.bench.job.entries().len();
+    desk.keys("!n");
+    desk.typed("-");
+    at_once(&mut desk, "it rubs! torn, why?\no");
+    assert_eq!(desk.bench.job.entries().len(), entries + 1);
+    let last = &desk.bench.job.entries().last().unwrap().act;
+    assert!(matches!(last, Act::Note { text, .. } if text == "it rubs! torn, why?"), "{last:?}");
+    // A short value and its Enter may be followed by the next keys.
+    desk.keys("og");
+    at_once(&mut desk, "1\nct");
+    assert_eq!(desk.bench.job.account(desk.bench.now).wires.new, 1);
 }
 
 fn asks_for_a_key(desk: &mut Desk) -> bool {

@@ -20,4 +20,5 @@ pub use shell::{Sitting, run_board, run_define, run_job};
 pub use sight::Sight;
 pub use state::{Effect, Outcome, Press, Ui};
 pub use theme::{Palette, Theme};
+pub use update::Burst;
 pub use view::{to_ascii, view};

@@ -4,7 +4,6 @@
 use std::path::{Path, PathBuf};
 
 use anyhow::Result;
-use crossterm::event::KeyCode;
 use jiff::Timestamp;
 
 use super::{
@@ -14,6 +13,7 @@ use super::{
     state::{Effect, Message, Outcome, Press, Ui},
     terminal::{Terminal, Woken, need_a_terminal, with_terminal},
     theme::{Palette, Theme},
+    update::Burst,
     view::view,
 };
 use crate::{
@@ -25,9 +25,6 @@ use crate::{
     },
     swap::{Account, Act, Entry, JobState, Status, Survey, day_of},
 };
-
-/// A scanned label and its Enter may be followed by the next keys; a longer text is a paste.
-const LONGEST_LABEL: usize = 12;
 
 /// What the shell needs to know about this sitting.
 pub struct Sitting {
@@ -228,25 +225,9 @@ fn work_on(terminal: &mut Terminal, mut bench: Bench<'_>) -> Result<String> {
     loop {
         terminal.draw(|area, buf| view(&bench.sight(), &ui, sitting.theme, area, buf))?;
         let Woken::Keys(keys) = terminal.wait()? else { continue };
-        let mut keys = keys.as_slice();
-        let mut is_pasted = false;
-        while let Some((key, later)) = keys.split_first() {
-            if ui.refuses_paste(&bench.sight(), keys) {
-                break;
-            }
-            let typed = ui.takes_text(&bench.sight(), keys);
-            if typed > 0 {
-                is_pasted = typed > LONGEST_LABEL;
-                keys = keys.get(typed..).unwrap_or_default();
-                continue;
-            }
-            // What follows a pasted line meant no question here.
-            if is_pasted && key.code == KeyCode::Enter {
-                keys = &[];
-            } else {
-                keys = later;
-            }
-            let outcome = match ui.update(&bench.sight(), *key) {
+        let mut burst = Burst::of(&keys);
+        while let Some(key) = ui.next_key(&bench.sight(), &mut burst) {
+            let outcome = match ui.update(&bench.sight(), key) {
                 Effect::None => continue,
                 Effect::Leave if bench.by.is_empty() => return Ok(sitting.by.clone()),
                 Effect::Leave => return Ok(bench.by),

@@ -48,15 +48,6 @@ impl<'a> Sight<'a> {
         self.housing(&self.survey.target.of(&lead.id)?.housing)
     }
 
-    /// An address as short as it is clear: the label, with its housing where the side has several.
-    pub fn short(&self, at: &Address) -> String {
-        let side = self.state().side_of(at);
-        match side.is_some_and(|side| self.state().side(side).count() > 1) {
-            true => at.to_string(),
-            false => at.label.to_string(),
-        }
-    }
-
     /// Whether the colour of a lead is or will be asked before it leaves the old housing.
     pub fn will_ask_colour(&self, id: &ItemId) -> bool {
         let state = self.state();

@@ -15,6 +15,22 @@ use super::{
 /// Bytes of the longest value that is typed: more than any note needs.
 const LONGEST_FIELD: usize = 4000;
 
+/// A scanned label and its Enter may be followed by the next keys; a longer text is a paste.
+const LONGEST_LABEL: usize = 12;
+
+/// Keys that came at once, as far as they are not handled yet.
+pub struct Burst<'a> {
+    keys: &'a [KeyEvent],
+    is_pasted: bool,
+}
+
+impl<'a> Burst<'a> {
+    /// All of them.
+    pub fn of(keys: &'a [KeyEvent]) -> Self {
+        Self { keys, is_pasted: false }
+    }
+}
+
 impl Ui {
     /// What the line is about: what somebody chose, else what comes next.
     pub fn topic(&self, sight: &Sight<'_>) -> Topic {
@@ -36,27 +52,25 @@ impl Ui {
             && matches!(self.asked(sight), Asked::Field { .. })
     }
 
-    /// Whether these keys, which came at once, are a paste where one key would answer: nothing of it is
-    /// taken, and that is said.
-    pub fn refuses_paste(&mut self, sight: &Sight<'_>, keys: &[KeyEvent]) -> bool {
-        let is_refused = is_paste(keys) && !self.is_typing(sight);
-        if is_refused {
+    /// The next of these keys, which came at once, that is to be handled by itself. Text goes into the field
+    /// whole, whatever its characters mean when they are typed; where one key answers a paste is said and not
+    /// taken, nor is what follows a pasted line: it meant no question here.
+    pub fn next_key(&mut self, sight: &Sight<'_>, burst: &mut Burst<'_>) -> Option<KeyEvent> {
+        if is_paste(burst.keys) && !self.is_typing(sight) {
             self.message = Some(Message::Refused(PASTED.to_owned()));
+            burst.keys = &[];
+        } else if is_paste(burst.keys) {
+            let text = burst.keys.iter().map_while(|key| match key.code {
+                KeyCode::Char(c) if key.modifiers.difference(KeyModifiers::SHIFT).is_empty() => Some(c),
+                _ => None,
+            });
+            let typed = text.map(|c| self.type_in(c)).count();
+            burst.is_pasted |= typed > LONGEST_LABEL;
+            burst.keys = burst.keys.get(typed..).unwrap_or_default();
         }
-        is_refused
-    }
-
-    /// How many of these keys, which came at once, go into the field as one text, whatever they mean when they
-    /// are typed; none where nothing is typed, or where they are few.
-    pub fn takes_text(&mut self, sight: &Sight<'_>, keys: &[KeyEvent]) -> usize {
-        if !is_paste(keys) || !self.is_typing(sight) {
-            return 0;
-        }
-        let text = keys.iter().map_while(|key| match key.code {
-            KeyCode::Char(c) if key.modifiers.difference(KeyModifiers::SHIFT).is_empty() => Some(c),
-            _ => None,
-        });
-        text.map(|c| self.type_in(c)).count()
+        let (key, later) = burst.keys.split_first()?;
+        burst.keys = if burst.is_pasted && key.code == KeyCode::Enter { &[] } else { later };
+        Some(*key)
     }
 
     /// Handles one key press.

@@ -85,8 +85,15 @@ impl State {
 
     /// Old cavities as they are spoken of: by label alone where there is one old housing.
     pub fn spoken(&self, at: &[Address]) -> Vec<String> {
-        let one = self.side(JobSide::Old).count() == 1;
-        at.iter().map(|at| if one { at.label.to_string() } else { at.to_string() }).collect()
+        at.iter().map(|at| self.short(at)).collect()
+    }
+
+    /// An address as short as it is clear: the label, with its housing where its side has several.
+    pub fn short(&self, at: &Address) -> String {
+        match self.side_of(at).is_some_and(|side| self.side(side).count() > 1) {
+            true => at.to_string(),
+            false => at.label.to_string(),
+        }
     }
 
     /// The lead that sits in a cavity.

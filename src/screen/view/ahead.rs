@@ -45,7 +45,7 @@ pub(super) fn draw(sight: &Sight<'_>, now: Option<&Address>, theme: Theme, area:
 /// One move in a line.
 fn told(sight: &Sight<'_>, what: &Do) -> String {
     let (from, to) = what.ends();
-    let label = |at: Option<&Address>, none: &str| at.map_or(none.to_owned(), |at| sight.short(at));
+    let label = |at: Option<&Address>, none: &str| at.map_or(none.to_owned(), |at| sight.state().short(at));
     let (to, what) = match what {
         Do::MoveWire { lead, .. } => (label(to, "?"), wire_told(sight, lead)),
         Do::FitPlug { .. } => (label(to, "?"), "new plug".to_owned()),

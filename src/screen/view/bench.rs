@@ -210,7 +210,8 @@ impl Big<'_> {
     /// Where from and where to, five rows high where they fit, else in plain words.
     fn rows(&self, most: usize) -> Vec<String> {
         let is_told = *self.covered != Covered::LabelsToo;
-        let label = |at: &Option<Address>| at.as_ref().filter(|_| is_told).map(|at| self.sight.short(at));
+        let label =
+            |at: &Option<Address>| at.as_ref().filter(|_| is_told).map(|at| self.sight.state().short(at));
         let (from, to) = (label(&self.spoken.from), label(&self.spoken.to));
         let is_a_move = match self.topic {
             Topic::Step(step) => !matches!(step, Do::Record { .. } | Do::Decide { .. } | Do::Tag { .. }),
