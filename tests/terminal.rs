@@ -90,11 +90,17 @@ impl Terminal {
     }
 
     fn ends(&mut self) {
-        let start = Instant::now();
-        while self.child.try_wait().unwrap().is_none() {
-            assert!(start.elapsed() < WAIT, "the program did not end");
-            std::thread::sleep(Duration::from_millis(20));
-        }
+        ends(&mut *self.child);
+    }
+}
+
+/// Waits until the program has ended.
+#[track_caller]
+fn ends(child: &mut (dyn Child + Send + Sync)) {
+    let start = Instant::now();
+    while child.try_wait().unwrap().is_none() {
+        assert!(start.elapsed() < WAIT, "the program did not end");
+        std::thread::sleep(Duration::from_millis(20));
     }
 }
 
@@ -478,10 +484,6 @@ mod signals {
         input.write_all(b"\t").unwrap();
         std::thread::sleep(Duration::from_millis(500));
         drop((master, input));
-        let start = Instant::now();
-        while child.try_wait().unwrap().is_none() {
-            assert!(start.elapsed() < WAIT, "the program goes on without a terminal");
-            std::thread::sleep(Duration::from_millis(20));
-        }
+        ends(&mut *child);
     }
 }

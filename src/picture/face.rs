@@ -220,9 +220,7 @@ impl Cells<'_> {
                 self.write_cell(&mut picture, place, laid_out, &spot.label, slot);
             }
         }
-        let said = wrap(&around.said(&laid_out.part), self.options.width);
-        widen(&mut picture, &said);
-        said.iter().for_each(|line| picture.add_line(line, &Mark::Faint));
+        picture.add_text(&around.said(&laid_out.part), self.options.width, &Mark::Faint);
         picture
     }
 
@@ -234,17 +232,14 @@ impl Cells<'_> {
         label: &Label,
         slot: &Slot,
     ) {
-        let named = match laid_out.form {
-            Form::Hole => slot.hole(),
-            Form::Stacked | Form::Inline | Form::Bare => slot.label(label),
-        };
+        let (named, pieces) = slot.written(label, self.options.covering);
         picture.write(x, y, &named.text, &named.mark);
         match laid_out.form {
-            Form::Stacked => write_pieces(picture, (x + 1, y + 1), &slot.pieces),
+            Form::Stacked => write_pieces(picture, (x + 1, y + 1), pieces),
             Form::Inline => {
                 // No sign of the label touches what the cavity holds.
                 let gap = usize::from(slot.spoken_of.is_some());
-                write_pieces(picture, (x + named.text.width() + gap, y), &slot.pieces);
+                write_pieces(picture, (x + named.text.width() + gap, y), pieces);
             }
             Form::Bare | Form::Hole => {}
         }
@@ -276,23 +271,14 @@ impl Cells<'_> {
         if shown.len() < entries.len() {
             said.push(format!("cavities {}-{} of {}", first + 1, first + shown.len(), entries.len()));
         }
-        let lines = wrap(&said.join(", "), self.options.width);
-        widen(&mut picture, &lines);
-        lines.iter().for_each(|line| picture.add_line(line, &Mark::Faint));
+        picture.add_text(&said.join(", "), self.options.width, &Mark::Faint);
         picture
     }
 
     /// A cavity of the list: label and content, broken between pieces where it is wider than there is room.
     fn entry(&self, i: usize, width: usize) -> Vec<Vec<Piece>> {
         let (Some(spot), Some(slot)) = (self.spots.get(i), self.slots.get(i)) else { return Vec::new() };
-        let named = match self.options.covering {
-            Covering::LabelsToo => slot.hole(),
-            Covering::Nothing | Covering::Contents => slot.label(&spot.label),
-        };
-        let pieces: &[Piece] = match self.options.covering {
-            Covering::Nothing => &slot.pieces,
-            Covering::Contents | Covering::LabelsToo => &[],
-        };
+        let (named, pieces) = slot.written(&spot.label, self.options.covering);
         let mut lines = vec![vec![named]];
         for piece in pieces {
             let used = lines.last().map_or(0, |line| width_of(line));
@@ -307,12 +293,6 @@ impl Cells<'_> {
 
 pub(super) fn width_of(pieces: &[Piece]) -> usize {
     pieces.iter().map(|piece| piece.text.width()).sum()
-}
-
-/// Makes a picture as wide as the lines that go under it.
-fn widen(picture: &mut Picture, lines: &[String]) {
-    let wide = lines.iter().map(|line| line.width()).max().unwrap_or(0);
-    picture.widen(wide);
 }
 
 pub(super) fn write_pieces(picture: &mut Picture, (mut x, y): (usize, usize), pieces: &[Piece]) {

@@ -17,9 +17,9 @@ pub use heights::draw_heights;
 pub use slot::{Piece, Slot};
 pub use strip::draw_strip;
 
-use unicode_width::UnicodeWidthChar;
+use unicode_width::{UnicodeWidthChar, UnicodeWidthStr};
 
-use crate::colour::Code;
+use crate::{colour::Code, quantity::wrap};
 
 /// What a cell stands for. Meaning is never in colour alone: the text carries it, the mark helps.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -94,19 +94,15 @@ impl Picture {
         }
     }
 
-    /// Makes it at least this wide.
-    pub fn widen(&mut self, width: usize) {
-        self.width = self.width.max(width);
-        for row in &mut self.rows {
-            row.resize(self.width, Cell { text: Some(' '), mark: Mark::Plain });
+    /// Puts text under the picture, broken to this width; the picture gets as wide as its lines.
+    pub fn add_text(&mut self, text: &str, width: usize, mark: &Mark) {
+        let blank = Cell { text: Some(' '), mark: Mark::Plain };
+        for line in wrap(text, width) {
+            self.width = self.width.max(line.width());
+            self.rows.push(Vec::new());
+            self.rows.iter_mut().for_each(|row| row.resize(self.width, blank.clone()));
+            self.write(0, self.rows.len() - 1, &line, mark);
         }
-    }
-
-    /// Puts one more line of text under the picture.
-    pub fn add_line(&mut self, text: &str, mark: &Mark) {
-        let cell = Cell { text: Some(' '), mark: Mark::Plain };
-        self.rows.push(vec![cell; self.width]);
-        self.write(0, self.rows.len() - 1, text, mark);
     }
 
     /// The text alone, lines trimmed at the right.

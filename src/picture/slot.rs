@@ -7,7 +7,7 @@ use crate::{
     face::Label,
 };
 
-use super::Mark;
+use super::{Mark, face::Covering};
 
 /// A piece of what a cavity holds: a colour code, a word. It is drawn whole or not at all.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -74,6 +74,15 @@ impl Slot {
         };
         let mark = self.spoken_of.clone().unwrap_or(Mark::Label);
         Piece { text: format!("{left}{label}{right}"), mark }
+    }
+
+    /// What may be written while so much is covered: the label or the hole, and what the cavity holds.
+    pub(super) fn written(&self, label: &Label, covering: Covering) -> (Piece, &[Piece]) {
+        match covering {
+            Covering::Nothing => (self.label(label), &self.pieces),
+            Covering::Contents => (self.label(label), &[]),
+            Covering::LabelsToo => (self.hole(), &[]),
+        }
     }
 
     /// The cavity where labels are covered: a hole, or the hole that is asked.

@@ -9,7 +9,7 @@ use crate::{
 
 use super::{
     Mark, Picture, Piece, Slot,
-    face::{Covering, FaceOptions, width_of, write_pieces},
+    face::{FaceOptions, width_of, write_pieces},
 };
 
 /// Draws the row that holds the focus, else the first one: how it is held (in words) and which row it is,
@@ -53,19 +53,10 @@ pub fn draw_strip(
 
 fn cell(spot: &SeenSpot, slot: &Slot, options: &FaceOptions) -> Vec<Piece> {
     let gap = || Piece { text: " ".to_owned(), mark: Mark::Plain };
-    let named = match options.covering {
-        Covering::LabelsToo => return vec![slot.hole()],
-        Covering::Nothing | Covering::Contents => slot.label(&spot.label),
-    };
-    match options.covering {
-        Covering::Nothing => {
-            // No sign of the label touches what the cavity holds.
-            let between = slot.spoken_of.is_some().then(gap);
-            let held = slot.pieces.iter().cloned();
-            [named].into_iter().chain(between).chain(held).chain([gap()]).collect()
-        }
-        Covering::Contents | Covering::LabelsToo => vec![named, gap()],
-    }
+    let (named, held) = slot.written(&spot.label, options.covering);
+    // No sign of the label touches what the cavity holds.
+    let between = (slot.spoken_of.is_some() && !held.is_empty()).then(gap);
+    [named].into_iter().chain(between).chain(held.iter().cloned()).chain([gap()]).collect()
 }
 
 /// The cells from the first to before the last that fit with the focus among them.

@@ -4,7 +4,6 @@
 pub mod ask;
 mod backend;
 pub mod board;
-mod covered;
 pub mod define;
 pub mod keys;
 pub mod shell;

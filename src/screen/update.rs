@@ -5,7 +5,7 @@ use crossterm::event::{KeyCode, KeyEvent, KeyEventKind, KeyModifiers};
 use crate::swap::Refusal;
 
 use super::{
-    ask::{Answer, Asked, OTHERS, OtherThing, Topic, ask, makes_sense, topic_now},
+    ask::{Answer, Asked, Covered, OTHERS, OtherThing, Topic, ask, makes_sense, topic_now},
     keys::{Common, Pick, Pressed, pressed},
     sight::Sight,
     spent::{PASTED, is_paste},
@@ -42,6 +42,22 @@ impl Ui {
     /// What is asked now.
     pub fn asked(&self, sight: &Sight<'_>) -> Asked {
         ask(sight, &self.topic(sight), &self.answers)
+    }
+
+    /// What is covered now, and the question that covers it: the one on the screen, or the one that comes next
+    /// although something else was chosen meanwhile, since it is asked all the same. Who only looks at a job
+    /// sees no more: the other bench is asked.
+    pub fn covered(&self, sight: &Sight<'_>) -> (Covered, Topic) {
+        let next = topic_now(sight);
+        let Some(chosen) = &self.chosen else {
+            return (Covered::by(sight, &next, self.answers.is_empty()), next);
+        };
+        let by_chosen = Covered::by(sight, chosen, self.answers.is_empty());
+        let by_next = Covered::by(sight, &next, true);
+        match by_next.rank() > by_chosen.rank() {
+            true => (by_next, next),
+            false => (by_chosen, chosen.clone()),
+        }
     }
 
     /// Whether a value is being typed.

@@ -7,7 +7,7 @@ use crate::{
     swap::{Do, ItemId, JobSide, Status},
 };
 
-use super::{Answer, Asked, Wanted, field, texts};
+use super::{Answer, Asked, Covered, Wanted, field, texts};
 use crate::screen::sight::Sight;
 
 /// How many places are named when a word fits several.
@@ -70,12 +70,11 @@ pub(super) fn find(sight: &Sight<'_>, typed: &str) -> Result<Address, String> {
 
 /// What is asked now and would be told by looking for wires.
 fn covered_now(sight: &Sight<'_>) -> Option<&'static str> {
-    match super::topic_now(sight) {
-        super::Topic::FailedAnchor(_) | super::Topic::Step(Do::Anchor { .. } | Do::ReRead { .. }) => {
-            Some("What is in a hole")
-        }
-        super::Topic::Step(Do::CountRow { .. }) => Some("What is in a row"),
-        _ => None,
+    match Covered::by(sight, &super::topic_now(sight), true) {
+        Covered::LabelsToo => Some("What is in a hole"),
+        Covered::Contents => Some("What is in a row"),
+        // Wires whose colour will be asked are not looked for by it.
+        Covered::Nothing | Covered::ColoursOf(_) => None,
     }
 }
 

@@ -6,6 +6,7 @@ mod accident;
 mod behind;
 mod closing;
 mod consequence;
+mod covered;
 mod crimp;
 mod decide;
 mod desk;
@@ -34,6 +35,7 @@ use crate::{
 use super::{keys::Pick, sight::Sight, state::Press};
 
 pub use closing::REREAD_POSE;
+pub use covered::Covered;
 pub use other::{OTHERS, OtherThing, makes_sense};
 pub use wire_line::EXTRAS;
 

@@ -13,8 +13,7 @@ use crate::{
     picture::big_text,
     record::{Address, HousingName},
     screen::{
-        ask::{Asked, OtherThing, REREAD_POSE, Topic},
-        covered::Covered,
+        ask::{Asked, Covered, OtherThing, REREAD_POSE, Topic},
         sight::Sight,
         state::{Message, Ui},
         theme::Theme,
@@ -44,7 +43,7 @@ const ARROW: [[&str; 5]; 2] = [
 /// Draws the bench page.
 pub(super) fn draw(sight: &Sight<'_>, ui: &Ui, theme: Theme, area: Rect, buf: &mut Buffer) {
     let topic = ui.topic(sight);
-    let (covered, asks) = Covered::with_topic(sight, ui);
+    let (covered, asks) = ui.covered(sight);
     // A mark beside the hole that is asked would tell it.
     let spoken = spoken_of(sight, if covered == Covered::LabelsToo { &asks } else { &topic });
     let question = question_lines(sight, ui, theme, area.width);

@@ -12,7 +12,7 @@ use crate::{
     picture::{Covering, DrawnFace, FaceOptions, Mark, Slot, draw_face, draw_strip},
     quantity::wrap,
     record::{Address, Holds, HousingName},
-    screen::{covered::Covered, sight::Sight, state::Ui, theme::Theme},
+    screen::{ask::Covered, sight::Sight, state::Ui, theme::Theme},
     swap::{Expected, Flip, JobHousing, JobSide, Lead, Occupant, OtherKind, flipped, pose_in_words},
 };
 

@@ -16,7 +16,6 @@ use ratatui::{buffer::Buffer, layout::Rect, text::Line};
 use crate::swap::{Occasion, caution};
 
 use super::{
-    covered::Covered,
     sight::Sight,
     state::{Overlay, PAGES, Page, Ui},
     theme::Theme,
@@ -38,7 +37,7 @@ pub fn view(sight: &Sight<'_>, ui: &Ui, theme: Theme, area: Rect, buf: &mut Buff
     }
     let head = title(sight, ui, theme, area, buf);
     let body = Rect { y: area.y + head, height: area.height - head - 1, ..area };
-    let covered = Covered::now(sight, ui);
+    let (covered, _) = ui.covered(sight);
     match ui.page {
         Page::Bench => bench::draw(sight, ui, theme, body, buf),
         _ if !covered.is_nothing() => lists::covered(ui, theme, body, buf),

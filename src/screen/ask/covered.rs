@@ -6,11 +6,8 @@ use crate::{
     swap::{Do, ItemId},
 };
 
-use super::{
-    ask::{Topic, topic_now},
-    sight::Sight,
-    state::Ui,
-};
+use super::Topic;
+use crate::screen::sight::Sight;
 
 /// What is covered now.
 #[derive(Debug, Clone, PartialEq, Eq, Default)]
@@ -27,28 +24,8 @@ pub enum Covered {
 }
 
 impl Covered {
-    /// What the question on the screen covers, and the one that comes next although something else was
-    /// chosen meanwhile: it is asked all the same. Who only looks at a job sees no more: the other bench is
-    /// asked.
-    pub fn now(sight: &Sight<'_>, ui: &Ui) -> Self {
-        Self::with_topic(sight, ui).0
-    }
-
-    /// The same, with the question that covers.
-    pub fn with_topic(sight: &Sight<'_>, ui: &Ui) -> (Self, Topic) {
-        let next = topic_now(sight);
-        let Some(chosen) = &ui.chosen else {
-            return (Self::by(sight, &next, ui.answers.is_empty()), next);
-        };
-        let by_chosen = Self::by(sight, chosen, ui.answers.is_empty());
-        let by_next = Self::by(sight, &next, true);
-        match by_next.rank() > by_chosen.rank() {
-            true => (by_next, next),
-            false => (by_chosen, chosen.clone()),
-        }
-    }
-
-    fn by(sight: &Sight<'_>, topic: &Topic, is_unanswered: bool) -> Self {
+    /// What a question covers; a colour only until it is keyed.
+    pub fn by(sight: &Sight<'_>, topic: &Topic, is_unanswered: bool) -> Self {
         match topic {
             Topic::FailedAnchor(_) | Topic::Step(Do::Anchor { .. } | Do::ReRead { .. }) => Self::LabelsToo,
             Topic::Step(Do::CountRow { .. }) => Self::Contents,
@@ -75,7 +52,7 @@ impl Covered {
     }
 
     /// How much it covers.
-    fn rank(&self) -> u8 {
+    pub fn rank(&self) -> u8 {
         match self {
             Self::Nothing => 0,
             Self::ColoursOf(_) => 1,
