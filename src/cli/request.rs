@@ -106,7 +106,7 @@ pub(super) fn run(common: &Common, args: &RequestArgs) -> Result<Exit> {
             exit = Exit::Problems;
         }
         lost = lost_request(&open);
-        request_of(&open, head, Timestamp::now())?
+        request_of(&open, head, Timestamp::now())
     };
     if let Err(why) = read_book(store.folder()) {
         exit = Exit::Problems;

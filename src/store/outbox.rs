@@ -78,18 +78,18 @@ fn sent_last(open: &OpenJob) -> Result<Option<RequestForm>, LostRequest> {
 }
 
 /// The request of a job as it stands.
-pub fn request_of(open: &OpenJob, head: RequestHead, now: Timestamp) -> Result<Request> {
+pub fn request_of(open: &OpenJob, head: RequestHead, now: Timestamp) -> Request {
     let survey = open.job().survey(now, None);
     // Without the book no position counts as proved; parts can be asked for all the same.
     let book = read_book(folder_of(open.path())).unwrap_or_default();
-    Ok(build(open.job(), &survey, &open.id(), head, last_request(open).as_ref(), &book))
+    build(open.job(), &survey, &open.id(), head, last_request(open).as_ref(), &book)
 }
 
 /// Keeps the request in the job, then writes it for the desk. Sent again unchanged, it is the same
 /// revision, nothing is kept twice, and the file is written again.
 pub fn send_request(open: &mut OpenJob, head: RequestHead, now: Timestamp) -> Result<Request> {
     let by = head.asked_by.clone();
-    let request = request_of(open, head, now)?;
+    let request = request_of(open, head, now);
     let incomplete = request.incomplete();
     if !incomplete.is_empty() {
         return Err(IncompleteOrder(incomplete).into());
