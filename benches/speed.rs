@@ -7,10 +7,10 @@ use crossterm::event::{KeyCode, KeyEvent, KeyModifiers};
 use ratatui::{buffer::Buffer, layout::Rect};
 use repin::{
     catalogue::Catalogue,
-    repair::{Ask, LeadAsk, ToolBook, bundle_of, stagger},
-    screen::{Palette, Sight, Theme, Ui, view},
+    job::{About, Act, Entry, Job, JobSide},
+    reckoning::{LeadAsk, StaggerRequest, ToolBook, bundle_of, stagger},
+    screen::{JobView, Palette, Theme, Ui, view},
     store::{line_of, read_acts, read_journal},
-    swap::{About, Act, Entry, Job, JobSide},
 };
 
 /// The 206-way bulkhead, recorded.
@@ -54,7 +54,7 @@ fn repairs() -> bool {
         last_mm: 2500.0 - f64::from(n * 53 % 400),
         gap_mm: n.is_multiple_of(4).then_some(65.0),
     };
-    let ask = Ask {
+    let ask = StaggerRequest {
         clearance_mm: 40.0,
         gap_mm: 40.0,
         margin_mm: 15.0,
@@ -75,12 +75,12 @@ fn repairs() -> bool {
 fn main() {
     let job = bulkhead();
     let now = "2026-11-25T07:00:00Z".parse().unwrap();
-    let survey = job.survey(now, None);
+    let assessment = job.assess(now, None);
     let tools = ToolBook::default();
-    let sight = Sight {
+    let sight = JobView {
         id: "bench",
         job: &job,
-        survey: &survey,
+        assessment: &assessment,
         last_request: None,
         tools: &tools,
         by: "kt",
@@ -107,8 +107,8 @@ fn main() {
     });
     good &= say("200 waiting keys handled and drawn", keys, Duration::from_millis(5));
 
-    let survey = best(20, || drop(job.survey(now, None)));
-    good &= say("account, steps and flags of 206 cavities", survey, Duration::from_millis(2));
+    let assessment = best(20, || drop(job.assess(now, None)));
+    good &= say("account, steps and flags of 206 cavities", assessment, Duration::from_millis(2));
 
     good &= repairs();
 

@@ -14,7 +14,7 @@ pub use words::{ENGLISH, GERMAN, Named, ONLY_GERMAN, WORDS, named_in};
 /// One colour of the table in IEC 60757, in table order.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
 #[allow(missing_docs)]
-pub enum Code {
+pub enum ColourCode {
     BK,
     BN,
     RD,
@@ -32,24 +32,24 @@ pub enum Code {
 }
 
 /// Every code with its words.
-pub const CODES: [(Code, &str, &str); 14] = [
-    (Code::BK, "BK", "black"),
-    (Code::BN, "BN", "brown"),
-    (Code::RD, "RD", "red"),
-    (Code::OG, "OG", "orange"),
-    (Code::YE, "YE", "yellow"),
-    (Code::GN, "GN", "green"),
-    (Code::BU, "BU", "blue"),
-    (Code::VT, "VT", "violet"),
-    (Code::GY, "GY", "grey"),
-    (Code::WH, "WH", "white"),
-    (Code::PK, "PK", "pink"),
-    (Code::GD, "GD", "gold"),
-    (Code::TQ, "TQ", "turquoise"),
-    (Code::SR, "SR", "silver"),
+pub const CODES: [(ColourCode, &str, &str); 14] = [
+    (ColourCode::BK, "BK", "black"),
+    (ColourCode::BN, "BN", "brown"),
+    (ColourCode::RD, "RD", "red"),
+    (ColourCode::OG, "OG", "orange"),
+    (ColourCode::YE, "YE", "yellow"),
+    (ColourCode::GN, "GN", "green"),
+    (ColourCode::BU, "BU", "blue"),
+    (ColourCode::VT, "VT", "violet"),
+    (ColourCode::GY, "GY", "grey"),
+    (ColourCode::WH, "WH", "white"),
+    (ColourCode::PK, "PK", "pink"),
+    (ColourCode::GD, "GD", "gold"),
+    (ColourCode::TQ, "TQ", "turquoise"),
+    (ColourCode::SR, "SR", "silver"),
 ];
 
-impl Code {
+impl ColourCode {
     /// The word for the colour.
     pub fn word(self) -> &'static str {
         CODES.iter().find(|(code, ..)| *code == self).map_or("", |(_, _, word)| word)
@@ -67,8 +67,8 @@ impl Code {
 /// A wire's colour: the insulation, then its stripes in the order they are read.
 #[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub struct Colour {
-    base: Code,
-    stripes: Vec<Code>,
+    base: ColourCode,
+    stripes: Vec<ColourCode>,
 }
 
 /// Why a typed colour was not understood.
@@ -96,12 +96,12 @@ pub enum ColourProblem {
 
 impl Colour {
     /// The colour of the insulation.
-    pub fn base(&self) -> Code {
+    pub fn base(&self) -> ColourCode {
         self.base
     }
 
     /// The stripes, in the order they are read.
-    pub fn stripes(&self) -> &[Code] {
+    pub fn stripes(&self) -> &[ColourCode] {
         &self.stripes
     }
 
@@ -126,7 +126,7 @@ impl FromStr for Colour {
             let letters: Vec<char> = part.chars().collect();
             for pair in letters.chunks(2) {
                 let pair: String = pair.iter().collect();
-                codes.push(Code::from_letters(&pair).ok_or_else(|| unknown(part))?);
+                codes.push(ColourCode::from_letters(&pair).ok_or_else(|| unknown(part))?);
             }
         }
         if codes.len() > 4 {
@@ -140,8 +140,8 @@ impl FromStr for Colour {
 }
 
 /// One colour all over.
-impl From<Code> for Colour {
-    fn from(base: Code) -> Self {
+impl From<ColourCode> for Colour {
+    fn from(base: ColourCode) -> Self {
         Self { base, stripes: Vec::new() }
     }
 }
@@ -166,7 +166,7 @@ mod tests {
     proptest! {
         #[test]
         fn what_is_shown_reads_as_the_same_colour(codes in prop::collection::vec(0..CODES.len(), 1..=4)) {
-            let codes: Vec<Code> = codes.into_iter().map(|n| CODES[n].0).collect();
+            let codes: Vec<ColourCode> = codes.into_iter().map(|n| CODES[n].0).collect();
             let (base, stripes) = codes.split_first().unwrap();
             let colour = Colour { base: *base, stripes: stripes.to_vec() };
             prop_assert_eq!(colour.to_string().parse::<Colour>().unwrap(), colour.clone());

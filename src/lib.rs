@@ -7,12 +7,12 @@
 //! * [`quantity`]: lengths, wire sizes, voltages as types; what a person typed is kept.
 //! * [`colour`]: IEC 60757 colour codes, base and stripes in order.
 //! * [`face`]: where cavities sit, how they are numbered, what is seen from which side.
-//! * [`house`]: the house rules, every limit a shop may change, each with its source.
+//! * [`shop_rules`]: the house rules, every limit a shop may change, each with its source.
 //! * [`catalogue`]: connector families: housings, terminals, seals, plugs made for each other.
 //! * [`record`]: what is in a connector, and how two records of it differ.
-//! * [`repair`]: reckoning on wires and terminals: which repair, lead lengths, splices, bundles, crimps.
+//! * [`reckoning`]: on wires and terminals: which repair, lead lengths, splices, bundles, crimps.
 //! * [`supply`]: parts that are asked for: kinds, lines, what has no number yet.
-//! * [`swap`]: the job as a pure state machine: acts, verdicts, state, account, flags.
+//! * [`job`]: the job as a pure state machine: acts, verdicts, state, account, flags.
 //! * [`picture`]: faces as grids of marked text cells, painted by the command line and the screen.
 //! * [`request`]: the parts request.
 //! * [`exchange`]: wiring lists from spreadsheets and open harness files; bytes to values and back.
@@ -27,13 +27,13 @@ pub mod cli;
 pub mod colour;
 pub mod exchange;
 pub mod face;
-pub mod house;
+pub mod job;
 pub mod picture;
 pub mod quantity;
+pub mod reckoning;
 pub mod record;
-pub mod repair;
 pub mod request;
 pub mod screen;
+pub mod shop_rules;
 pub mod store;
 pub mod supply;
-pub mod swap;

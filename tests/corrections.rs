@@ -6,7 +6,7 @@ mod four;
 mod support;
 
 use four::{ORDER, QUALIFIED, WIRES, ordered_one, ready, ready_with, rules, spliced};
-use repin::swap::{Act, Code, Lead};
+use repin::job::{Act, Code, Lead};
 use support::Bench;
 
 /// Corrects what is recorded of an old cavity.
@@ -152,8 +152,8 @@ fn a_larger_lead_is_ordered_with_its_own_diameter() {
         Bench::parse(&format!(r#"Planned(lead:"old:1",how:RepairLead,reason:"seen so",order:({said}))"#))
     };
     let allowed = |act: Act| {
-        let entry = repin::swap::Entry::new(bench.now, bench.by.clone(), act);
-        bench.job.check(&entry) == repin::swap::Verdict::Allowed
+        let entry = repin::job::Entry::new(bench.now, bench.by.clone(), act);
+        bench.job.check(&entry) == repin::job::Verdict::Allowed
     };
     // 4 mm² are 2.3 mm of copper: the 1.6 mm on record are those of the old wire.
     assert!(allowed(order(r#"gauge:"4""#)));

@@ -6,7 +6,7 @@ use std::collections::BTreeMap;
 use proptest::prelude::*;
 use repin::{
     catalogue::{Catalogue, Housing},
-    colour::{CODES, Code, Colour},
+    colour::{CODES, Colour, ColourCode},
     face::{Face, Label, Layout, Points, Pose, Side, Spot},
     picture::{Cell, Covering, DrawnFace, FaceOptions, Mark, Slot, draw_face, draw_strip},
 };
@@ -119,7 +119,7 @@ impl Drawn {
     /// Every run of one wire colour is its whole code.
     fn check_codes(&self, told: &dyn Fn() -> String) {
         for row in self.face.picture.rows() {
-            let mut runs: Vec<(Code, String)> = Vec::new();
+            let mut runs: Vec<(ColourCode, String)> = Vec::new();
             let mut last = None;
             for cell in row {
                 let ground = match cell.mark {

@@ -4,7 +4,7 @@
 
 mod support;
 
-use repin::swap::{Code, Flip, GateKind, Misread, Verdict};
+use repin::job::{Code, Flip, GateKind, Misread, Verdict};
 use support::{Bench, demo_acts};
 
 const OUT_1: &str = r#"Extract(from:"old:1",colour:"RD",freely:true,seal:On)"#;
@@ -296,7 +296,7 @@ fn f31_a_wire_in_the_hand_is_flagged_and_survives_the_replay() {
     let mut bench = Bench::ready();
     bench.does(OUT_1);
     bench.flagged(Code::InHand);
-    let again = repin::swap::Job::replay(bench.job.entries().to_vec());
+    let again = repin::job::Job::replay(bench.job.entries().to_vec());
     assert_eq!(again.state(), bench.job.state());
 }
 

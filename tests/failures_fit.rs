@@ -3,7 +3,7 @@
 
 mod support;
 
-use repin::{catalogue::Catalogue, house::HouseRules, swap::Code};
+use repin::{catalogue::Catalogue, job::Code, shop_rules::ShopRules};
 use support::Bench;
 
 /// Six cavities in a row: five of one size and one of another; replacements with a cavity moulded
@@ -57,7 +57,7 @@ const RECORD: [&str; 7] = [
 fn recorded(old: &str, new: &str) -> Bench {
     let library = vec![("bench-six.ron".to_owned(), FAMILY.to_owned())];
     let catalogue = Catalogue::built_in().with_library(library);
-    let mut bench = Bench::from(&catalogue, old, new, HouseRules::default());
+    let mut bench = Bench::from(&catalogue, old, new, ShopRules::default());
     bench.passes_the_gates();
     bench.does_all(&[
         r#"View(housing:"old",face:Wire,up:"latch")"#,

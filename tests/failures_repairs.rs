@@ -7,8 +7,8 @@ mod support;
 
 use four::{ORDER, QUALIFIED, WIRES, ordered, ordered_one, ready, ready_with, rules, spliced};
 use repin::{
-    house::{HouseRules, Rule},
-    swap::{Code, Verdict},
+    job::{Code, Verdict},
+    shop_rules::{Rule, ShopRules},
 };
 use support::Bench;
 
@@ -41,7 +41,7 @@ fn a_good_crimp_raises_nothing() {
 
 #[test]
 fn f29_a_flat_tang_is_re_formed_once_and_then_the_terminal_is_replaced() {
-    use repin::repair::{Advice, Finding, InHandLead, advise};
+    use repin::reckoning::{Advice, Finding, InHandLead, advise};
     let lead = InHandLead {
         forbidden: None,
         wires: 1,
@@ -189,7 +189,7 @@ fn f59_a_lead_with_less_copper_is_refused_by_area_and_let_pass_only_as_the_house
         assert!(told.contains("less copper"), "{told}");
     }
     // A pair that the house lists passes, whatever it loses.
-    let listed = HouseRules {
+    let listed = ShopRules {
         approved_pairs: Rule::new(vec![("0.35".parse().unwrap(), "24 AWG".parse().unwrap())], "shop list"),
         ..rules()
     };
@@ -240,12 +240,12 @@ fn a_new_terminal_starts_the_count_of_re_forms_anew_and_a_lay_has_a_length() {
 /// What the lead orders of the request still lack.
 fn missing(bench: &Bench) -> Vec<String> {
     use repin::{
-        repair::ToolBook,
+        reckoning::ToolBook,
         request::{RequestHead, build},
     };
-    let survey = bench.job.survey(bench.now, None);
+    let assessment = bench.job.assess(bench.now, None);
     let book = ToolBook::default();
-    build(&bench.job, &survey, "job", RequestHead::default(), None, &book).incomplete()
+    build(&bench.job, &assessment, "job", RequestHead::default(), None, &book).incomplete()
 }
 
 #[test]

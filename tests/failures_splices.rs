@@ -7,8 +7,8 @@ mod support;
 
 use four::{ORDER, WIRES, into_its_hole, ordered, ordered_one, ready, ready_with, rules, spliced};
 use repin::{
-    house::{HouseRules, Rule, Solder},
-    swap::{Code, Verdict},
+    job::{Code, Verdict},
+    shop_rules::{Rule, ShopRules, Solder},
 };
 use support::Bench;
 
@@ -116,7 +116,7 @@ fn f64_a_soldered_splice_is_refused_or_takes_its_reason() {
     let mut bench = ordered(r#"last:"700 mm""#);
     let act = solder(&mut bench);
     assert_eq!(bench.against(&act), [Code::Soldered]);
-    let allowed = HouseRules { solder: Rule::new(Solder::WithReason, "old manual"), ..rules() };
+    let allowed = ShopRules { solder: Rule::new(Solder::WithReason, "old manual"), ..rules() };
     let mut bench = ready_with(allowed, &WIRES);
     bench.does(&format!(
         r#"Planned(lead:"old:1",how:RepairLead,reason:"nicked",part:"B4-T",order:({ORDER}))"#
@@ -214,7 +214,7 @@ fn a_lead_does_not_reach_further_than_it_was_ordered() {
 
 #[test]
 fn the_room_that_is_missing_is_the_least_that_settles_it() {
-    use repin::repair::{Stagger, room_needed_mm, stagger};
+    use repin::reckoning::{Stagger, room_needed_mm, stagger};
     let bench = ordered(r#"last:"150 mm""#);
     let plan = &bench.job.state().splice_plans()[0];
     let more = room_needed_mm(&plan.ask).unwrap();

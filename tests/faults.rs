@@ -13,8 +13,8 @@ use std::{
 
 use cli::{Run, Shop, demo};
 use repin::{
+    job::{Act, Entry},
     store::{Condition, OpenJob, Store, last_request, line_of, lost_request, read_journal},
-    swap::{Act, Entry},
 };
 
 /// A shop with one job.

@@ -11,16 +11,16 @@ use cli::Shop;
 use crossterm::event::{KeyCode, KeyEvent, KeyModifiers};
 use desk::Desk;
 use repin::{
-    repair::ToolBook,
+    job::{Act, Assessment, Entry, Job, Verdict},
+    reckoning::ToolBook,
     screen::{
-        Burst, Effect, Outcome, Palette, Press, Sight, Theme, Ui,
+        Burst, Effect, JobView, Outcome, Palette, Press, Theme, Ui,
         ask::{Asked, OTHERS},
         define::Define,
         keys::Pick,
         state::Message,
     },
     store::read_journal,
-    swap::{Act, Entry, Job, Survey, Verdict},
 };
 use support::Bench;
 
@@ -40,23 +40,31 @@ fn keys() -> Vec<KeyCode> {
 }
 
 /// A key that is held down before a job; gives what it entered, press by press.
-fn hold(job: &Job, survey: &Survey, key: KeyCode) -> Vec<Vec<Act>> {
+fn hold(job: &Job, assessment: &Assessment, key: KeyCode) -> Vec<Vec<Act>> {
     let (mut ui, mut entered) = (Ui::default(), Vec::new());
-    let mut later: Option<(Job, Survey)> = None;
+    let mut later: Option<(Job, Assessment)> = None;
     let tools = ToolBook::default();
     for _ in 0..HELD {
         let before = ui.clone();
-        let (job, survey) = later.as_ref().map_or((job, survey), |(job, survey)| (job, survey));
+        let (job, assessment) =
+            later.as_ref().map_or((job, assessment), |(job, assessment)| (job, assessment));
         let now = job.entries().last().unwrap().at;
-        let sight =
-            Sight { id: "held", job, survey, last_request: None, tools: &tools, by: BY, read_only: None };
+        let sight = JobView {
+            id: "held",
+            job,
+            assessment,
+            last_request: None,
+            tools: &tools,
+            by: BY,
+            read_only: None,
+        };
         match ui.update(&sight, press(key)) {
             Effect::None if ui == before => break,
             Effect::None => {}
             Effect::Enter(acts) => match enter(job, now, &acts) {
                 Ok(after) => {
-                    let survey = after.survey(now, Some(BY));
-                    later = Some((after, survey));
+                    let assessment = after.assess(now, Some(BY));
+                    later = Some((after, assessment));
                     ui.finish(Outcome::Entered(String::new()));
                     entered.push(acts);
                 }
@@ -110,9 +118,9 @@ fn a_key_that_is_held_enters_one_thing_at_every_prefix_of_every_demo_job() {
                 continue;
             }
             prefixes += 1;
-            let survey = job.survey(job.entries().last().unwrap().at, Some(BY));
+            let assessment = job.assess(job.entries().last().unwrap().at, Some(BY));
             for key in keys() {
-                let entered = hold(&job, &survey, key);
+                let entered = hold(&job, &assessment, key);
                 assert!(
                     entered.len() <= 1,
                     "{} after {}: {key:?} held enters {entered:?}",

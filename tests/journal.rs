@@ -5,8 +5,8 @@ mod cli;
 
 use cli::Shop;
 use repin::{
+    job::Job,
     store::{Condition, OpenJob, line_of, read_journal},
-    swap::Job,
 };
 
 /// The bytes of a real job with at least `entries` entries.
@@ -157,8 +157,8 @@ fn a_file_changed_by_another_program_is_not_written_over() {
     bytes.extend(b"x");
     std::fs::write(&path, &bytes).unwrap();
     let entry = open.job().entries().last().unwrap().clone();
-    let note = repin::swap::Entry {
-        act: repin::swap::Act::Note { text: "x".into(), about: repin::swap::About::Job },
+    let note = repin::job::Entry {
+        act: repin::job::Act::Note { text: "x".into(), about: repin::job::About::Job },
         ..entry
     };
     let before = open.job().clone();
@@ -175,8 +175,8 @@ fn a_disk_that_fails_is_a_clear_error_and_the_job_does_not_run_ahead_of_it() {
     std::fs::remove_file(&path).unwrap();
     std::fs::create_dir(&path).unwrap();
     let entry = open.job().entries().last().unwrap().clone();
-    let note = repin::swap::Entry {
-        act: repin::swap::Act::Note { text: "x".into(), about: repin::swap::About::Job },
+    let note = repin::job::Entry {
+        act: repin::job::Act::Note { text: "x".into(), about: repin::job::About::Job },
         ..entry
     };
     let before = open.job().clone();
@@ -192,8 +192,8 @@ const MANY: usize = 100_000;
 fn a_hundred_thousand_entries_chain_and_replay() {
     let (_shop, bytes) = bytes_of("skerry", "sk-10", "skerry-pod.acts");
     let mut journal = read_journal(&bytes);
-    let note = repin::swap::Entry {
-        act: repin::swap::Act::Note { text: "n".into(), about: repin::swap::About::Job },
+    let note = repin::job::Entry {
+        act: repin::job::Act::Note { text: "n".into(), about: repin::job::About::Job },
         ..journal.entries.last().unwrap().clone()
     };
     let mut text = bytes.clone();
@@ -209,7 +209,7 @@ fn a_hundred_thousand_entries_chain_and_replay() {
 }
 
 /// The name of the variant, as its debug text begins.
-fn variant(act: &repin::swap::Act) -> String {
+fn variant(act: &repin::job::Act) -> String {
     let text = format!("{act:?}");
     text.split(|c: char| !c.is_ascii_alphanumeric()).next().unwrap_or_default().to_owned()
 }
@@ -226,7 +226,7 @@ fn an_example_of_every_act_reads_back_and_none_is_left_out() {
     // Ticket, Housed and Rules are written by `repin new` alone.
     assert_eq!(names, variants_of_act());
     for line in &acts {
-        let entry = repin::swap::Entry::new(
+        let entry = repin::job::Entry::new(
             "2026-11-25T07:00:00Z".parse().unwrap(),
             "kt \"x\" \u{e9}\n",
             line.act.clone(),
@@ -239,7 +239,7 @@ fn an_example_of_every_act_reads_back_and_none_is_left_out() {
 
 /// The names of all acts that people enter, from the enum itself.
 fn variants_of_act() -> Vec<String> {
-    let source = include_str!("../src/swap/act.rs");
+    let source = include_str!("../src/job/act.rs");
     let (_, body) = source.split_once("pub enum Act {").unwrap();
     let (body, _) = body.split_once("\n}").unwrap();
     let starts = body.lines().filter_map(|line| line.strip_prefix("    "));

@@ -9,8 +9,8 @@ use std::{collections::BTreeSet, fmt::Write, fs, path::PathBuf};
 
 use cli::Shop;
 use repin::{
+    job::{Job, Place},
     store::{Condition, read_journal},
-    swap::{Job, Place},
 };
 
 fn kept(version: &str) -> Vec<PathBuf> {

@@ -6,8 +6,8 @@ use std::collections::{BTreeMap, BTreeSet, VecDeque};
 
 use repin::{
     catalogue::{Catalogue, Definition, FamilyForm, LockState, ron_options},
+    job::{Act, Entry, Job, JobSide, Place, State, Verdict, mix},
     store::read_acts,
-    swap::{Act, Entry, Job, JobSide, Place, State, Verdict, mix},
 };
 use support::{Bench, demo_acts};
 
@@ -271,7 +271,7 @@ fn in_every_reachable_state_of_a_small_connector_the_law_holds() {
                 Verdict::Against(_) => {
                     let mut entry = entry;
                     if let Some(anyway) = entry.act.anyway_mut() {
-                        *anyway = Some(repin::swap::Anyway {
+                        *anyway = Some(repin::job::Anyway {
                             by: "n".into(),
                             reason: "r".into(),
                             codes: Vec::new(),

@@ -2,7 +2,7 @@
 
 mod support;
 
-use repin::swap::MapSource;
+use repin::job::MapSource;
 use support::{Bench, demo_acts};
 
 /// The superseded body module, recorded, nothing confirmed.
@@ -47,7 +47,7 @@ fn f18_by_hand_nothing_goes_against_the_mating_half_without_a_document() {
     bench.does("MapConfirmed(source:Shop)");
     let target = bench.job.state().target();
     let to = |label: &str| {
-        let lead = repin::swap::ItemId::At(format!("old:{label}").parse().unwrap());
+        let lead = repin::job::ItemId::At(format!("old:{label}").parse().unwrap());
         target.of(&lead).unwrap().to_string()
     };
     assert_eq!([to("1"), to("12"), to("2")], ["new:A1", "new:A12", "new:A11"]);
@@ -59,14 +59,14 @@ fn f21_a_wire_or_terminal_the_new_cavity_does_not_take_is_flagged_before_anythin
     for act in demo_acts("aurelia-bilge.acts").iter().take_while(|act| !act.starts_with("TakePlug")) {
         bench.does(&act.replace(r#"colour:"RD",gauge:"2.5")"#, r#"colour:"RD",gauge:"6")"#));
     }
-    bench.flagged(repin::swap::Code::WireMisfit);
+    bench.flagged(repin::job::Code::WireMisfit);
 }
 
 #[test]
 fn one_old_housing_into_two_new_ones_is_mapped_cavity_by_cavity() {
     let catalogue = repin::catalogue::Catalogue::built_in();
-    let mut bench = Bench::from(&catalogue, "sk-10", "sk-10", repin::house::HouseRules::default());
-    bench.houses("second", repin::swap::JobSide::New, "dl-08");
+    let mut bench = Bench::from(&catalogue, "sk-10", "sk-10", repin::shop_rules::ShopRules::default());
+    bench.houses("second", repin::job::JobSide::New, "dl-08");
     for label in 1..=10 {
         bench.does(&format!(
             r#"Recorded(side:Found,at:"old:{label}",holds:Wired(wires:[(colour:"RD",gauge:"0.75")]))"#
@@ -100,7 +100,7 @@ fn what_should_be_may_be_written_in_new_labels_and_decides_where_a_wire_goes() {
     assert_eq!(said, ["1 and 3 are swapped: W201 is in 1, W203 is in 3."]);
     bench.does(r#"Decided(at:"old:1",wins:Should,reason:"by the diagram of the new harness")"#);
     let target = bench.job.state().target();
-    let lead = repin::swap::ItemId::At("old:1".parse().unwrap());
+    let lead = repin::job::ItemId::At("old:1".parse().unwrap());
     assert_eq!(target.of(&lead).unwrap().to_string(), "new:A10");
 }
 
@@ -117,7 +117,7 @@ fn every_new_cavity_nothing_comes_to_is_plugged_where_the_housing_is_sealed() {
     let target = bench.job.state().target();
     for label in ["9", "10"] {
         let at = format!("new:{label}").parse().unwrap();
-        assert_eq!(*target.expected(&at), repin::swap::Expected::Plug(None), "{label}");
+        assert_eq!(*target.expected(&at), repin::job::Expected::Plug(None), "{label}");
     }
     let state = bench.job.state();
     let [old, new] = [0, 1].map(|n| &state.housings[n].definition);
@@ -135,7 +135,7 @@ fn f18_the_same_labels_in_other_holes_are_refused_and_the_holes_decide() {
         .replace("pitch_mm: (4.0, 5.0))", "pitch_mm: (4.0, 5.0), numbering: (start: TopRight))");
     let catalogue =
         repin::catalogue::Catalogue::built_in().with_library(vec![("skerry-r.ron".to_owned(), reversed)]);
-    let mut bench = Bench::from(&catalogue, "sk-10", "sk-10r", repin::house::HouseRules::default());
+    let mut bench = Bench::from(&catalogue, "sk-10", "sk-10r", repin::shop_rules::ShopRules::default());
     for label in 1..=10 {
         bench.does(&format!(
             r#"Recorded(side:Found,at:"old:{label}",holds:Wired(wires:[(number:"W{label}",colour:"RD",gauge:"0.75")]))"#
@@ -152,6 +152,6 @@ fn f18_the_same_labels_in_other_holes_are_refused_and_the_holes_decide() {
     );
     bench.does("MapConfirmed(source:Position)");
     let target = bench.job.state().target();
-    let lead = repin::swap::ItemId::At("old:1".parse().unwrap());
+    let lead = repin::job::ItemId::At("old:1".parse().unwrap());
     assert_eq!(target.of(&lead).unwrap().to_string(), "new:5");
 }

@@ -105,7 +105,7 @@ fn twelve_wires_of_two_trailer_sockets_go_into_one_of_thirteen() {
     let in_order = write(&shop, "order.ron", &format!("(format: 1, map: [{}])", in_order.join(", ")));
     let drawn = ["--map", &in_order, "--should", &thirteen, "--should-labels", "new", "--serial", "TRL-13"];
     start("by-function", &drawn);
-    walk::walk_until(&shop, "by-function", |step| matches!(step, repin::swap::Do::MoveWire { .. }));
+    walk::walk_until(&shop, "by-function", |step| matches!(step, repin::job::Task::MoveWire { .. }));
     assert_eq!(moves(&shop, "by-function"), pairs.into_iter().collect());
     // Without a map there is nothing to go by: no source gives every wire a place.
     start("unmapped", &[]);
@@ -128,7 +128,7 @@ fn from_t568a_to_t568b_four_wires_change_place() {
     let (found, should) = (write(&shop, "a.csv", &pairs(&a)), write(&shop, "b.csv", &pairs(&b)));
     let jack = "iec-60603-7-jack";
     shop.new_job("patch", jack, jack, &["--found", &found, "--should", &should, "--serial", "568-AB"]);
-    walk::walk_until(&shop, "patch", |step| matches!(step, repin::swap::Do::MoveWire { .. }));
+    walk::walk_until(&shop, "patch", |step| matches!(step, repin::job::Task::MoveWire { .. }));
     let published =
         [("1", "3"), ("3", "1"), ("2", "6"), ("6", "2"), ("4", "4"), ("5", "5"), ("7", "7"), ("8", "8")];
     let expected: BTreeMap<String, String> =

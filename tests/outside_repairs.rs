@@ -1,12 +1,12 @@
 //! The reckoning on repairs against published figures.
 
 use repin::{
-    house::PullStandard,
     quantity::Gauge,
-    repair::{
+    reckoning::{
         Capability, Height, LeadAsk, PositionKey, Sample, SizeChange, Stagger, ToolPosition, Twist,
         bundle_of, copper, lead_length, of_supply_percent, pull_minimum, size_change, stagger, thin_wall_mm,
     },
+    shop_rules::PullStandard,
 };
 
 fn gauge(text: &str) -> Gauge {
@@ -328,7 +328,7 @@ fn the_worked_stretch_has_four_places() {
         last_mm: 300.0,
         gap_mm: None,
     };
-    let mut ask = repin::repair::Ask {
+    let mut ask = repin::reckoning::StaggerRequest {
         clearance_mm: 40.0,
         gap_mm: 40.0,
         margin_mm: 0.0,
@@ -421,7 +421,7 @@ fn as_many_wires_fit_as_the_sequence_says() {
 #[test]
 fn the_rule_of_thumb_is_too_small_where_it_is_known_to_be() {
     for (n, ratio) in RATIOS {
-        let rule = repin::repair::rule_of_thumb_mm(&vec![2.0; n]) / 2.0;
+        let rule = repin::reckoning::rule_of_thumb_mm(&vec![2.0; n]) / 2.0;
         assert_eq!(rule < ratio, matches!(n, 2..=6 | 9 | 10), "{n}");
     }
 }

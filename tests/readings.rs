@@ -6,7 +6,7 @@ mod support;
 use repin::{
     catalogue::Catalogue,
     face::PosePlace,
-    swap::{Beside, Code, Flip, JobHousing, JobSide, Misread},
+    job::{Beside, Code, Flip, JobHousing, JobSide, Misread},
 };
 use support::{Bench, demo_acts};
 
@@ -225,7 +225,7 @@ fn a_row_of_wires_one_hole_off_against_the_diagram_is_one_difference() {
     let target = bench.job.state().target();
     let to = |label: &str| {
         let at: repin::record::Address = format!("old:{label}").parse().unwrap();
-        target.of(&repin::swap::ItemId::At(at)).unwrap().to_string()
+        target.of(&repin::job::ItemId::At(at)).unwrap().to_string()
     };
     assert_eq!([to("1"), to("2"), to("3"), to("4")], ["new:2", "new:3", "new:4", "new:5"]);
 }

@@ -106,7 +106,7 @@ fn a_wrong_label_is_refused_with_the_right_one_and_a_named_person_can_go_on() {
     // Whether it clicked is asked, not taken for granted.
     assert!(desk.bench.job.state().lead_in_hand().is_some());
     desk.keys("n");
-    for code in [repin::swap::Code::NotSeated, repin::swap::Code::WrongCavity] {
+    for code in [repin::job::Code::NotSeated, repin::job::Code::WrongCavity] {
         desk.bench.flagged(code);
     }
     // Out again it can come with force, too.

@@ -9,9 +9,9 @@ use crossterm::event::KeyCode;
 use desk::Desk;
 use repin::{
     catalogue::Catalogue,
-    house::{HouseRules, Rule},
+    job::{Code, RepairKind},
     screen::{Palette, Theme},
-    swap::{Code, RepairKind},
+    shop_rules::{Rule, ShopRules},
 };
 use support::{Bench, demo_acts};
 
@@ -19,7 +19,7 @@ const PLAIN: Theme = Theme { palette: Palette::None, ascii: true };
 
 /// The power connector, up to before an act.
 fn mulehaul_until(end: &str) -> Desk {
-    let rules = HouseRules { clearance_mm: Rule::new(40.0, "service manual"), ..HouseRules::default() };
+    let rules = ShopRules { clearance_mm: Rule::new(40.0, "service manual"), ..ShopRules::default() };
     let mut bench = Bench::from(&Catalogue::built_in(), "mh-06", "mh-06", rules);
     for act in demo_acts("mulehaul-power.acts").iter().take_while(|act| !act.starts_with(end)) {
         bench.does(act);
@@ -380,7 +380,7 @@ fn a_lead_ordered_before_is_ordered_anew_by_keying_only_what_changes() {
     desk.typed("=");
     let after = desk.bench.job.state().leads[0].order.clone().unwrap();
     assert_eq!(after.sleeve.as_ref().unwrap().mm(), 60.0);
-    let same = repin::swap::LeadOrder {
+    let same = repin::job::LeadOrder {
         sleeve: before.sleeve.clone(),
         sleeve_diameter: before.sleeve_diameter.clone(),
         other_colour: before.other_colour,

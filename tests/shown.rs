@@ -14,9 +14,9 @@ use crossterm::event::KeyCode;
 use desk::{Desk, lines};
 use ratatui::{buffer::Buffer, layout::Rect, style::Color};
 use repin::{
+    job::{Entry, Job, JobSide},
     screen::{Palette, Theme, ask::Topic, state::PAGES, view},
     store::read_journal,
-    swap::{Entry, Job, JobSide},
 };
 use support::{Bench, demo_acts};
 

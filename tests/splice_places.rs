@@ -1,7 +1,7 @@
 //! The splice planner against searches of another kind: every whole millimetre for a few leads,
 //! every order for more.
 
-use repin::repair::{Ask, LeadAsk, Stagger, stagger};
+use repin::reckoning::{LeadAsk, Stagger, StaggerRequest, stagger};
 
 /// A generator of numbers that only look like chance.
 struct Dice(u64);
@@ -17,14 +17,14 @@ impl Dice {
     }
 }
 
-fn ask(dice: &mut Dice, leads: usize, reach: u64) -> Ask {
+fn ask(dice: &mut Dice, leads: usize, reach: u64) -> StaggerRequest {
     let mut stretch = |most: u64| {
         let from = dice.mm(0, reach);
         (from, from + dice.mm(1, most))
     };
     let keep_out_mm = vec![stretch(6), stretch(4)];
     let existing_mm = if dice.below(3) == 0 { vec![(12.0, 15.0)] } else { Vec::new() };
-    Ask {
+    StaggerRequest {
         clearance_mm: dice.mm(1, 6),
         gap_mm: dice.mm(0, 5),
         margin_mm: dice.mm(0, 2),
@@ -46,12 +46,12 @@ fn ask(dice: &mut Dice, leads: usize, reach: u64) -> Ask {
 /// What the places are judged by: sum of the middles, largest middle, starts; doubled, in whole mm.
 type Score = (i64, i64, Vec<i64>);
 
-fn gap(ask: &Ask, one: Option<f64>, other: Option<f64>) -> f64 {
+fn gap(ask: &StaggerRequest, one: Option<f64>, other: Option<f64>) -> f64 {
     ask.gap_mm.max(one.unwrap_or(0.0)).max(other.unwrap_or(0.0))
 }
 
 /// Whether one sleeve may start there, by the words of the contract.
-fn may_start(ask: &Ask, lead: &LeadAsk, start: f64) -> bool {
+fn may_start(ask: &StaggerRequest, lead: &LeadAsk, start: f64) -> bool {
     let end = start + lead.sleeve_mm;
     let clear = |(from, to): &(f64, f64)| end <= *from || start >= *to;
     let apart = |(from, to): &(f64, f64)| {
@@ -64,14 +64,14 @@ fn may_start(ask: &Ask, lead: &LeadAsk, start: f64) -> bool {
         && ask.existing_mm.iter().all(apart)
 }
 
-fn score(ask: &Ask, starts: &[f64]) -> Score {
+fn score(ask: &StaggerRequest, starts: &[f64]) -> Score {
     let middles: Vec<i64> =
         starts.iter().zip(&ask.leads).map(|(start, lead)| (2.0 * start + lead.sleeve_mm) as i64).collect();
     let largest = middles.iter().copied().max().unwrap_or(0);
     (middles.iter().sum(), largest, starts.iter().map(|s| *s as i64).collect())
 }
 
-fn apart(ask: &Ask, starts: &[f64]) -> bool {
+fn apart(ask: &StaggerRequest, starts: &[f64]) -> bool {
     (0..starts.len()).all(|i| {
         (0..i).all(|j| {
             let (a, b) = (&ask.leads[i], &ask.leads[j]);
@@ -82,7 +82,7 @@ fn apart(ask: &Ask, starts: &[f64]) -> bool {
 }
 
 /// Every whole millimetre for every lead.
-fn every_place(ask: &Ask, starts: &mut Vec<f64>, best: &mut Option<Score>) {
+fn every_place(ask: &StaggerRequest, starts: &mut Vec<f64>, best: &mut Option<Score>) {
     let Some(lead) = ask.leads.get(starts.len()) else {
         let score = score(ask, starts);
         if best.as_ref().is_none_or(|least| score < *least) {
@@ -103,7 +103,7 @@ fn every_place(ask: &Ask, starts: &mut Vec<f64>, best: &mut Option<Score>) {
 }
 
 /// Every order along the harness, each lead as early as it may be.
-fn every_order(ask: &Ask, set: &mut Vec<(usize, f64)>, best: &mut Option<Score>) {
+fn every_order(ask: &StaggerRequest, set: &mut Vec<(usize, f64)>, best: &mut Option<Score>) {
     if set.len() == ask.leads.len() {
         let mut starts = vec![0.0; set.len()];
         set.iter().for_each(|(lead, start)| starts[*lead] = *start);
@@ -131,7 +131,7 @@ fn every_order(ask: &Ask, set: &mut Vec<(usize, f64)>, best: &mut Option<Score>)
 }
 
 #[track_caller]
-fn agrees(ask: &Ask, best: &Option<Score>, search: fn(&Ask) -> Option<Score>) -> bool {
+fn agrees(ask: &StaggerRequest, best: &Option<Score>, search: fn(&StaggerRequest) -> Option<Score>) -> bool {
     match (stagger(ask), best) {
         (Stagger::Plan { places, sum_centre_mm }, Some(best)) => {
             let starts: Vec<f64> = places.iter().map(|place| place.start_mm).collect();
@@ -140,7 +140,7 @@ fn agrees(ask: &Ask, best: &Option<Score>, search: fn(&Ask) -> Option<Score>) ->
             true
         }
         (Stagger::Cannot(set), None) => {
-            let only = |leads: &[usize]| Ask {
+            let only = |leads: &[usize]| StaggerRequest {
                 leads: leads.iter().map(|n| ask.leads[*n].clone()).collect(),
                 ..ask.clone()
             };
@@ -159,13 +159,13 @@ fn agrees(ask: &Ask, best: &Option<Score>, search: fn(&Ask) -> Option<Score>) ->
     }
 }
 
-fn by_place(ask: &Ask) -> Option<Score> {
+fn by_place(ask: &StaggerRequest) -> Option<Score> {
     let mut best = None;
     every_place(ask, &mut Vec::new(), &mut best);
     best
 }
 
-fn by_order(ask: &Ask) -> Option<Score> {
+fn by_order(ask: &StaggerRequest) -> Option<Score> {
     let mut best = None;
     every_order(ask, &mut Vec::new(), &mut best);
     best
@@ -198,7 +198,7 @@ fn larger_plans_are_what_every_order_tried_gives() {
 fn equal_leads_keep_their_order_and_thirteen_are_too_many() {
     let lead =
         LeadAsk { circuit: "W".into(), damage_mm: 0.0, sleeve_mm: 35.0, last_mm: 9000.0, gap_mm: None };
-    let mut ask = Ask {
+    let mut ask = StaggerRequest {
         clearance_mm: 40.0,
         gap_mm: 40.0,
         margin_mm: 0.0,

@@ -6,7 +6,7 @@ use std::collections::BTreeSet;
 use super::{
     check_housing::check_housing,
     family::{CrimpHeight, Family, Gender, Housing, Plug, Terminal, WireSeal},
-    finding::{FieldPath, Finding, Findings},
+    finding::{FieldFinding, FieldPath, Findings},
     form::{FamilyForm, PlugForm, TerminalForm, WireSealForm},
     part::{PartNumber, SizeName},
 };
@@ -16,7 +16,7 @@ use crate::quantity::plain_text;
 const FORMAT: u32 = 1;
 
 /// Checks a family; every finding, or the family.
-pub fn check_family(form: &FamilyForm) -> Result<Family, Vec<Finding>> {
+pub fn check_family(form: &FamilyForm) -> Result<Family, Vec<FieldFinding>> {
     let mut findings = Findings::default();
     let top = FieldPath::default();
     if form.format != FORMAT {

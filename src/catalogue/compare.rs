@@ -15,7 +15,7 @@ use crate::{
 
 /// In what two housings differ.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
-pub enum DifferenceKind {
+pub enum HousingDifferenceKind {
     /// The number of cavities.
     Count,
     /// Labels that only one of them has.
@@ -48,7 +48,7 @@ pub enum DifferenceKind {
     SmallPart,
 }
 
-impl DifferenceKind {
+impl HousingDifferenceKind {
     /// What a difference means for the work.
     pub fn means(self) -> &'static str {
         match self {
@@ -74,7 +74,7 @@ impl DifferenceKind {
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct HousingDifference {
     /// In what they differ.
-    pub kind: DifferenceKind,
+    pub kind: HousingDifferenceKind,
     /// One sentence.
     pub say: String,
     /// The cavities concerned, with their labels on the new housing, or on the old one where the
@@ -108,7 +108,10 @@ impl Definition {
                 self.family().title,
                 new.family().title
             );
-            found.insert(0, HousingDifference { kind: DifferenceKind::Family, say, cavities: Vec::new() });
+            found.insert(
+                0,
+                HousingDifference { kind: HousingDifferenceKind::Family, say, cavities: Vec::new() },
+            );
         }
         found
     }
@@ -128,7 +131,7 @@ struct Found<'a> {
 }
 
 impl Found<'_> {
-    fn add(&mut self, kind: DifferenceKind, cavities: Vec<Label>, say: String) {
+    fn add(&mut self, kind: HousingDifferenceKind, cavities: Vec<Label>, say: String) {
         self.differences.push(HousingDifference { kind, say, cavities });
     }
 
@@ -138,7 +141,7 @@ impl Found<'_> {
         if old_count != new_count {
             let say =
                 format!("The old housing has {}, the new one {new_count}.", count_of(old_count, "cavity"));
-            self.add(DifferenceKind::Count, Vec::new(), say);
+            self.add(HousingDifferenceKind::Count, Vec::new(), say);
         }
         if let Some(map) = by_position(self.old, self.new) {
             return self.places(&map);
@@ -151,11 +154,11 @@ impl Found<'_> {
         let only_new: Vec<Label> = new.difference(&old).cloned().collect();
         if !only_old.is_empty() {
             let say = format!("The new housing has no cavity labelled {}.", list_of(&only_old));
-            self.add(DifferenceKind::Labels, only_old, say);
+            self.add(HousingDifferenceKind::Labels, only_old, say);
         }
         if !only_new.is_empty() {
             let say = format!("Only the new housing has cavities labelled {}.", list_of(&only_new));
-            self.add(DifferenceKind::Labels, only_new, say);
+            self.add(HousingDifferenceKind::Labels, only_new, say);
         }
     }
 
@@ -171,7 +174,7 @@ impl Found<'_> {
         let say = format!(
             "The face is the same and {way}: where the old housing has {from}, the new one has {to}."
         );
-        self.add(DifferenceKind::Places, moved, say);
+        self.add(HousingDifferenceKind::Places, moved, say);
     }
 
     /// The cavity of the new housing that stands for an old one: by the published map, else by label.
@@ -186,14 +189,16 @@ impl Found<'_> {
             let Some(new) = self.new.cavity(&label) else { continue };
             if new.size != cavity.size {
                 let say = format!("Cavity {label} takes size {}, the old one {}.", new.size, cavity.size);
-                self.add(DifferenceKind::Size, vec![label], say);
+                self.add(HousingDifferenceKind::Size, vec![label], say);
             }
         }
     }
 
     fn delivered(&mut self) {
-        let all =
-            [(Delivered::Blocked, DifferenceKind::Blocked), (Delivered::Plugged, DifferenceKind::Plugged)];
+        let all = [
+            (Delivered::Blocked, HousingDifferenceKind::Blocked),
+            (Delivered::Plugged, HousingDifferenceKind::Plugged),
+        ];
         for (what, kind) in all {
             let is =
                 |housing: &Housing, label: &Label| housing.cavity(label).is_some_and(|c| c.delivered == what);
@@ -221,14 +226,14 @@ impl Found<'_> {
             if !self.new.bridges.iter().any(has) {
                 let at: Vec<Label> = at.into_iter().collect();
                 let say = format!("The new housing has no {} at {}.", bridge.name, list_of(&at));
-                self.add(DifferenceKind::Bridge, at, say);
+                self.add(HousingDifferenceKind::Bridge, at, say);
             }
         }
         for bridge in &self.new.bridges {
             let stands = |old: &super::Bridge| old.at.iter().map(|l| self.stands_for(l)).collect::<Vec<_>>();
             if !self.old.bridges.iter().any(|old| stands(old).iter().all(|l| bridge.at.contains(l))) {
                 let say = format!("Only the new housing has a {} at {}.", bridge.name, list_of(&bridge.at));
-                self.add(DifferenceKind::Bridge, bridge.at.clone(), say);
+                self.add(HousingDifferenceKind::Bridge, bridge.at.clone(), say);
             }
         }
     }
@@ -238,13 +243,13 @@ impl Found<'_> {
         let (old, new) = (self.old, self.new);
         if old.gender != new.gender {
             let say = format!("The old housing is {}, the new one {}.", old.gender.word(), new.gender.word());
-            self.add(DifferenceKind::Gender, Vec::new(), say);
+            self.add(HousingDifferenceKind::Gender, Vec::new(), say);
         }
         if old.key_code != new.key_code {
             let code = |housing: &Housing| housing.key_code.clone().unwrap_or_else(|| "none".to_owned());
             let say =
                 format!("The key code of the old housing is {}, of the new one {}.", code(old), code(new));
-            self.add(DifferenceKind::KeyCode, Vec::new(), say);
+            self.add(HousingDifferenceKind::KeyCode, Vec::new(), say);
         }
         for feature in &old.features {
             let there = new.features.iter().find(|f| f.name.eq_ignore_ascii_case(&feature.name));
@@ -255,12 +260,12 @@ impl Found<'_> {
                 }
                 Some(_) => continue,
             };
-            self.add(DifferenceKind::FeatureSide, Vec::new(), say);
+            self.add(HousingDifferenceKind::FeatureSide, Vec::new(), say);
         }
         if old.sealing != new.sealing {
             let (old, new) = (sealing_in_words(&old.sealing), sealing_in_words(&new.sealing));
             self.add(
-                DifferenceKind::Sealing,
+                HousingDifferenceKind::Sealing,
                 Vec::new(),
                 format!("The old housing is {old}, the new one {new}."),
             );
@@ -279,7 +284,7 @@ impl Found<'_> {
                 None => return,
             },
         };
-        self.add(DifferenceKind::Lock, Vec::new(), say);
+        self.add(HousingDifferenceKind::Lock, Vec::new(), say);
     }
 
     fn small_parts(&mut self) {
@@ -287,7 +292,7 @@ impl Found<'_> {
         if let Some(say) =
             part_difference("position assurance", of(&self.old.assurance), of(&self.new.assurance))
         {
-            self.add(DifferenceKind::Assurance, Vec::new(), say);
+            self.add(HousingDifferenceKind::Assurance, Vec::new(), say);
         }
         let names: BTreeSet<&str> =
             self.old.small_parts.iter().chain(&self.new.small_parts).map(|part| part.name.as_str()).collect();
@@ -297,7 +302,7 @@ impl Found<'_> {
                 part.map(|part| (part.name.clone(), part.supplied))
             };
             if let Some(say) = part_difference(name, find(self.old), find(self.new)) {
-                self.add(DifferenceKind::SmallPart, Vec::new(), say);
+                self.add(HousingDifferenceKind::SmallPart, Vec::new(), say);
             }
         }
     }
@@ -377,7 +382,7 @@ mod tests {
         Catalogue::built_in().find(id).unwrap().housing().clone()
     }
 
-    fn kinds(old: &Housing, new: &Housing) -> Vec<DifferenceKind> {
+    fn kinds(old: &Housing, new: &Housing) -> Vec<HousingDifferenceKind> {
         differences(old, new).into_iter().map(|d| d.kind).collect()
     }
 
@@ -401,14 +406,14 @@ mod tests {
 
     #[test]
     fn pin_and_socket_differ_in_gender_and_places() {
-        use DifferenceKind as D;
+        use HousingDifferenceKind as D;
         assert_eq!(kinds(&housing("de-9-pin"), &housing("de-9-socket")), [D::Places, D::Gender]);
         assert_eq!(kinds(&housing("iso-1724"), &housing("iso-3732")), [D::KeyCode]);
     }
 
     #[test]
     fn blocked_plugged_and_other_sizes_are_found_on_the_new_housing() {
-        use DifferenceKind as D;
+        use HousingDifferenceKind as D;
         let old = housing("sp-16");
         let mut new = old.clone();
         new.cavities[5].delivered = Delivered::Blocked;

@@ -1,13 +1,13 @@
 //! The words of the file form turned into the core's, where nothing can be wrong with them.
 
 use super::{
-    family::{From as WorksFrom, Gender, LockState, PrimaryLock, Seating, Source, Supplied},
+    family::{AccessFace, Gender, LockState, PrimaryLock, Seating, Source, Supplied},
     form::{
         AlongForm, CornerForm, FaceForm, FromForm, GenderForm, HeldByForm, LockStateForm, PathForm,
         SeatingForm, SideForm, SourceForm, StaggerForm, SuppliedForm,
     },
 };
-use crate::face::{Along, Corner, Face, Path, Side, Stagger};
+use crate::face::{Along, Corner, Face, Path, RowStagger, Side};
 
 /// Turns each variant of a form into the core's variant of the same name.
 macro_rules! same_names {
@@ -25,13 +25,13 @@ macro_rules! same_names {
 same_names! {
     GenderForm => Gender: Male, Female;
     HeldByForm => PrimaryLock: Tang, HousingFinger;
-    FromForm => WorksFrom: Front, Rear;
+    FromForm => AccessFace: Front, Rear;
     SeatingForm => Seating: Push, Pull;
     FaceForm => Face: Mating, Wire;
     SideForm => Side: Top, Right, Bottom, Left;
     LockStateForm => LockState: FullSet, PreSet, Out, Broken;
     SuppliedForm => Supplied: With, Separate;
-    StaggerForm => Stagger: No, OddRows, EvenRows;
+    StaggerForm => RowStagger: No, OddRows, EvenRows;
     CornerForm => Corner: TopLeft, TopRight, BottomLeft, BottomRight;
     AlongForm => Along: Rows, Columns;
     PathForm => Path: Straight, Serpentine, Round;

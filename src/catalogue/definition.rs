@@ -4,7 +4,7 @@
 use super::{
     check::check_family,
     family::{Family, Housing},
-    finding::Finding,
+    finding::FieldFinding,
     form::FamilyForm,
     part::PartNumber,
 };
@@ -38,7 +38,7 @@ pub enum DefinitionProblem {
     },
     /// The form does not hold together.
     #[error("{} at {}", .0.say, .0.path)]
-    Wrong(Finding),
+    Wrong(FieldFinding),
 }
 
 impl Definition {

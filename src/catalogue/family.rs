@@ -86,7 +86,7 @@ pub enum PrimaryLock {
 
 /// The face a tool or a lock works from.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum From {
+pub enum AccessFace {
     /// The mating face.
     Front,
     /// The wire face.
@@ -124,7 +124,7 @@ pub struct Terminal {
     /// What holds it.
     pub held_by: PrimaryLock,
     /// Where the release tool goes in.
-    pub released_from: From,
+    pub released_from: AccessFace,
     /// Pushed or pulled in.
     pub seating: Seating,
     /// Crimp heights, by wire.
@@ -243,7 +243,7 @@ pub struct SecondaryLock {
     /// The state in which terminals can go in and out: pre-set or out.
     pub open_state: LockState,
     /// Where it is released from.
-    pub released_from: From,
+    pub released_from: AccessFace,
     /// The state it is delivered in.
     pub delivered: LockState,
     /// With the housing or by itself.

@@ -5,11 +5,11 @@ use std::fmt;
 
 /// The way to a field: `housings[2].plugged[1]`.
 #[derive(Debug, Clone, Default, PartialEq, Eq)]
-pub struct FieldPath(Vec<Step>);
+pub struct FieldPath(Vec<PathStep>);
 
 /// One step on the way to a field.
 #[derive(Debug, Clone, PartialEq, Eq)]
-pub enum Step {
+pub enum PathStep {
     /// A named field.
     Field(&'static str),
     /// A place in a list, from 0.
@@ -21,25 +21,25 @@ pub enum Step {
 impl FieldPath {
     /// One field further in.
     pub fn field(&self, name: &'static str) -> Self {
-        self.with(Step::Field(name))
+        self.with(PathStep::Field(name))
     }
 
     /// One place of a list further in.
     pub fn index(&self, index: usize) -> Self {
-        self.with(Step::Index(index))
+        self.with(PathStep::Index(index))
     }
 
     /// One entry of a map further in.
     pub fn entry(&self, index: usize, key: &str) -> Self {
-        self.with(Step::Entry(index, key.to_owned()))
+        self.with(PathStep::Entry(index, key.to_owned()))
     }
 
     /// The steps from the outermost.
-    pub fn steps(&self) -> &[Step] {
+    pub fn steps(&self) -> &[PathStep] {
         &self.0
     }
 
-    fn with(&self, step: Step) -> Self {
+    fn with(&self, step: PathStep) -> Self {
         let mut steps = self.0.clone();
         steps.push(step);
         Self(steps)
@@ -50,10 +50,10 @@ impl fmt::Display for FieldPath {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         for (n, step) in self.0.iter().enumerate() {
             match step {
-                Step::Field(name) if n == 0 => f.write_str(name)?,
-                Step::Field(name) => write!(f, ".{name}")?,
-                Step::Index(index) => write!(f, "[{index}]")?,
-                Step::Entry(_, key) => write!(f, "[\"{key}\"]")?,
+                PathStep::Field(name) if n == 0 => f.write_str(name)?,
+                PathStep::Field(name) => write!(f, ".{name}")?,
+                PathStep::Index(index) => write!(f, "[{index}]")?,
+                PathStep::Entry(_, key) => write!(f, "[\"{key}\"]")?,
             }
         }
         Ok(())
@@ -62,7 +62,7 @@ impl fmt::Display for FieldPath {
 
 /// Something wrong with a field.
 #[derive(Debug, Clone, PartialEq, Eq)]
-pub struct Finding {
+pub struct FieldFinding {
     /// The field.
     pub path: FieldPath,
     /// What is wrong, in one sentence.
@@ -73,17 +73,17 @@ pub struct Finding {
 
 /// What has been found so far.
 #[derive(Debug, Default)]
-pub(super) struct Findings(Vec<Finding>);
+pub(super) struct Findings(Vec<FieldFinding>);
 
 impl Findings {
     /// Notes something wrong.
     pub fn add(&mut self, path: FieldPath, say: impl Into<String>) {
-        self.0.push(Finding { path, say: say.into(), hint: None });
+        self.0.push(FieldFinding { path, say: say.into(), hint: None });
     }
 
     /// Notes something wrong and what is allowed.
     pub fn add_with(&mut self, path: FieldPath, say: impl Into<String>, hint: impl Into<String>) {
-        self.0.push(Finding { path, say: say.into(), hint: Some(hint.into()) });
+        self.0.push(FieldFinding { path, say: say.into(), hint: Some(hint.into()) });
     }
 
     /// Takes a value, or notes why there is none.
@@ -92,7 +92,7 @@ impl Findings {
     }
 
     /// Everything found, in order.
-    pub fn into_vec(self) -> Vec<Finding> {
+    pub fn into_vec(self) -> Vec<FieldFinding> {
         self.0
     }
 

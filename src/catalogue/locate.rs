@@ -1,7 +1,7 @@
 //! Where a field stands in a file that has been read without error: a walk over the text along a
 //! path, without building anything.
 
-use super::finding::{FieldPath, Step};
+use super::finding::{FieldPath, PathStep};
 
 /// The byte at which the value at `path` starts; the nearest value around it when the field is not
 /// written in the file.
@@ -75,7 +75,7 @@ impl<'a> Walk<'a> {
     }
 
     /// Goes from the start of a value to the start of a value in it; false when it is not there.
-    fn enter(&mut self, step: &Step) -> bool {
+    fn enter(&mut self, step: &PathStep) -> bool {
         self.skip_word();
         if !matches!(self.peek(), Some('(' | '[' | '{')) {
             return false;
@@ -90,8 +90,8 @@ impl<'a> Walk<'a> {
             let start = self.at;
             let name = self.field_name();
             let found = match step {
-                Step::Field(wanted) => name == Some(wanted),
-                Step::Index(wanted) | Step::Entry(wanted, _) => index == *wanted,
+                PathStep::Field(wanted) => name == Some(wanted),
+                PathStep::Index(wanted) | PathStep::Entry(wanted, _) => index == *wanted,
             };
             if found {
                 return true;

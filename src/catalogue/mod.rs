@@ -21,14 +21,14 @@ mod read;
 mod sketch;
 
 pub use check::check_family;
-pub use compare::{DifferenceKind, HousingDifference, differences};
+pub use compare::{HousingDifference, HousingDifferenceKind, differences};
 pub use definition::{Definition, DefinitionProblem};
 pub use family::{
-    Bridge, Cavity, CrimpHeight, Delivered, Family, Feature, From, Gender, Housing, LockState, Plug,
+    AccessFace, Bridge, Cavity, CrimpHeight, Delivered, Family, Feature, Gender, Housing, LockState, Plug,
     PrimaryLock, Sealing, Seating, SecondaryLock, SmallPart, Source, Supplied, Terminal, WireSeal,
 };
 pub use find::{Catalogue, FindProblem, problems_in_words};
-pub use finding::{FieldPath, Finding, Step};
+pub use finding::{FieldFinding, FieldPath, PathStep};
 pub use form::FamilyForm;
 pub use part::{FamilyId, HousingId, PartNumber, SizeName};
 pub use position::{by_position, runs_other_way};

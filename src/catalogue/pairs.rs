@@ -20,13 +20,13 @@ impl Serialize for Pairs {
 
 impl<'de> Deserialize<'de> for Pairs {
     fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
-        deserializer.deserialize_map(Reader)
+        deserializer.deserialize_map(PairsReader)
     }
 }
 
-struct Reader;
+struct PairsReader;
 
-impl<'de> Visitor<'de> for Reader {
+impl<'de> Visitor<'de> for PairsReader {
     type Value = Pairs;
 
     fn expecting(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {

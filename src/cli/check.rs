@@ -7,9 +7,9 @@ use serde::Serialize;
 
 use super::{Common, Exit, print};
 use crate::{
+    job::{Account, Flag, JobSide},
     quantity::{count_of, harmless},
     store::OpenJob,
-    swap::{Account, Flag, JobSide},
 };
 
 /// Which jobs.
@@ -119,8 +119,8 @@ struct DamageForm {
     say: String,
 }
 
-impl From<crate::swap::WireCounts> for WiresForm {
-    fn from(c: crate::swap::WireCounts) -> Self {
+impl From<crate::job::WireCounts> for WiresForm {
+    fn from(c: crate::job::WireCounts) -> Self {
         Self {
             found: c.found,
             old: c.old,

@@ -8,8 +8,8 @@ use clap::Args;
 use super::{Common, Exit, enter::now, open, print};
 use crate::{
     catalogue::Catalogue,
+    job::{Act, Entry, JobSide},
     store::{OpenJob, Store, form::read_rules, private_folder, read_acts},
-    swap::{Act, Entry, JobSide},
 };
 
 /// Where the demo jobs go.

@@ -6,12 +6,12 @@ use jiff::Timestamp;
 
 use super::{Common, Exit, print};
 use crate::{
+    job::Entry,
     quantity::harmless,
     store::{
         ActLine, EnterProblem, LIST_MOST, Links, OpenJob, ReadProblem, form::examples, read_acts, read_stdin,
         read_text,
     },
-    swap::Entry,
 };
 
 /// Where the acts come from.

@@ -11,14 +11,14 @@ use super::{
     Common, Exit,
     enter::now,
     print,
-    records::{self, Choice, Placed, Source},
+    records::{self, Choice, KeyedIn, ListSource},
 };
 use crate::{
     catalogue::Definition,
+    job::{Act, Entry, Job, JobSide, RecordSide, State, TicketId},
     quantity::harmless,
     record::HousingName,
     store::{EnterProblem, OpenJob},
-    swap::{Act, Entry, Job, JobSide, RecordSide, State, TicketId},
 };
 
 /// What the job is about.
@@ -77,7 +77,7 @@ pub(super) fn run(common: &Common, args: &NewArgs) -> Result<Exit> {
     let store = common.store()?;
     let path = store.path_of(&args.job)?;
     let id = random_id()?;
-    let mut acts: Vec<Placed> = vec![Placed::from(Act::Ticket {
+    let mut acts: Vec<KeyedIn> = vec![KeyedIn::from(Act::Ticket {
         seed: args.seed.unwrap_or_else(|| seed_of(&id)),
         id: Some(id),
         asset: plain(&args.asset),
@@ -124,23 +124,23 @@ pub(super) fn run(common: &Common, args: &NewArgs) -> Result<Exit> {
 }
 
 /// The records named in the arguments.
-fn sources<'a>(args: &'a NewArgs, olds: &'a [HousingName], news: &'a [HousingName]) -> Vec<Source<'a>> {
+fn sources<'a>(args: &'a NewArgs, olds: &'a [HousingName], news: &'a [HousingName]) -> Vec<ListSource<'a>> {
     let should_in = if args.should_labels == Labels::New { news } else { olds };
     let choice = Choice {
         connector: Some(args.connector.trim()).filter(|name| !name.is_empty()),
         configuration: args.configuration.as_deref(),
     };
-    let source = |word: &'a String, side, housings| Source { word, side, housings, choice };
+    let source = |word: &'a String, side, housings| ListSource { word, side, housings, choice };
     let found = args.found.iter().map(|word| source(word, RecordSide::Found, olds));
     found.chain(args.should.iter().map(|word| source(word, RecordSide::Should, should_in))).collect()
 }
 
 /// The acts as entries, each checked as the job will check it, so that a refusal names the file and
 /// place it comes from.
-fn checked(acts: Vec<Placed>, at: Timestamp, by: &str) -> Result<Vec<Entry>> {
+fn checked(acts: Vec<KeyedIn>, at: Timestamp, by: &str) -> Result<Vec<Entry>> {
     let mut job = Job::default();
     let mut entries = Vec::new();
-    for Placed { act, place } in acts {
+    for KeyedIn { act, place } in acts {
         let entry = Entry::new(at, by.to_owned(), act);
         if let Some(refusal) = job.check(&entry).refusals().first() {
             bail!("{}: {refusal}", place.unwrap_or_else(|| "the job".to_owned()));

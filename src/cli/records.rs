@@ -10,19 +10,19 @@ use super::{Common, print};
 use crate::{
     exchange::{KblFile, WiringList, is_xml, read_table},
     face::Label,
+    job::{Act, RecordSide},
     quantity::{brief, count_of, harmless, list_of},
-    record::{Address, Holds, HousingName},
+    record::{Address, CavityContent, HousingName},
     store::{LIST_MOST, Links, TEXT_MOST, form::ron_options, read_bytes, read_text},
-    swap::{Act, RecordSide},
 };
 
 /// An act, and the file and place it comes from.
-pub(super) struct Placed {
+pub(super) struct KeyedIn {
     pub act: Act,
     pub place: Option<String>,
 }
 
-impl From<Act> for Placed {
+impl From<Act> for KeyedIn {
     fn from(act: Act) -> Self {
         Self { act, place: None }
     }
@@ -33,7 +33,7 @@ impl From<Act> for Placed {
 #[serde(deny_unknown_fields)]
 struct RecordForm {
     format: u32,
-    cavities: Vec<(Label, Holds)>,
+    cavities: Vec<(Label, CavityContent)>,
 }
 
 /// A map in a file: `(format: 1, map: [("12s:1", "new:8"), ("12s:2", None)])`.
@@ -48,7 +48,7 @@ struct MapForm {
 }
 
 /// A record that a new job is to take in.
-pub(super) struct Source<'a> {
+pub(super) struct ListSource<'a> {
     /// `[NAME=]FILE`, or a job.
     pub word: &'a str,
     pub side: RecordSide,
@@ -69,12 +69,12 @@ pub(super) struct Choice<'a> {
 
 /// What was read, and what is to be said about it.
 pub(super) struct Taken {
-    pub acts: Vec<Placed>,
+    pub acts: Vec<KeyedIn>,
     pub said: Vec<String>,
 }
 
 /// A record from a file, or what another job left.
-pub(super) fn record(common: &Common, source: &Source<'_>) -> Result<Taken> {
+pub(super) fn record(common: &Common, source: &ListSource<'_>) -> Result<Taken> {
     let (name, word) = match source.word.split_once('=') {
         Some((name, word)) => (name.parse()?, word),
         None => match source.housings {
@@ -93,7 +93,7 @@ pub(super) fn record(common: &Common, source: &Source<'_>) -> Result<Taken> {
     } else {
         listed(&path, source.choice)?
     };
-    let act = |(label, holds, from): (Label, Holds, Option<(String, u32)>)| Placed {
+    let act = |(label, holds, from): (Label, CavityContent, Option<(String, u32)>)| KeyedIn {
         place: from.as_ref().map(|(file, line)| format!("{file}:{line}")),
         act: Act::Recorded { side: source.side, at: Address::new(name.clone(), label), holds, from },
     };
@@ -101,7 +101,7 @@ pub(super) fn record(common: &Common, source: &Source<'_>) -> Result<Taken> {
 }
 
 /// A cavity of a record with where it was written.
-type Keyed = (Label, Holds, Option<(String, u32)>);
+type Keyed = (Label, CavityContent, Option<(String, u32)>);
 
 fn left_of(common: &Common, job: &str) -> Result<Vec<Keyed>> {
     let open = print::look(common, job)?;
@@ -190,12 +190,12 @@ pub(super) fn harness_list(
 }
 
 /// The map from a file, as acts.
-pub(super) fn map(path: &Path) -> Result<Vec<Placed>> {
+pub(super) fn map(path: &Path) -> Result<Vec<KeyedIn>> {
     let shown = shown(path);
     let form: MapForm = ron_file(path)?;
     expect_format(form.format, &shown)?;
     let document = form.document;
-    let placed = (1..).zip(form.map).map(|(n, (from, to))| Placed {
+    let placed = (1..).zip(form.map).map(|(n, (from, to))| KeyedIn {
         place: Some(format!("{shown}: entry {n}")),
         act: Act::Mapped { from, to, document: document.clone() },
     });

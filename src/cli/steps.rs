@@ -9,14 +9,14 @@ use serde::Serialize;
 
 use super::{Common, Exit, print};
 use crate::{
-    quantity::harmless,
-    record::Address,
-    repair::ToolBook,
-    store::read_book,
-    swap::{
-        Do, ItemId, Lead, Occasion, Place, State, Status, Step, Survey, caution, day_of, lay_out,
+    job::{
+        Assessment, ItemId, Lead, Occasion, Place, State, Status, Step, Task, caution, day_of, lay_out,
         place_in_words,
     },
+    quantity::harmless,
+    reckoning::ToolBook,
+    record::Address,
+    store::read_book,
 };
 
 /// Which job.
@@ -51,17 +51,17 @@ struct StepForm {
 /// Runs the command.
 pub(super) fn run(common: &Common, args: &StepsArgs) -> Result<Exit> {
     let open = print::look(common, &args.job)?;
-    let survey = open.job().survey(Timestamp::now(), None);
-    let state = survey.interrupted.as_ref().unwrap_or(open.job().state());
-    let asked = &survey.target.colours_asked;
-    let steps: Vec<StepForm> = survey
+    let assessment = open.job().assess(Timestamp::now(), None);
+    let state = assessment.interrupted.as_ref().unwrap_or(open.job().state());
+    let asked = &assessment.target.colours_asked;
+    let steps: Vec<StepForm> = assessment
         .steps
         .iter()
         .enumerate()
         .map(|(n, step)| {
             let hide =
                 lead_of(state, step).is_some_and(|l| asked.contains(&l.id) && step.status != Status::Done);
-            form(state, &survey, n + 1, step, hide)
+            form(state, &assessment, n + 1, step, hide)
         })
         .collect();
     let exit = if open.trouble().is_some() { Exit::Problems } else { Exit::Fine };
@@ -70,9 +70,9 @@ pub(super) fn run(common: &Common, args: &StepsArgs) -> Result<Exit> {
         return Ok(exit);
     }
     let mut text = String::new();
-    if !survey.steps.iter().any(|step| step.status == Status::Done && step.what.opens_or_moves()) {
+    if !assessment.steps.iter().any(|step| step.status == Status::Done && step.what.opens_or_moves()) {
         let book = open.path().parent().map_or(Ok(ToolBook::default()), read_book)?;
-        let today = day_of(survey.now);
+        let today = day_of(assessment.now);
         for item in lay_out(state, &book, &today) {
             text.push_str(&format!("lay out  {}  ({})\n", harmless(&item.thing), harmless(&item.what_for)));
         }
@@ -91,7 +91,7 @@ pub(super) fn run(common: &Common, args: &StepsArgs) -> Result<Exit> {
             harmless(&step.text),
         ));
     }
-    text.push_str(&cautions(&survey));
+    text.push_str(&cautions(&assessment));
     if let Some(trouble) = open.trouble() {
         print::aside(common, trouble);
     }
@@ -100,8 +100,8 @@ pub(super) fn run(common: &Common, args: &StepsArgs) -> Result<Exit> {
 }
 
 /// What has to be borne in mind for the steps that are left, each once.
-fn cautions(survey: &Survey) -> String {
-    let left = survey.steps.iter().filter(|step| step.status != Status::Done);
+fn cautions(assessment: &Assessment) -> String {
+    let left = assessment.steps.iter().filter(|step| step.status != Status::Done);
     let occasions: BTreeSet<Occasion> =
         left.filter_map(|step| step.what.occasion()).chain([Occasion::Always]).collect();
     let lines: Vec<String> =
@@ -110,11 +110,11 @@ fn cautions(survey: &Survey) -> String {
 }
 
 fn lead_of<'a>(state: &'a State, step: &Step) -> Option<&'a Lead> {
-    crate::swap::lead_of_step(state, step)
+    crate::job::lead_of_step(state, step)
 }
 
-fn form(state: &State, survey: &Survey, n: usize, step: &Step, hide_colour: bool) -> StepForm {
-    let (from, to) = ends(state, survey, &step.what);
+fn form(state: &State, assessment: &Assessment, n: usize, step: &Step, hide_colour: bool) -> StepForm {
+    let (from, to) = ends(state, assessment, &step.what);
     let wire = lead_of(state, step).and_then(Lead::first_wire);
     let colour = wire.and_then(|w| w.colour.known()).filter(|_| !hide_colour);
     StepForm {
@@ -135,15 +135,16 @@ fn form(state: &State, survey: &Survey, n: usize, step: &Step, hide_colour: bool
 }
 
 /// Full addresses where a step starts and ends.
-fn ends(state: &State, survey: &Survey, what: &Do) -> (Option<String>, Option<String>) {
+fn ends(state: &State, assessment: &Assessment, what: &Task) -> (Option<String>, Option<String>) {
     let text = |at: &Address| Some(at.to_string());
     match what {
-        Do::MoveWire { lead, .. } | Do::Repair { lead, .. } | Do::Tag { lead } => {
+        Task::MoveWire { lead, .. } | Task::Repair { lead, .. } | Task::Tag { lead } => {
             let from = state.lead(lead).and_then(|l| match (&l.id, &l.place) {
                 (ItemId::At(at), _) | (_, Place::In(at)) => text(at),
                 _ => None,
             });
-            let to = survey.target.of(lead).and_then(text).filter(|_| matches!(what, Do::MoveWire { .. }));
+            let to =
+                assessment.target.of(lead).and_then(text).filter(|_| matches!(what, Task::MoveWire { .. }));
             (from, to)
         }
         what => {
@@ -154,29 +155,29 @@ fn ends(state: &State, survey: &Survey, what: &Do) -> (Option<String>, Option<St
 }
 
 /// What a step is about besides two addresses.
-fn about(state: &State, what: &Do) -> String {
+fn about(state: &State, what: &Task) -> String {
     match what {
-        Do::Gate { gate } => gate.title().to_owned(),
-        Do::View { housing }
-        | Do::AssuranceOff { housing }
-        | Do::AssuranceOn { housing }
-        | Do::Unlock { housing, .. }
-        | Do::Lock { housing } => housing.to_string(),
-        Do::Anchor { housing, place } => {
+        Task::Gate { gate } => gate.title().to_owned(),
+        Task::View { housing }
+        | Task::AssuranceOff { housing }
+        | Task::AssuranceOn { housing }
+        | Task::Unlock { housing, .. }
+        | Task::Lock { housing } => housing.to_string(),
+        Task::Anchor { housing, place } => {
             let words = state.housing(housing).map(|h| place_in_words(&h.seen(), *place));
             format!("{housing}, {}", words.unwrap_or_default())
         }
-        Do::Compare { question } => question.words().to_owned(),
-        Do::ConfirmMap => "map from old to new".to_owned(),
-        Do::SmallPartOff { housing, part } | Do::SmallPartOn { housing, part } => {
+        Task::Compare { question } => question.words().to_owned(),
+        Task::ConfirmMap => "map from old to new".to_owned(),
+        Task::SmallPartOff { housing, part } | Task::SmallPartOn { housing, part } => {
             format!("{part} of {housing}")
         }
-        Do::Look { housing, face } => format!("{face} face of {housing}"),
-        Do::LookAt { cavities } => crate::quantity::list_of(cavities),
-        Do::LookMatingHalf => "mating half".to_owned(),
-        Do::CountRow { housing, row } => format!("count row {row} of {housing}"),
-        Do::Test { test } => test.to_string(),
-        Do::Record { at: None } => "finish the record".to_owned(),
+        Task::Look { housing, face } => format!("{face} face of {housing}"),
+        Task::LookAt { cavities } => crate::quantity::list_of(cavities),
+        Task::LookMatingHalf => "mating half".to_owned(),
+        Task::CountRow { housing, row } => format!("count row {row} of {housing}"),
+        Task::Test { test } => test.to_string(),
+        Task::Record { at: None } => "finish the record".to_owned(),
         _ => String::new(),
     }
 }

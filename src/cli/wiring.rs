@@ -11,7 +11,7 @@ use super::{
     records::{ListFile, harness_list, open_list, shown},
 };
 use crate::{
-    exchange::{ConnectorEntry, KblFile, LineProblem, Row, WiringList, read_table},
+    exchange::{ConnectorEntry, KblFile, LineProblem, WiringList, WiringRow, read_table},
     quantity::{count_of, harmless, list_of},
 };
 
@@ -69,7 +69,7 @@ struct RowJson<'a> {
 }
 
 impl<'a> RowJson<'a> {
-    fn of(row: &'a Row) -> Self {
+    fn of(row: &'a WiringRow) -> Self {
         let codes: Vec<String> = row
             .colour
             .iter()
@@ -220,7 +220,7 @@ fn in_words(list: &WiringList) -> String {
     out
 }
 
-fn row_in_words(row: &Row) -> String {
+fn row_in_words(row: &WiringRow) -> String {
     let mut said = vec![row.holds.word().to_owned()];
     said.extend(row.wire.iter().map(|wire| harmless(wire).into_owned()));
     said.extend(row.colour.iter().map(|colour| format!("{colour} ({})", colour.words())));

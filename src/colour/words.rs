@@ -1,6 +1,6 @@
 //! Words and codes for colours as people write them, and the colours that a free text names.
 
-use super::Code;
+use super::ColourCode;
 use crate::quantity::plain_words;
 
 /// Words in English, German, French and Spanish, accents left out, with the code of IEC 60757.
@@ -147,14 +147,14 @@ const ABOUT: [&str; 61] = [
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub enum Named {
     /// These colours, in the order they stand there; empty where it says that there is none.
-    Colours(Vec<Code>),
+    Colours(Vec<ColourCode>),
     /// Nothing that is understood.
     NotUnderstood,
 }
 
 impl Named {
     /// Whether a colour is among them.
-    pub fn has(&self, colour: Code) -> bool {
+    pub fn has(&self, colour: ColourCode) -> bool {
         matches!(self, Self::Colours(colours) if colours.contains(&colour))
     }
 }
@@ -177,7 +177,7 @@ pub fn named_in(text: &str) -> Named {
         };
         // Written together the second colour counts as much as the first.
         let within = WITHIN.iter().filter(|(stem, _)| part.contains(stem));
-        for code in within.filter_map(|(_, code)| Code::from_letters(code)) {
+        for code in within.filter_map(|(_, code)| ColourCode::from_letters(code)) {
             if !named.contains(&code) {
                 named.push(code);
             }
@@ -192,7 +192,7 @@ pub fn named_in(text: &str) -> Named {
 }
 
 /// The colours of one part: a word, a code, or codes written together.
-fn one_part(part: &str) -> Vec<Code> {
+fn one_part(part: &str) -> Vec<ColourCode> {
     if let Some(code) = one_colour(part) {
         return vec![code];
     }
@@ -201,22 +201,22 @@ fn one_part(part: &str) -> Vec<Code> {
         return Vec::new();
     }
     let pairs = letters.chunks(2).map(|pair| one_code(&pair.iter().collect::<String>()));
-    pairs.collect::<Option<Vec<Code>>>().unwrap_or_default()
+    pairs.collect::<Option<Vec<ColourCode>>>().unwrap_or_default()
 }
 
-fn one_colour(part: &str) -> Option<Code> {
+fn one_colour(part: &str) -> Option<ColourCode> {
     // A word keeps its meaning with an ending: gelbe, jaunes, yellowish.
     let is_word = |word: &&str| *word == part || (word.len() >= 4 && part.starts_with(*word));
     let by_word = WORDS.iter().find(|(_, words)| words.iter().any(is_word));
     let by_word = by_word.map(|(code, _)| *code);
     let short = || ENGLISH.iter().find(|(name, _)| *name == part).map(|(_, code)| *code);
-    by_word.or_else(short).and_then(Code::from_letters).or_else(|| one_code(part))
+    by_word.or_else(short).and_then(ColourCode::from_letters).or_else(|| one_code(part))
 }
 
-fn one_code(part: &str) -> Option<Code> {
+fn one_code(part: &str) -> Option<ColourCode> {
     let german =
-        || GERMAN.iter().find(|(name, _)| *name == part).and_then(|(_, code)| Code::from_letters(code));
-    Code::from_letters(part).or_else(german)
+        || GERMAN.iter().find(|(name, _)| *name == part).and_then(|(_, code)| ColourCode::from_letters(code));
+    ColourCode::from_letters(part).or_else(german)
 }
 
 #[cfg(test)]
@@ -239,12 +239,12 @@ mod tests {
             "gelbe Hülle",
             "YEL",
         ] {
-            assert!(named_in(yellow).has(Code::YE), "{yellow}");
+            assert!(named_in(yellow).has(ColourCode::YE), "{yellow}");
         }
         for orange in
             ["orange", "OG", "OG/BK", "naranja", "or", "or/sw", "ORG", "orangefarben", "orange conduit"]
         {
-            assert!(named_in(orange).has(Code::OG), "{orange}");
+            assert!(named_in(orange).has(ColourCode::OG), "{orange}");
         }
     }
 
@@ -254,7 +254,10 @@ mod tests {
             ["none", "no sleeve", "black corrugated tube", "BK", "black or grey", "clear", "ohne", "grau"]
         {
             let named = named_in(plain);
-            assert!(named != Named::NotUnderstood && !named.has(Code::YE) && !named.has(Code::OG), "{plain}");
+            assert!(
+                named != Named::NotUnderstood && !named.has(ColourCode::YE) && !named.has(ColourCode::OG),
+                "{plain}"
+            );
         }
         for nonsense in ["", "-", "x", "as listed", "yes", "tube"] {
             assert_eq!(named_in(nonsense), Named::NotUnderstood, "{nonsense}");

@@ -56,10 +56,13 @@ impl Column {
 }
 
 /// Words, accents left out, that make a heading one of a kind; the first kind that fits counts.
-const KINDS: [(Kind, &[&str]); 14] = [
-    (Kind::FarEnd, &["to", "far", "destination", "ziel", "nach", "vers", "destino", "target", "gegenseite"]),
+const KINDS: [(ColumnKind, &[&str]); 14] = [
     (
-        Kind::Colour,
+        ColumnKind::FarEnd,
+        &["to", "far", "destination", "ziel", "nach", "vers", "destino", "target", "gegenseite"],
+    ),
+    (
+        ColumnKind::Colour,
         &[
             "colour",
             "color",
@@ -83,9 +86,9 @@ const KINDS: [(Kind, &[&str]); 14] = [
             "franja",
         ],
     ),
-    (Kind::Diameter, &["od", "diameter", "durchmesser", "aussendurchmesser", "diametre", "diametro"]),
+    (ColumnKind::Diameter, &["od", "diameter", "durchmesser", "aussendurchmesser", "diametre", "diametro"]),
     (
-        Kind::Gauge,
+        ColumnKind::Gauge,
         &[
             "gauge",
             "size",
@@ -104,7 +107,7 @@ const KINDS: [(Kind, &[&str]); 14] = [
         ],
     ),
     (
-        Kind::Pair,
+        ColumnKind::Pair,
         &[
             "twisted",
             "twist",
@@ -119,10 +122,10 @@ const KINDS: [(Kind, &[&str]); 14] = [
             "trenzado",
         ],
     ),
-    (Kind::Seal, &["seal", "dichtung", "einzeladerabdichtung", "joint", "sello", "junta"]),
-    (Kind::Plug, &["plug", "stopfen", "blindstopfen", "bouchon", "tapon", "obturateur"]),
+    (ColumnKind::Seal, &["seal", "dichtung", "einzeladerabdichtung", "joint", "sello", "junta"]),
+    (ColumnKind::Plug, &["plug", "stopfen", "blindstopfen", "bouchon", "tapon", "obturateur"]),
     (
-        Kind::Connector,
+        ColumnKind::Connector,
         &[
             "connector",
             "stecker",
@@ -134,9 +137,9 @@ const KINDS: [(Kind, &[&str]); 14] = [
             "gehaeuse",
         ],
     ),
-    (Kind::Terminal, &["terminal", "crimp", "crimpkontakt", "kontaktteil", "cosse", "terminales"]),
+    (ColumnKind::Terminal, &["terminal", "crimp", "crimpkontakt", "kontaktteil", "cosse", "terminales"]),
     (
-        Kind::Cavity,
+        ColumnKind::Cavity,
         &[
             "cavity", "cavities", "cav", "pin", "pinnr", "pins", "position", "pos", "contact", "way", "hole",
             "kammer", "kammernr", "kavitat", "kavitaet", "kontakt", "broche", "alveole", "voie", "cavidad",
@@ -144,7 +147,7 @@ const KINDS: [(Kind, &[&str]); 14] = [
         ],
     ),
     (
-        Kind::Circuit,
+        ColumnKind::Circuit,
         &[
             "circuit",
             "circuits",
@@ -163,7 +166,7 @@ const KINDS: [(Kind, &[&str]); 14] = [
         ],
     ),
     (
-        Kind::Content,
+        ColumnKind::Content,
         &[
             "content",
             "contents",
@@ -178,7 +181,7 @@ const KINDS: [(Kind, &[&str]); 14] = [
         ],
     ),
     (
-        Kind::Note,
+        ColumnKind::Note,
         &[
             "note",
             "notes",
@@ -197,7 +200,7 @@ const KINDS: [(Kind, &[&str]); 14] = [
         ],
     ),
     (
-        Kind::Wire,
+        ColumnKind::Wire,
         &[
             "wire",
             "leitungs",
@@ -221,7 +224,7 @@ const KINDS: [(Kind, &[&str]); 14] = [
 ];
 
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-enum Kind {
+enum ColumnKind {
     FarEnd,
     Colour,
     Diameter,
@@ -254,33 +257,37 @@ pub(super) fn column_of(heading: &str) -> Option<Column> {
         return None;
     }
     let has = |list: &[&str]| words.iter().any(|word| list.contains(word));
-    let kinds = |kind: Kind| KINDS.iter().any(|(k, list)| *k == kind && has(list));
+    let kinds = |kind: ColumnKind| KINDS.iter().any(|(k, list)| *k == kind && has(list));
     // How long a wire is says nothing of where it sits.
     if has(&LENGTH) {
         return None;
     }
     let kind = KINDS.iter().find(|(_, list)| has(list)).map(|(kind, _)| *kind)?;
     Some(match kind {
-        Kind::FarEnd => Column::FarEnd,
+        ColumnKind::FarEnd => Column::FarEnd,
         // The colour or size of a seal or plug is not that of the wire.
-        Kind::Colour | Kind::Gauge if kinds(Kind::Seal) || kinds(Kind::Plug) => return None,
-        Kind::Colour if has(&BASE) => Column::BaseColour,
-        Kind::Colour if has(&STRIPE) => Column::Stripe,
-        Kind::Colour => Column::Colour,
-        Kind::Diameter => Column::OutsideDiameter,
-        Kind::Gauge if has(&["awg", "ga"]) && !has(&["mm2", "sqmm", "qmm"]) => Column::Gauge(GaugeUnit::Awg),
-        Kind::Gauge if has(&["mm2", "sqmm", "qmm"]) => Column::Gauge(GaugeUnit::Mm2),
-        Kind::Gauge => Column::Gauge(GaugeUnit::NotSaid),
-        Kind::Pair => Column::Pair,
-        Kind::Seal => Column::Seal,
-        Kind::Plug => Column::Plug,
-        Kind::Connector => Column::Connector,
-        Kind::Terminal => Column::Terminal,
-        Kind::Cavity => Column::Cavity,
-        Kind::Circuit => Column::Circuit,
-        Kind::Content => Column::Content,
-        Kind::Note => Column::Note,
-        Kind::Wire => Column::Wire,
+        ColumnKind::Colour | ColumnKind::Gauge if kinds(ColumnKind::Seal) || kinds(ColumnKind::Plug) => {
+            return None;
+        }
+        ColumnKind::Colour if has(&BASE) => Column::BaseColour,
+        ColumnKind::Colour if has(&STRIPE) => Column::Stripe,
+        ColumnKind::Colour => Column::Colour,
+        ColumnKind::Diameter => Column::OutsideDiameter,
+        ColumnKind::Gauge if has(&["awg", "ga"]) && !has(&["mm2", "sqmm", "qmm"]) => {
+            Column::Gauge(GaugeUnit::Awg)
+        }
+        ColumnKind::Gauge if has(&["mm2", "sqmm", "qmm"]) => Column::Gauge(GaugeUnit::Mm2),
+        ColumnKind::Gauge => Column::Gauge(GaugeUnit::NotSaid),
+        ColumnKind::Pair => Column::Pair,
+        ColumnKind::Seal => Column::Seal,
+        ColumnKind::Plug => Column::Plug,
+        ColumnKind::Connector => Column::Connector,
+        ColumnKind::Terminal => Column::Terminal,
+        ColumnKind::Cavity => Column::Cavity,
+        ColumnKind::Circuit => Column::Circuit,
+        ColumnKind::Content => Column::Content,
+        ColumnKind::Note => Column::Note,
+        ColumnKind::Wire => Column::Wire,
     })
 }
 

@@ -13,12 +13,12 @@ use super::{
     grid::GridRow,
     headings::{Column, GaugeUnit},
     table::Table,
-    wiring::{ListedHolds, Row},
+    wiring::{ListedHolds, WiringRow},
 };
 
 impl Table<'_> {
     /// The rows a line makes: one, or one for each wire parted by `+`.
-    pub(super) fn understand(&self, row: &GridRow) -> Result<Vec<Row>, String> {
+    pub(super) fn understand(&self, row: &GridRow) -> Result<Vec<WiringRow>, String> {
         for (n, cell) in row.cells.iter().enumerate() {
             if self.heading.columns.get(n).copied().flatten().is_some_and(|c| c != Column::Note)
                 && let Some(why) = spoilt(cell)
@@ -30,17 +30,17 @@ impl Table<'_> {
         let cavity = self.cavity_of(row)?;
         let holds = self.holds_of(row, &cavity)?;
         let text = |column| Some(self.cell(row, column)).filter(|t| !t.is_empty()).map(ToOwned::to_owned);
-        let base = Row {
+        let base = WiringRow {
             pair: text(Column::Pair),
             terminal: text(Column::Terminal),
             seal: text(Column::Seal),
             plug: text(Column::Plug),
             far_ends: text(Column::FarEnd).into_iter().collect(),
             note: text(Column::Note),
-            ..Row::new(row.line, cavity, holds)
+            ..WiringRow::new(row.line, cavity, holds)
         };
         if holds != ListedHolds::Wired {
-            return Ok(vec![Row { note: self.other_words(row).or(base.note.clone()), ..base }]);
+            return Ok(vec![WiringRow { note: self.other_words(row).or(base.note.clone()), ..base }]);
         }
         self.wires_of(row, base)
     }
@@ -135,7 +135,7 @@ impl Table<'_> {
         (!circuit.is_empty() && content(circuit).is_none()).then(|| circuit.to_owned())
     }
 
-    fn wires_of(&self, row: &GridRow, base: Row) -> Result<Vec<Row>, String> {
+    fn wires_of(&self, row: &GridRow, base: WiringRow) -> Result<Vec<WiringRow>, String> {
         let colour = match self.cell(row, Column::Colour) {
             "" => {
                 let stripe = self.cell(row, Column::Stripe);
@@ -182,7 +182,7 @@ impl Table<'_> {
                 let diameter = diameter.map(|d| d.parse().map_err(|why| format!("{why}"))).transpose()?;
                 let circuit = nth(&circuits, n)?;
                 let kind = kind_of(circuit.as_deref().unwrap_or_default());
-                Ok(Row {
+                Ok(WiringRow {
                     lead: lead.clone(),
                     wire: nth(&numbers, n)?,
                     circuit,

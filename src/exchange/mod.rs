@@ -15,4 +15,4 @@ mod wiring;
 
 pub use kbl::{ConnectorEntry, KblFile, KblProblem, is_xml};
 pub use table::read_table;
-pub use wiring::{LineProblem, ListedHolds, Row, WiringList};
+pub use wiring::{LineProblem, ListedHolds, WiringList, WiringRow};

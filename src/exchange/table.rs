@@ -10,7 +10,7 @@ use super::{
     grid::GridRow,
     headings::{Column, GaugeUnit, column_of},
     shape::{Heading, parted, same_kind},
-    wiring::{ListedHolds, Row, WiringList},
+    wiring::{ListedHolds, WiringList, WiringRow},
 };
 
 /// Reads a list. With `connector`, only the lines of that connector, where the list names any.
@@ -232,7 +232,7 @@ impl<'a> Table<'a> {
 }
 
 /// What a wire row leaves open, said once for the line.
-fn note_gaps(row: &Row, list: &mut WiringList) {
+fn note_gaps(row: &WiringRow, list: &mut WiringList) {
     if row.holds != ListedHolds::Wired {
         return;
     }

@@ -8,7 +8,7 @@ use crate::{
     colour::Colour,
     face::Label,
     quantity::{Gauge, Length, brief, harmless, quoted},
-    record::{Holds, LeadSeen, SpareSeen, Told, Wire, WireKind},
+    record::{CavityContent, Known, LeadSeen, SpareSeen, Wire, WireKind},
 };
 
 /// What a list says a cavity holds.
@@ -41,7 +41,7 @@ impl ListedHolds {
 
 /// One wire of a list, or one cavity without a wire.
 #[derive(Debug, Clone, PartialEq)]
-pub struct Row {
+pub struct WiringRow {
     /// The line of the file it was read from, from 1.
     pub line: u32,
     /// The cavity, as written.
@@ -82,7 +82,7 @@ pub struct Row {
     pub note: Option<String>,
 }
 
-impl Row {
+impl WiringRow {
     /// A row of which only place and content are known.
     pub fn new(line: u32, cavity: Label, holds: ListedHolds) -> Self {
         Self {
@@ -122,7 +122,7 @@ pub struct LineProblem {
 #[derive(Debug, Clone, PartialEq, Default)]
 pub struct WiringList {
     /// The rows, in the order of the file.
-    pub rows: Vec<Row>,
+    pub rows: Vec<WiringRow>,
     /// What each column was read as.
     pub columns: Vec<String>,
     /// What was not understood.
@@ -147,7 +147,7 @@ impl WiringList {
 
     /// Names every cavity that stands twice without being one terminal.
     pub(super) fn name_duplicates(&mut self) {
-        let mut first: BTreeMap<(Option<&str>, &Label), &Row> = BTreeMap::new();
+        let mut first: BTreeMap<(Option<&str>, &Label), &WiringRow> = BTreeMap::new();
         let mut twice = Vec::new();
         for row in &self.rows {
             let key = (row.slot.as_deref(), &row.cavity);
@@ -187,17 +187,17 @@ impl WiringList {
 
     /// The list as the record of one housing, each cavity with its line; only a list without a
     /// problem makes one.
-    pub fn record(&self) -> Result<Vec<(Label, Holds, u32)>, &[LineProblem]> {
+    pub fn record(&self) -> Result<Vec<(Label, CavityContent, u32)>, &[LineProblem]> {
         if !self.problems.is_empty() {
             return Err(&self.problems);
         }
         let partners = Partners::of(&self.rows);
-        let mut record: Vec<(Label, Holds, u32)> = Vec::new();
+        let mut record: Vec<(Label, CavityContent, u32)> = Vec::new();
         for row in &self.rows {
             let wire = wire_of(row, partners.of_row(row));
             match record.last_mut() {
                 // The next wire of the same terminal.
-                Some((label, Holds::Wired(lead), _)) if *label == row.cavity => lead.wires.push(wire),
+                Some((label, CavityContent::Wired(lead), _)) if *label == row.cavity => lead.wires.push(wire),
                 _ => record.push((row.cavity.clone(), holds_of(row, wire), row.line)),
             }
         }
@@ -212,7 +212,7 @@ struct Partners<'a> {
 }
 
 impl<'a> Partners<'a> {
-    fn of(rows: &'a [Row]) -> Self {
+    fn of(rows: &'a [WiringRow]) -> Self {
         let mut pairs: BTreeMap<&str, Vec<&Label>> = BTreeMap::new();
         for row in rows {
             if let Some(pair) = &row.pair {
@@ -223,7 +223,7 @@ impl<'a> Partners<'a> {
     }
 
     /// The cavity of a wire's partner: named itself, or the other one of the pair.
-    fn of_row(&self, row: &Row) -> Option<Label> {
+    fn of_row(&self, row: &WiringRow) -> Option<Label> {
         let pair = row.pair.as_deref()?;
         let named = self.cavities.get(pair).copied();
         let other = || self.pairs.get(pair)?.iter().copied().find(|cavity| **cavity != row.cavity);
@@ -231,31 +231,31 @@ impl<'a> Partners<'a> {
     }
 }
 
-fn wire_of(row: &Row, twisted_with: Option<Label>) -> Wire {
-    let colour = row.colour.clone().map_or(Told::Unknown, Told::Is);
-    let gauge = row.gauge.clone().map_or(Told::Unknown, Told::Is);
+fn wire_of(row: &WiringRow, twisted_with: Option<Label>) -> Wire {
+    let colour = row.colour.clone().map_or(Known::Unknown, Known::Is);
+    let gauge = row.gauge.clone().map_or(Known::Unknown, Known::Is);
     Wire {
         number: row.wire.clone(),
         circuit: row.circuit.clone(),
-        outside_diameter: row.outside_diameter.clone().map(Told::Is),
+        outside_diameter: row.outside_diameter.clone().map(Known::Is),
         twisted_with,
         kind: row.kind,
         ..Wire::new(colour, gauge)
     }
 }
 
-fn holds_of(row: &Row, wire: Wire) -> Holds {
+fn holds_of(row: &WiringRow, wire: Wire) -> CavityContent {
     let terminal: Option<PartNumber> = row.terminal.as_ref().and_then(|part| part.parse().ok());
     match row.holds {
         ListedHolds::Wired => {
-            Holds::Wired(LeadSeen { wires: vec![wire], terminal, seal: None, condition: None })
+            CavityContent::Wired(LeadSeen { wires: vec![wire], terminal, seal: None, condition: None })
         }
-        ListedHolds::Plugged => Holds::Plugged,
-        ListedHolds::Open => Holds::Open,
-        ListedHolds::Empty => Holds::Empty,
-        ListedHolds::Blocked => Holds::Blocked,
-        ListedHolds::Spare => Holds::Spare(SpareSeen { terminal, plug_behind: row.plug.is_some() }),
-        ListedHolds::Bridge => Holds::Bridge(row.note.clone().unwrap_or_else(|| "bridge".to_owned())),
+        ListedHolds::Plugged => CavityContent::Plugged,
+        ListedHolds::Open => CavityContent::Open,
+        ListedHolds::Empty => CavityContent::Empty,
+        ListedHolds::Blocked => CavityContent::Blocked,
+        ListedHolds::Spare => CavityContent::Spare(SpareSeen { terminal, plug_behind: row.plug.is_some() }),
+        ListedHolds::Bridge => CavityContent::Bridge(row.note.clone().unwrap_or_else(|| "bridge".to_owned())),
     }
 }
 

@@ -17,7 +17,7 @@ pub struct Spot {
     pub y: f64,
     /// For a cavity of a grid: row and column of the lattice from 0, and how far the row is pushed
     /// sideways, in half columns.
-    pub cell: Option<Cell>,
+    pub cell: Option<LatticeCell>,
     /// The group it belongs to, from 0.
     pub group: usize,
     /// The middle of the face: the centre of a ring, else the middle of the cavities' extent.
@@ -26,7 +26,7 @@ pub struct Spot {
 
 /// A place in the lattice of a grid.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub struct Cell {
+pub struct LatticeCell {
     /// Row from 0 at the top of the drawing.
     pub row: i32,
     /// Column in half steps from 0 at the left of the drawing, so that staggered rows stay whole.
@@ -54,7 +54,7 @@ pub struct Grid {
     /// How many columns.
     pub columns: usize,
     /// Which rows are pushed half a column to the right.
-    pub staggered: Stagger,
+    pub staggered: RowStagger,
     /// Places of the lattice without a cavity: row and column from 1, top left.
     pub left_out: Vec<(usize, usize)>,
     /// Distance of columns and of rows in mm.
@@ -65,7 +65,7 @@ pub struct Grid {
 
 /// Which rows of a grid are pushed half a column to the right.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Stagger {
+pub enum RowStagger {
     /// None.
     No,
     /// The first, third, fifth.
@@ -253,7 +253,7 @@ impl Layout {
 }
 
 /// A spot before its group and the middle of the face are known.
-fn spot(label: Label, x: f64, y: f64, cell: Option<Cell>) -> Spot {
+fn spot(label: Label, x: f64, y: f64, cell: Option<LatticeCell>) -> Spot {
     // Adding zero turns -0 into 0, which would otherwise be printed with its sign.
     Spot { label, x: x + 0.0, y: y + 0.0, cell, group: 0, middle: (0.0, 0.0) }
 }
@@ -279,7 +279,7 @@ impl Grid {
         let holds = |(row, column)| !self.left_out.contains(&(row + 1, column + 1));
         let lines = self.numbering.lines((rows, columns), holds);
         let labels = self.numbering.labels(&lines)?;
-        let cells: Vec<Cell> = lines.iter().flatten().map(|place| self.cell(*place)).collect();
+        let cells: Vec<LatticeCell> = lines.iter().flatten().map(|place| self.cell(*place)).collect();
         let Some(first) = cells.first().copied() else { return Err(LayoutProblem::NoCavity) };
         let spots = labels.into_iter().zip(cells).map(|(label, cell)| {
             let x = f64::from(cell.half_column - first.half_column) * pitch_x / 2.0;
@@ -288,14 +288,14 @@ impl Grid {
         Ok(spots.collect())
     }
 
-    fn cell(&self, (row, column): (usize, usize)) -> Cell {
+    fn cell(&self, (row, column): (usize, usize)) -> LatticeCell {
         let pushed = match self.staggered {
-            Stagger::No => false,
-            Stagger::OddRows => row % 2 == 0,
-            Stagger::EvenRows => row % 2 == 1,
+            RowStagger::No => false,
+            RowStagger::OddRows => row % 2 == 0,
+            RowStagger::EvenRows => row % 2 == 1,
         };
         // Both fit: a grid has at most CAVITIES_MOST places.
-        Cell { row: row as i32, half_column: column as i32 * 2 + i32::from(pushed) }
+        LatticeCell { row: row as i32, half_column: column as i32 * 2 + i32::from(pushed) }
     }
 }
 

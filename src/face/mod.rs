@@ -11,7 +11,7 @@ mod seen;
 
 pub use label::Label;
 pub use layout::{
-    CAVITIES_MOST, Cell, Grid, Group, Layout, LayoutProblem, Points, Ring, Spot, Stagger, distance,
+    CAVITIES_MOST, Grid, Group, LatticeCell, Layout, LayoutProblem, Points, Ring, RowStagger, Spot, distance,
     smallest_distance,
 };
 pub use numbering::{Along, Corner, Counter, Naming, Numbering, Path};

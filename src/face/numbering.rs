@@ -111,12 +111,16 @@ impl Counter {
 }
 
 /// A line and a place in it, both from 0 in the drawing: rows and columns of a grid.
-pub(super) type Place = (usize, usize);
+pub(super) type LatticePlace = (usize, usize);
 
 impl Numbering {
     /// The lines in the order counting meets them, each with the places it holds, in order, for a
     /// grid of `rows` by `columns` of which only the places in `holds` exist.
-    pub(super) fn lines(&self, (rows, columns): Place, holds: impl Fn(Place) -> bool) -> Vec<Vec<Place>> {
+    pub(super) fn lines(
+        &self,
+        (rows, columns): LatticePlace,
+        holds: impl Fn(LatticePlace) -> bool,
+    ) -> Vec<Vec<LatticePlace>> {
         let (lines, length) = match self.along {
             Along::Rows => (rows, columns),
             Along::Columns => (columns, rows),
@@ -129,7 +133,7 @@ impl Numbering {
             let row = if self.starts_at_bottom() { rows - 1 - row } else { row };
             (row, if self.starts_at_right() { columns - 1 - column } else { column })
         };
-        let ordered: Vec<Vec<Place>> = match self.path {
+        let ordered: Vec<Vec<LatticePlace>> = match self.path {
             Path::Round => vec![spiral(lines, length).map(|(line, step)| place(line, step)).collect()],
             path => (0..lines)
                 .map(|line| {
@@ -151,7 +155,7 @@ impl Numbering {
     }
 
     /// The label of every place in `lines`, in order.
-    pub(super) fn labels(&self, lines: &[Vec<Place>]) -> Result<Vec<Label>, LayoutProblem> {
+    pub(super) fn labels(&self, lines: &[Vec<LatticePlace>]) -> Result<Vec<Label>, LayoutProblem> {
         match &self.naming {
             Naming::PerLine { prefixes, counter } => {
                 if self.path == Path::Round {
@@ -189,7 +193,7 @@ fn prefixed(prefix: &str, counter: &Counter, count: usize) -> Result<Vec<Label>,
 
 /// Round the outside of a field and then inwards: along the first line, across the ends, back
 /// along the last line, home, and so on.
-fn spiral(lines: usize, length: usize) -> impl Iterator<Item = Place> {
+fn spiral(lines: usize, length: usize) -> impl Iterator<Item = LatticePlace> {
     let rings = lines.min(length).div_ceil(2);
     (0..rings).flat_map(move |ring| {
         let (last_line, last_step) = (lines - 1 - ring, length - 1 - ring);
@@ -208,8 +212,8 @@ mod tests {
     #[test]
     fn round_the_outside_visits_every_place_once() {
         for (lines, length) in [(1, 1), (1, 5), (5, 1), (2, 8), (3, 4), (4, 3), (5, 5)] {
-            let mut places: Vec<Place> = spiral(lines, length).collect();
-            let steps_apart = |w: &[Place]| w[0].0.abs_diff(w[1].0) + w[0].1.abs_diff(w[1].1);
+            let mut places: Vec<LatticePlace> = spiral(lines, length).collect();
+            let steps_apart = |w: &[LatticePlace]| w[0].0.abs_diff(w[1].0) + w[0].1.abs_diff(w[1].1);
             assert!(places.windows(2).all(|w| steps_apart(w) == 1), "{lines} by {length}: {places:?}");
             places.sort_unstable();
             places.dedup();

@@ -13,7 +13,7 @@ fn grids() -> impl Strategy<Value = Grid> {
     ]);
     let along = prop::sample::select(vec![Along::Rows, Along::Columns]);
     let path = prop::sample::select(vec![Path::Straight, Path::Serpentine, Path::Round]);
-    let stagger = prop::sample::select(vec![Stagger::No, Stagger::OddRows, Stagger::EvenRows]);
+    let stagger = prop::sample::select(vec![RowStagger::No, RowStagger::OddRows, RowStagger::EvenRows]);
     let pitch = prop::option::of((0.5..10.0_f64, 0.5..10.0_f64));
     (1..6_usize, 1..9_usize, corner, along, path, stagger, pitch, prop::option::of(1..9_usize)).prop_map(
         |(rows, columns, start, along, path, staggered, pitch_mm, hole)| {

@@ -8,10 +8,10 @@ use crate::{
     face::{Pose, Side},
 };
 
-use super::{Mark, Picture, placing::Size};
+use super::{Mark, Picture, placing::TextSize};
 
 /// Columns and rows of the cells' area that are shown: from, to.
-pub(super) type Shown = ((usize, usize), (usize, usize));
+pub(super) type ShownPart = ((usize, usize), (usize, usize));
 
 /// What is moulded around the face: named on the upper and lower edge, else in words.
 #[derive(Default, Clone)]
@@ -65,7 +65,7 @@ impl Around {
     }
 
     /// The outline; an edge behind which the face goes on says so.
-    pub fn frame(&self, picture: &mut Picture, shown: Shown, whole: Size, ascii: bool) {
+    pub fn frame(&self, picture: &mut Picture, shown: ShownPart, whole: TextSize, ascii: bool) {
         let (corner, across, down) =
             if ascii { (['+'; 4], "-", "|") } else { (['╭', '╮', '╰', '╯'], "─", "│") };
         let (right, bottom) = (picture.width().saturating_sub(1), picture.height().saturating_sub(1));

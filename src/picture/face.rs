@@ -14,8 +14,8 @@ use crate::{
 
 use super::{
     Mark, Picture, Piece, Slot,
-    around::{Around, Shown},
-    placing::{Placing, Size, ways},
+    around::{Around, ShownPart},
+    placing::{Placing, TextSize, ways},
 };
 
 /// What of a face may be seen, while something of it is asked.
@@ -75,7 +75,7 @@ struct LaidOut {
     form: Form,
     placing: Placing,
     /// Columns and rows of the cells' area that are shown: from, to.
-    shown: Shown,
+    shown: ShownPart,
     /// What is said of a part that is not the whole.
     part: Vec<String>,
 }
@@ -139,7 +139,7 @@ impl Cells<'_> {
     }
 
     /// Columns and rows of one cell.
-    fn cell(&self, form: Form) -> Size {
+    fn cell(&self, form: Form) -> TextSize {
         let label = self.spots.iter().map(|spot| spot.label.as_str().width()).max().unwrap_or(1) + 2;
         let content = self.slots.iter().map(Slot::width).max().unwrap_or(0);
         match form {
@@ -151,7 +151,7 @@ impl Cells<'_> {
     }
 
     /// Room for cells inside the outline, with what is said of a part under it: nothing, or as much as can be.
-    fn room(&self, around: &Around, is_part: bool) -> Size {
+    fn room(&self, around: &Around, is_part: bool) -> TextSize {
         let said = match is_part {
             true => wrap(&around.said_of_part(LONGEST), self.options.width),
             false => wrap(&around.said(&[]), self.options.width),

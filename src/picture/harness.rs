@@ -2,8 +2,8 @@
 //! the bundle gets. Drawn to one scale, so that the two pictures stand under each other.
 
 use crate::{
-    repair::{Ask, Placed},
-    swap::Thick,
+    job::Thick,
+    reckoning::{SplicePlace, StaggerRequest},
 };
 
 use super::{Mark, Picture};
@@ -77,14 +77,14 @@ pub struct Splicing<'a> {
     /// How far its damage reaches.
     pub damage_mm: f64,
     /// Where its splice sits, when it has a place.
-    pub place: Option<Placed>,
+    pub place: Option<SplicePlace>,
 }
 
 /// What is drawn, from the rear face of a housing.
 #[derive(Debug, Clone)]
 pub struct Harness<'a> {
     /// What the planner was asked.
-    pub ask: &'a Ask,
+    pub ask: &'a StaggerRequest,
     /// Where the bundle branches.
     pub branches_mm: Vec<f64>,
     /// Splices there already.
@@ -197,7 +197,7 @@ mod tests {
 
     #[test]
     fn sleeves_lie_where_the_plan_has_them_and_the_outline_stands_under_them() {
-        let ask = Ask {
+        let ask = StaggerRequest {
             clearance_mm: 40.0,
             gap_mm: 40.0,
             margin_mm: 15.0,
@@ -209,7 +209,7 @@ mod tests {
         let lead = |call, start_mm: f64| Splicing {
             call,
             damage_mm: 90.0,
-            place: Some(Placed { start_mm, centre_mm: start_mm + 22.5, end_mm: start_mm + 45.0 }),
+            place: Some(SplicePlace { start_mm, centre_mm: start_mm + 22.5, end_mm: start_mm + 45.0 }),
         };
         let harness = Harness {
             ask: &ask,

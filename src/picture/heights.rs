@@ -1,6 +1,6 @@
 //! Crimp heights against the band of the terminal's sheet, along one line.
 
-use crate::repair::Height;
+use crate::reckoning::Height;
 
 use super::{Mark, Picture};
 

@@ -19,7 +19,7 @@ pub use strip::draw_strip;
 
 use unicode_width::{UnicodeWidthChar, UnicodeWidthStr};
 
-use crate::{colour::Code, quantity::wrap};
+use crate::{colour::ColourCode, quantity::wrap};
 
 /// What a cell stands for. Meaning is never in colour alone: the text carries it, the mark helps.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -33,7 +33,7 @@ pub enum Mark {
     /// A cavity's label.
     Label,
     /// One code of a wire's colour.
-    Ground(Code),
+    Ground(ColourCode),
     /// A plug.
     Plug,
     /// Something is missing or wrong here.

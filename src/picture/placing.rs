@@ -11,27 +11,27 @@ const GROWTH: f64 = 1.04;
 const GROWTHS: usize = 40;
 
 /// Columns and rows.
-pub(super) type Size = (usize, usize);
+pub(super) type TextSize = (usize, usize);
 
 /// Cells in the character grid: the upper left corner of each, in the order of the spots.
 #[derive(Debug, Clone, PartialEq)]
 pub(super) struct Placing {
     pub at: Vec<(usize, usize)>,
     /// One cell.
-    pub cell: Size,
+    pub cell: TextSize,
     /// All of them together.
-    pub whole: Size,
+    pub whole: TextSize,
 }
 
 impl Placing {
-    fn of(at: Vec<(usize, usize)>, cell: Size) -> Self {
+    fn of(at: Vec<(usize, usize)>, cell: TextSize) -> Self {
         let far = |pick: fn(&(usize, usize)) -> usize| at.iter().map(pick).max().unwrap_or(0);
         let whole = (far(|p| p.0) + cell.0, far(|p| p.1) + cell.1);
         Self { at, cell, whole }
     }
 
     /// Whether it is no larger than this.
-    pub fn fits(&self, room: Size) -> bool {
+    pub fn fits(&self, room: TextSize) -> bool {
         self.whole.0 <= room.0 && self.whole.1 <= room.1
     }
 
@@ -50,7 +50,7 @@ impl Placing {
 
 /// The ways to place cells of this size, the truest first. On rings and points only what fits the
 /// room counts, since such a face is never cut.
-pub(super) fn ways(spots: &[SeenSpot], cell: Size, room: Size) -> Vec<Placing> {
+pub(super) fn ways(spots: &[SeenSpot], cell: TextSize, room: TextSize) -> Vec<Placing> {
     match spots.iter().all(|spot| spot.row.is_some()) {
         true => {
             let close = pushed_together(spots, cell);
@@ -67,7 +67,7 @@ pub(super) fn ways(spots: &[SeenSpot], cell: Size, room: Size) -> Vec<Placing> {
 }
 
 /// A grid with its distances true in each direction: neighbours in a row just do not touch, nor do rows.
-fn to_scale(spots: &[SeenSpot], cell: Size) -> Option<Placing> {
+fn to_scale(spots: &[SeenSpot], cell: TextSize) -> Option<Placing> {
     let lines = lines(spots);
     let along = lines.iter().flat_map(|line| steps(line.iter().filter_map(|i| spots.get(*i)).map(|s| s.x)));
     let along = along.fold(f64::INFINITY, f64::min);
@@ -78,7 +78,7 @@ fn to_scale(spots: &[SeenSpot], cell: Size) -> Option<Placing> {
 }
 
 /// A grid without its gaps: what is left of, right of, above and below stays so.
-fn pushed_together(spots: &[SeenSpot], cell: Size) -> Placing {
+fn pushed_together(spots: &[SeenSpot], cell: TextSize) -> Placing {
     let lines = lines(spots);
     let mut line_of = vec![0; spots.len()];
     for (n, i) in lines.iter().enumerate().flat_map(|(n, line)| line.iter().map(move |i| (n, *i))) {
@@ -109,7 +109,7 @@ fn pushed_together(spots: &[SeenSpot], cell: Size) -> Placing {
 }
 
 /// Rings and points true to shape: the tightest pair just does not touch.
-fn in_shape(spots: &[SeenSpot], cell: Size, room: Size) -> Option<Placing> {
+fn in_shape(spots: &[SeenSpot], cell: TextSize, room: TextSize) -> Option<Placing> {
     let rows = rows_apart(spots, cell).max(rows_in_line(spots));
     grown(spots, cell, (ASPECT * rows, rows), room)
 }
@@ -123,7 +123,7 @@ fn rows_in_line(spots: &[SeenSpot]) -> f64 {
 }
 
 /// Rows per unit at which the tightest pair just does not touch.
-fn rows_apart(spots: &[SeenSpot], cell: Size) -> f64 {
+fn rows_apart(spots: &[SeenSpot], cell: TextSize) -> f64 {
     let apart = pairs(spots).map(|(dx, dy)| {
         let across = if dx > 0.0 { cell.0 as f64 / (ASPECT * dx) } else { f64::INFINITY };
         let down = if dy > 0.0 { cell.1 as f64 / dy } else { f64::INFINITY };
@@ -133,7 +133,7 @@ fn rows_apart(spots: &[SeenSpot], cell: Size) -> f64 {
 }
 
 /// Rings and points as wide as there is room, and only as tall as needed.
-fn stretched(spots: &[SeenSpot], cell: Size, room: Size) -> Option<Placing> {
+fn stretched(spots: &[SeenSpot], cell: TextSize, room: TextSize) -> Option<Placing> {
     let span = |pick: fn(&SeenSpot) -> f64| {
         let places = || spots.iter().map(pick);
         places().fold(f64::NEG_INFINITY, f64::max) - places().fold(f64::INFINITY, f64::min)
@@ -150,7 +150,7 @@ fn stretched(spots: &[SeenSpot], cell: Size, room: Size) -> Option<Placing> {
 }
 
 /// The scale, made a little larger until rounding makes nothing touch; none where it gets too large.
-fn grown(spots: &[SeenSpot], cell: Size, mut scale: (f64, f64), room: Size) -> Option<Placing> {
+fn grown(spots: &[SeenSpot], cell: TextSize, mut scale: (f64, f64), room: TextSize) -> Option<Placing> {
     for _ in 0..GROWTHS {
         if let Some(placing) = scaled(spots, cell, scale, Rounding::FromMiddle) {
             return Some(placing);
@@ -176,7 +176,7 @@ enum Rounding {
 /// one line to the eye stays one.
 fn scaled(
     spots: &[SeenSpot],
-    cell: Size,
+    cell: TextSize,
     (columns, rows): (f64, f64),
     rounding: Rounding,
 ) -> Option<Placing> {

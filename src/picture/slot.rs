@@ -3,7 +3,7 @@
 use unicode_width::UnicodeWidthStr;
 
 use crate::{
-    colour::{Code, Colour},
+    colour::{Colour, ColourCode},
     face::Label,
 };
 
@@ -94,7 +94,7 @@ impl Slot {
     }
 }
 
-fn code(code: Code, before: &str) -> Piece {
+fn code(code: ColourCode, before: &str) -> Piece {
     Piece { text: format!("{before}{}", Colour::from(code)), mark: Mark::Ground(code) }
 }
 

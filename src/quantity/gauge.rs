@@ -9,11 +9,11 @@ use super::{QuantityProblem, number_and_unit};
 #[derive(Debug, Clone, PartialEq)]
 pub struct Gauge {
     typed: String,
-    size: Size,
+    size: WireSize,
 }
 
 #[derive(Debug, Clone, Copy, PartialEq)]
-enum Size {
+enum WireSize {
     MetricMm2(f64),
     /// 0 is 1/0, -1 is 2/0, and so on to -3.
     Awg(i32),
@@ -28,8 +28,8 @@ impl Gauge {
     /// The conductor area in mm². AWG by ASTM B258: d = 0.127 mm × 92^((36 − n) / 39).
     pub fn area_mm2(&self) -> f64 {
         match self.size {
-            Size::MetricMm2(area) => area,
-            Size::Awg(n) => {
+            WireSize::MetricMm2(area) => area,
+            WireSize::Awg(n) => {
                 let diameter_mm = 0.127 * 92_f64.powf(f64::from(36 - n) / 39.0);
                 std::f64::consts::PI * diameter_mm * diameter_mm / 4.0
             }
@@ -39,11 +39,11 @@ impl Gauge {
     /// Both systems, for show: `0.75 mm²` stays itself, `18AWG` adds its area.
     pub fn both(&self) -> String {
         match self.size {
-            Size::MetricMm2(area) => match NOMINAL_PAIRS.iter().find(|(mm2, _)| *mm2 == area) {
+            WireSize::MetricMm2(area) => match NOMINAL_PAIRS.iter().find(|(mm2, _)| *mm2 == area) {
                 Some((_, awg)) => format!("{area} mm² (charts: {awg} AWG)"),
                 None => format!("{area} mm²"),
             },
-            Size::Awg(n) => format!("{} ({:.3} mm²)", awg_name(n), self.area_mm2()),
+            WireSize::Awg(n) => format!("{} ({:.3} mm²)", awg_name(n), self.area_mm2()),
         }
     }
 
@@ -100,7 +100,7 @@ impl FromStr for Gauge {
             if !(-3..=40).contains(&n) {
                 return Err(out_of_range("4/0 AWG to 40 AWG"));
             }
-            Size::Awg(n)
+            WireSize::Awg(n)
         } else {
             let (area, unit) = number_and_unit(&lower, "0.75, 0,75 mm² or 18AWG")?;
             if !matches!(unit, "" | "mm2" | "mm²" | "mm^2" | "qmm") {
@@ -113,7 +113,7 @@ impl FromStr for Gauge {
             if !(area > 0.0 && area <= 1000.0) {
                 return Err(out_of_range("above 0, up to 1000 mm²"));
             }
-            Size::MetricMm2(area)
+            WireSize::MetricMm2(area)
         };
         Ok(Self { typed: text.to_owned(), size })
     }

@@ -171,36 +171,36 @@ impl Difference {
 }
 
 /// A wire of a record: where it is, its place in the lead from 1, and what was said of it.
-type Spot<'a> = (&'a Address, usize, &'a Wire);
+type WireSpot<'a> = (&'a Address, usize, &'a Wire);
 
 /// What a wire is recognised by in one pass of the matching.
-type Marker<'m> = dyn Fn(&Spot<'_>) -> Option<String> + 'm;
+type Marker<'m> = dyn Fn(&WireSpot<'_>) -> Option<String> + 'm;
 
 /// The name of a wire, else what it looks like.
 fn called(wire: &Wire) -> String {
     wire.name().map_or_else(|| format!("the {} {} wire", wire.colour, wire.gauge), ToOwned::to_owned)
 }
 
-fn wires(record: &Record) -> Vec<Spot<'_>> {
+fn wires(record: &Record) -> Vec<WireSpot<'_>> {
     let leads = record.iter().filter_map(|(at, holds)| holds.lead().map(|lead| (at, lead)));
     leads.flat_map(|(at, lead)| lead.wires.iter().enumerate().map(move |(i, w)| (at, i + 1, w))).collect()
 }
 
 /// Pairs the wires of both records, in passes from the surest mark to the weakest.
-fn matched<'a>(found: &[Spot<'a>], should: &[Spot<'a>]) -> Vec<(usize, usize)> {
+fn matched<'a>(found: &[WireSpot<'a>], should: &[WireSpot<'a>]) -> Vec<(usize, usize)> {
     let mut pairs = Vec::new();
     let (mut used_found, mut used_should) = (BTreeSet::new(), BTreeSet::new());
-    let by_number = |(_, _, w): &Spot<'_>| w.number.clone();
-    let by_circuit = |(_, _, w): &Spot<'_>| w.circuit.clone();
+    let by_number = |(_, _, w): &WireSpot<'_>| w.number.clone();
+    let by_circuit = |(_, _, w): &WireSpot<'_>| w.circuit.clone();
     let look = |w: &Wire| {
         let (colour, gauge) = (w.colour.known()?, w.gauge.known()?);
         Some(format!("{colour} {}", gauge.area_mm2()))
     };
-    let by_place = |(at, _, w): &Spot<'_>| look(w).map(|look| format!("{at} {look}"));
-    let by_look = |(_, _, w): &Spot<'_>| look(w);
+    let by_place = |(at, _, w): &WireSpot<'_>| look(w).map(|look| format!("{at} {look}"));
+    let by_look = |(_, _, w): &WireSpot<'_>| look(w);
     let passes: [&Marker<'_>; 4] = [&by_number, &by_circuit, &by_place, &by_look];
     for key in passes {
-        let unique = |spots: &[Spot<'_>], used: &BTreeSet<usize>| {
+        let unique = |spots: &[WireSpot<'_>], used: &BTreeSet<usize>| {
             let mut seen: BTreeMap<String, Option<usize>> = BTreeMap::new();
             for (i, spot) in spots.iter().enumerate().filter(|(i, _)| !used.contains(i)) {
                 if let Some(mark) = key(spot) {
@@ -373,24 +373,25 @@ fn described(found: &Wire, should: &Wire) -> Vec<Aspect> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::record::{Holds, LeadSeen, Told};
+    use crate::record::{CavityContent, Known, LeadSeen};
 
     fn at(label: &str) -> Address {
         format!("old:{label}").parse().unwrap()
     }
 
-    fn wired(number: Option<&str>, colour: &str) -> Holds {
-        let gauge = Told::Is("0.5".parse().unwrap());
+    fn wired(number: Option<&str>, colour: &str) -> CavityContent {
+        let gauge = Known::Is("0.5".parse().unwrap());
         let wire = Wire {
             number: number.map(ToOwned::to_owned),
-            ..Wire::new(Told::Is(colour.parse().unwrap()), gauge)
+            ..Wire::new(Known::Is(colour.parse().unwrap()), gauge)
         };
-        Holds::Wired(LeadSeen { wires: vec![wire], terminal: None, seal: None, condition: None })
+        CavityContent::Wired(LeadSeen { wires: vec![wire], terminal: None, seal: None, condition: None })
     }
 
     #[track_caller]
-    fn check(found: &[(&str, Holds)], should: &[(&str, Holds)], sentences: &[&str]) {
-        let record = |cavities: &[(&str, Holds)]| cavities.iter().map(|(l, h)| (at(l), h.clone())).collect();
+    fn check(found: &[(&str, CavityContent)], should: &[(&str, CavityContent)], sentences: &[&str]) {
+        let record =
+            |cavities: &[(&str, CavityContent)]| cavities.iter().map(|(l, h)| (at(l), h.clone())).collect();
         let seen: Vec<String> =
             compare(&record(found), &record(should)).iter().map(Difference::sentence).collect();
         assert_eq!(seen, sentences);
@@ -399,8 +400,8 @@ mod tests {
     #[test]
     fn a_wire_one_hole_off_is_one_difference() {
         check(
-            &[("A133", wired(Some("W1"), "OG")), ("A134", Holds::Open)],
-            &[("A133", Holds::Plugged), ("A134", wired(Some("W1"), "OG"))],
+            &[("A133", wired(Some("W1"), "OG")), ("A134", CavityContent::Open)],
+            &[("A133", CavityContent::Plugged), ("A134", wired(Some("W1"), "OG"))],
             &["W1 is in A133 and belongs in A134."],
         );
     }
@@ -417,8 +418,8 @@ mod tests {
     #[test]
     fn a_missing_plug_a_missing_wire_and_an_extra_wire_are_told_apart() {
         check(
-            &[("1", Holds::Open), ("2", Holds::Open), ("3", wired(Some("W9"), "BK"))],
-            &[("1", Holds::Plugged), ("2", wired(Some("W2"), "RD")), ("3", Holds::Empty)],
+            &[("1", CavityContent::Open), ("2", CavityContent::Open), ("3", wired(Some("W9"), "BK"))],
+            &[("1", CavityContent::Plugged), ("2", wired(Some("W2"), "RD")), ("3", CavityContent::Empty)],
             &[
                 "1 is open as found and plugged as it should be.",
                 "W2 belongs in 2 and is found nowhere.",
@@ -430,15 +431,15 @@ mod tests {
     #[test]
     fn two_wires_of_one_terminal_that_belong_elsewhere_are_two_differences() {
         let two = |first: &str, second: &str| match (wired(Some(first), "RD"), wired(Some(second), "BK")) {
-            (Holds::Wired(mut lead), Holds::Wired(more)) => {
+            (CavityContent::Wired(mut lead), CavityContent::Wired(more)) => {
                 lead.wires.extend(more.wires);
-                Holds::Wired(lead)
+                CavityContent::Wired(lead)
             }
-            _ => Holds::Open,
+            _ => CavityContent::Open,
         };
         check(
-            &[("1", two("W1", "W2")), ("2", Holds::Open), ("3", Holds::Open)],
-            &[("1", Holds::Empty), ("2", wired(Some("W1"), "RD")), ("3", wired(Some("W2"), "BK"))],
+            &[("1", two("W1", "W2")), ("2", CavityContent::Open), ("3", CavityContent::Open)],
+            &[("1", CavityContent::Empty), ("2", wired(Some("W1"), "RD")), ("3", wired(Some("W2"), "BK"))],
             &["W1 is in 1 and belongs in 2.", "W2 is in 1 and belongs in 3."],
         );
     }
@@ -449,17 +450,18 @@ mod tests {
             number: Some("W1".into()),
             circuit: Some("belt tensioner".into()),
             kind: WireKind::Restraint,
-            ..Wire::new(Told::Is("YE".parse().unwrap()), Told::Is("0.75".parse().unwrap()))
+            ..Wire::new(Known::Is("YE".parse().unwrap()), Known::Is("0.75".parse().unwrap()))
         };
         let found = Wire {
             circuit: Some("spare".into()),
             kind: WireKind::Ordinary,
-            colour: Told::Is("RD".parse().unwrap()),
-            gauge: Told::Is("0.5".parse().unwrap()),
+            colour: Known::Is("RD".parse().unwrap()),
+            gauge: Known::Is("0.5".parse().unwrap()),
             ..meant.clone()
         };
-        let holds =
-            |wire| Holds::Wired(LeadSeen { wires: vec![wire], terminal: None, seal: None, condition: None });
+        let holds = |wire| {
+            CavityContent::Wired(LeadSeen { wires: vec![wire], terminal: None, seal: None, condition: None })
+        };
         check(
             &[("1", holds(found.clone()))],
             &[("1", holds(meant.clone()))],
@@ -468,7 +470,7 @@ mod tests {
             ],
         );
         // Upper case and marks are no other circuit; what is not known differs from nothing.
-        let same = Wire { circuit: Some("Belt-Tensioner".into()), colour: Told::Unknown, ..meant.clone() };
+        let same = Wire { circuit: Some("Belt-Tensioner".into()), colour: Known::Unknown, ..meant.clone() };
         check(&[("1", holds(same))], &[("1", holds(meant))], &[]);
     }
 
@@ -476,8 +478,8 @@ mod tests {
     fn wires_that_are_known_by_other_names_are_not_one_by_their_looks() {
         // Elsewhere: two wires, one too many and one missing.
         check(
-            &[("1", wired(Some("W9"), "BK")), ("2", Holds::Open)],
-            &[("1", Holds::Plugged), ("2", wired(Some("W2"), "BK"))],
+            &[("1", wired(Some("W9"), "BK")), ("2", CavityContent::Open)],
+            &[("1", CavityContent::Plugged), ("2", wired(Some("W2"), "BK"))],
             &["W9 is in 1 and is not on the diagram.", "W2 belongs in 2 and is found nowhere."],
         );
         // In its own hole the names are the difference; without a name the look decides.
@@ -487,15 +489,15 @@ mod tests {
             &["W9 in 1 is number W9 as found and number W1 as it should be."],
         );
         check(
-            &[("1", wired(None, "BK")), ("2", Holds::Open)],
-            &[("1", Holds::Plugged), ("2", wired(Some("W2"), "BK"))],
+            &[("1", wired(None, "BK")), ("2", CavityContent::Open)],
+            &[("1", CavityContent::Plugged), ("2", wired(Some("W2"), "BK"))],
             &["the BK 0.5 wire is in 1 and belongs in 2."],
         );
     }
 
     #[test]
     fn a_bridge_is_not_any_bridge() {
-        let bridge = |what: &str| Holds::Bridge(what.to_owned());
+        let bridge = |what: &str| CavityContent::Bridge(what.to_owned());
         check(
             &[("1", bridge("diode"))],
             &[("1", bridge("shorting clip"))],

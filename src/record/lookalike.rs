@@ -2,7 +2,7 @@
 
 use std::collections::BTreeMap;
 
-use super::{Address, Holds, Record};
+use super::{Address, CavityContent, Record};
 
 /// Leads that the eye cannot tell apart.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -18,7 +18,7 @@ pub struct LookAlike {
 pub fn look_alikes(record: &Record) -> Vec<LookAlike> {
     let mut groups: BTreeMap<(String, u64), LookAlike> = BTreeMap::new();
     for (at, holds) in record {
-        let Holds::Wired(lead) = holds else { continue };
+        let CavityContent::Wired(lead) = holds else { continue };
         for wire in &lead.wires {
             let (Some(colour), Some(gauge)) = (wire.colour.known(), wire.gauge.known()) else { continue };
             let key = (colour.to_string(), gauge.area_mm2().to_bits());

@@ -2,13 +2,13 @@
 
 mod address;
 mod compare;
-mod holds;
+mod content;
 mod lookalike;
 mod shift;
 
 pub use address::{Address, AddressProblem, HousingName};
 pub use compare::{Aspect, Difference, DifferenceKind, compare, drawn_wires};
-pub use holds::{Holds, InsulationClass, LeadSeen, Seal, SpareSeen, Told, Wire, WireKind};
+pub use content::{CavityContent, InsulationClass, Known, LeadSeen, Seal, SpareSeen, Wire, WireKind};
 
 pub use lookalike::{LookAlike, look_alikes};
 pub use shift::join_shifts;
@@ -16,4 +16,4 @@ pub use shift::join_shifts;
 use std::collections::BTreeMap;
 
 /// What each cavity of the old side holds, by address.
-pub type Record = BTreeMap<Address, Holds>;
+pub type Record = BTreeMap<Address, CavityContent>;

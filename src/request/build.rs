@@ -9,19 +9,19 @@ use super::{
 };
 use crate::{
     catalogue::{LockState, Sealing, SizeName, SmallPart, Supplied},
-    record::Address,
-    repair::ToolBook,
-    supply::{Describe, Kind, Line, RequestNumber, Substitute},
-    swap::{
-        Destination, Expected, ItemId, Job, JobHousing, JobSide, Lead, Place, PlugOrigin, State, Survey,
+    job::{
+        Assessment, Destination, Expected, ItemId, Job, JobHousing, JobSide, Lead, Place, PlugOrigin, State,
         day_of,
     },
+    reckoning::ToolBook,
+    record::Address,
+    supply::{Describe, Line, PartKind, RequestNumber, Substitute},
 };
 
 /// The request of a job as it stands, numbered on from the one sent before.
 pub fn build(
     job: &Job,
-    survey: &Survey,
+    assessment: &Assessment,
     id: &str,
     head: RequestHead,
     previous: Option<&RequestForm>,
@@ -30,12 +30,12 @@ pub fn build(
     let state = job.state();
     let mut lines = Vec::new();
     for new in state.side(JobSide::New) {
-        housing_lines(state, survey, new, &mut lines);
-        plug_lines(state, survey, new, &mut lines);
-        other_lines(state, survey, new, &mut lines);
+        housing_lines(state, assessment, new, &mut lines);
+        plug_lines(state, assessment, new, &mut lines);
+        other_lines(state, assessment, new, &mut lines);
     }
-    let today = day_of(survey.now);
-    repair_lines(state, survey, &Proved { book, today: today.clone(), previous }, &mut lines);
+    let today = day_of(assessment.now);
+    repair_lines(state, assessment, &Proved { book, today: today.clone(), previous }, &mut lines);
     let mut head = match previous {
         Some(previous) => previous.head_for(&head),
         None => head,
@@ -122,7 +122,7 @@ fn number_lines(lines: &mut Vec<JobLine>, previous: Option<&RequestForm>, state:
     changed
 }
 
-pub(super) fn line(kind: Kind, part: Option<String>, description: String, need: u32) -> Line {
+pub(super) fn line(kind: PartKind, part: Option<String>, description: String, need: u32) -> Line {
     Line {
         line: 0,
         kind,
@@ -142,17 +142,17 @@ pub(super) fn line(kind: Kind, part: Option<String>, description: String, need: 
 }
 
 /// The housing and what is forgotten beside it.
-fn housing_lines(state: &State, survey: &Survey, new: &JobHousing, lines: &mut Vec<JobLine>) {
+fn housing_lines(state: &State, assessment: &Assessment, new: &JobHousing, lines: &mut Vec<JobLine>) {
     let housing = new.housing();
     if is_in_use(state, new) {
         parts_still_missing(new, lines);
         return;
     }
-    let mut main = line(Kind::Housing, Some(housing.part.to_string()), housing.title.clone(), 1);
+    let mut main = line(PartKind::Housing, Some(housing.part.to_string()), housing.title.clone(), 1);
     if let Some(revision) = &housing.revision {
         main.description.push_str(&format!(", revision {revision}"));
     }
-    let shut = shut_out(state, survey, new);
+    let shut = shut_out(state, assessment, new);
     if !shut.is_empty() {
         main.description.push_str(&format!(
             ". QUESTION: {}. Is there an earlier revision that takes it, or a document that moves it?",
@@ -164,13 +164,13 @@ fn housing_lines(state: &State, survey: &Survey, new: &JobHousing, lines: &mut V
     lines.push(JobLine::of(main));
     if let Some(lock) = &housing.lock {
         let part = lock.part.as_ref().map(ToString::to_string);
-        lines.push(JobLine::of(companion(Kind::SecondaryLock, part, &lock.kind, lock.supplied, new)));
+        lines.push(JobLine::of(companion(PartKind::SecondaryLock, part, &lock.kind, lock.supplied, new)));
     }
     if let Some(clip) = &housing.assurance {
-        lines.push(JobLine::of(small_part(Kind::Assurance, clip, new)));
+        lines.push(JobLine::of(small_part(PartKind::Assurance, clip, new)));
     }
     for part in &housing.small_parts {
-        lines.push(JobLine::of(small_part(Kind::SmallPart, part, new)));
+        lines.push(JobLine::of(small_part(PartKind::SmallPart, part, new)));
     }
 }
 
@@ -184,21 +184,21 @@ fn parts_still_missing(new: &JobHousing, lines: &mut Vec<JobLine>) {
     let housing = new.housing();
     if let Some(lock) = housing.lock.as_ref().filter(|_| new.lock == Some(LockState::Broken)) {
         let part = lock.part.as_ref().map(ToString::to_string);
-        let broken = companion(Kind::SecondaryLock, part, &lock.kind, Supplied::Separate, new);
+        let broken = companion(PartKind::SecondaryLock, part, &lock.kind, Supplied::Separate, new);
         lines.push(JobLine::of(broken));
     }
     let clip = housing.assurance.iter().filter(|_| new.assurance != Some(true));
-    let clip = clip.map(|part| (Kind::Assurance, part));
+    let clip = clip.map(|part| (PartKind::Assurance, part));
     let parts = housing.small_parts.iter().filter(|part| !new.parts_on.contains(&part.name));
-    let parts = parts.map(|part| (Kind::SmallPart, part));
+    let parts = parts.map(|part| (PartKind::SmallPart, part));
     for (kind, part) in clip.chain(parts).filter(|(_, part)| part.supplied == Supplied::Separate) {
         lines.push(JobLine::of(small_part(kind, part, new)));
     }
 }
 
 /// The leads that have no place because their cavity is moulded shut.
-fn shut_out(state: &State, survey: &Survey, new: &JobHousing) -> Vec<String> {
-    let at = |lead: &Lead| match survey.target.leads.get(&lead.id) {
+fn shut_out(state: &State, assessment: &Assessment, new: &JobHousing) -> Vec<String> {
+    let at = |lead: &Lead| match assessment.target.leads.get(&lead.id) {
         Some(Destination::Blocked(at)) if at.housing == new.name => Some(at.label.clone()),
         _ => None,
     };
@@ -207,11 +207,11 @@ fn shut_out(state: &State, survey: &Survey, new: &JobHousing) -> Vec<String> {
         .collect()
 }
 
-fn small_part(kind: Kind, part: &SmallPart, new: &JobHousing) -> Line {
+fn small_part(kind: PartKind, part: &SmallPart, new: &JobHousing) -> Line {
     companion(kind, part.part.as_ref().map(ToString::to_string), &part.name, part.supplied, new)
 }
 
-fn companion(kind: Kind, part: Option<String>, name: &str, supplied: Supplied, new: &JobHousing) -> Line {
+fn companion(kind: PartKind, part: Option<String>, name: &str, supplied: Supplied, new: &JobHousing) -> Line {
     let housing = new.housing();
     let description = format!("{name} of {} (added: its companion)", housing.part);
     let mut companion = line(kind, part, description, 1);
@@ -254,11 +254,11 @@ pub(super) fn describe(new: &JobHousing, size: Option<&SizeName>, lead: Option<&
 }
 
 /// Plugs by cavity size: holes that take one, less the sound ones already here.
-fn plug_lines(state: &State, survey: &Survey, new: &JobHousing, lines: &mut Vec<JobLine>) {
+fn plug_lines(state: &State, assessment: &Assessment, new: &JobHousing, lines: &mut Vec<JobLine>) {
     let mut missing: BTreeMap<SizeName, Vec<Address>> = BTreeMap::new();
     for cavity in &new.housing().cavities {
         let at = new.address(&cavity.label);
-        let wants = match survey.target.expected(&at) {
+        let wants = match assessment.target.expected(&at) {
             Expected::Plug(Some(from)) => !plug_serves(state, from, &at),
             Expected::Plug(None) | Expected::SpareAndPlug => true,
             _ => false,
@@ -283,7 +283,7 @@ fn plug_lines(state: &State, survey: &Survey, new: &JobHousing, lines: &mut Vec<
             None => format!("blanking plug for cavity size {size}"),
         };
         let need = u32::try_from(cavities.len()).unwrap_or(u32::MAX);
-        let mut asked = line(Kind::Plug, plug.map(|p| p.part.to_string()), description, need);
+        let mut asked = line(PartKind::Plug, plug.map(|p| p.part.to_string()), description, need);
         asked.spare = state.rules.spares.value.plugs;
         asked.pack = plug.and_then(|p| p.pack);
         asked.for_cavities = cavities.iter().map(ToString::to_string).collect();

@@ -5,8 +5,8 @@ use serde_json::Value;
 
 use super::{JobLine, Request, RequestHead};
 use crate::{
-    supply::{Describe, Kind, LeadSpec, Line, Substitute},
-    swap::{RequestSeen, Ticket},
+    job::{RequestSeen, Ticket},
+    supply::{Describe, LeadSpec, Line, PartKind, Substitute},
 };
 
 /// A request in a file or a JSON document. Absent values are null.
@@ -35,7 +35,7 @@ pub struct RequestForm {
 pub(crate) struct LineForm {
     pub(super) line: u32,
     #[serde(with = "super::form_back::words")]
-    pub(super) kind: Kind,
+    pub(super) kind: PartKind,
     pub(super) part: Option<String>,
     pub(super) read_from: Option<String>,
     pub(super) description: String,
@@ -314,7 +314,7 @@ impl RequestForm {
         let same_part = |old: &&LineForm| {
             // A repair lead stays the same line however long it gets: it is for the same wire.
             let is_same = match line.kind {
-                Kind::Lead => home(old) == home(&form),
+                PartKind::Lead => home(old) == home(&form),
                 _ => old.description == form.description,
             };
             old.kind == form.kind && old.part == form.part && is_same && !taken.contains(&old.line)

@@ -88,15 +88,15 @@ impl From<LeadForm> for LeadSpec {
 pub(super) mod words {
     use serde::{Deserialize, Deserializer, Serializer, de::Error};
 
-    use crate::supply::{Kind, Substitute};
+    use crate::supply::{PartKind, Substitute};
 
     pub(in crate::request) trait Worded: Copy + 'static {
         const ALL: &'static [Self];
         fn word(self) -> &'static str;
     }
 
-    impl Worded for Kind {
-        const ALL: &'static [Self] = &Kind::ALL;
+    impl Worded for PartKind {
+        const ALL: &'static [Self] = &PartKind::ALL;
         fn word(self) -> &'static str {
             self.as_str()
         }

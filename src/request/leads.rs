@@ -6,15 +6,15 @@ use super::{
 };
 use crate::{
     catalogue::{PartNumber, Sealing, SizeName},
+    job::{ItemId, JobHousing, Lead, LeadOrder, OtherEnd, State},
     quantity::{Gauge, Length},
+    reckoning::LeadLength,
     record::InsulationClass,
-    repair::LeadLength,
-    supply::{Describe, Kind, LeadSpec, Line, Substitute},
-    swap::{ItemId, JobHousing, Lead, LeadOrder, OtherEnd, State},
+    supply::{Describe, LeadSpec, Line, PartKind, Substitute},
 };
 
 /// A repair lead that is asked for.
-pub(super) struct Wanted<'a> {
+pub(super) struct WantedLead<'a> {
     /// What it is for.
     pub lead: &'a Lead,
     /// What it has to be, as far as it was said.
@@ -34,8 +34,8 @@ pub(super) struct Wanted<'a> {
 }
 
 /// The line of a repair lead, and that of its splice where it does not come with it.
-pub(super) fn lead_lines(state: &State, wanted: &Wanted<'_>) -> (JobLine, Option<Line>) {
-    let Wanted { lead, new, size, to, .. } = *wanted;
+pub(super) fn lead_lines(state: &State, wanted: &WantedLead<'_>) -> (JobLine, Option<Line>) {
+    let WantedLead { lead, new, size, to, .. } = *wanted;
     let order = wanted.order.cloned().unwrap_or_default();
     let spec = spec(state, wanted, &order);
     let length = spec.length_mm.map_or("length not known yet".to_owned(), |mm| format!("{mm:.0} mm"));
@@ -43,7 +43,7 @@ pub(super) fn lead_lines(state: &State, wanted: &Wanted<'_>) -> (JobLine, Option
     let with = if new.housing().sealing == Sealing::Individual { "terminal and seal" } else { "terminal" };
     let call = state.call_joined(lead);
     let description = format!("repair lead for {call}, {length}, {gauge}, with {with} fitted");
-    let mut asked = line(Kind::Lead, None, description, 1);
+    let mut asked = line(PartKind::Lead, None, description, 1);
     asked.describe = Some(describe(new, size, Some(lead)));
     asked.for_cavities = vec![to.to_owned()];
     asked.substitute = Substitute::AskFirst;
@@ -61,7 +61,7 @@ fn splice_line(state: &State, lead: &Lead, order: &LeadOrder) -> Option<Line> {
         "splice with its sleeve, {}, sleeve {sleeve}: {splice} (added: every lead takes one)",
         joins(state, lead, order)
     );
-    let mut asked = line(Kind::Splice, None, description, 1);
+    let mut asked = line(PartKind::Splice, None, description, 1);
     asked.describe = Some(Describe {
         gauges: vec![wire],
         diameters: order.diameter_for(lead).map(Length::both).into_iter().collect(),
@@ -73,8 +73,8 @@ fn splice_line(state: &State, lead: &Lead, order: &LeadOrder) -> Option<Line> {
     Some(asked)
 }
 
-fn spec(state: &State, wanted: &Wanted<'_>, order: &LeadOrder) -> LeadSpec {
-    let Wanted { lead, length, new, size, to, part, .. } = *wanted;
+fn spec(state: &State, wanted: &WantedLead<'_>, order: &LeadOrder) -> LeadSpec {
+    let WantedLead { lead, length, new, size, to, part, .. } = *wanted;
     let gauge = order.gauge_for(lead);
     let colour = order.colour_for(lead);
     let first = lead.first_wire();
@@ -112,8 +112,8 @@ fn spec(state: &State, wanted: &Wanted<'_>, order: &LeadOrder) -> LeadSpec {
         twisted_with: twisted.map(ToString::to_string),
         lay_mm: order.twist.as_ref().map(|twist| twist.lay.mm()),
         hand: order.twist.as_ref().map(|twist| match twist.hand {
-            crate::swap::Hand::Left => "left".to_owned(),
-            crate::swap::Hand::Right => "right".to_owned(),
+            crate::job::Lay::Left => "left".to_owned(),
+            crate::job::Lay::Right => "right".to_owned(),
         }),
         shielded: first.is_some_and(|wire| wire.shielded),
         terminal: terminal.map(ToString::to_string),

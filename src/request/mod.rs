@@ -20,8 +20,8 @@ pub use table::table;
 pub use crate::supply::RequestHead;
 
 use crate::{
+    job::{Act, ItemId, RequestSaid, RequestedLine},
     supply::{LeadSpec, Line, RequestNumber},
-    swap::{Act, ItemId, RequestSaid, RequestedLine},
 };
 
 /// A line of a request, with what only the job knows of it.
@@ -61,7 +61,7 @@ pub struct Request {
     /// The job.
     pub job: String,
     /// Machine, serial number, connector and reason, as on the ticket.
-    pub ticket: crate::swap::Ticket,
+    pub ticket: crate::job::Ticket,
     /// Why it is asked for.
     pub why: String,
     /// The day it was put together, as YYYY-MM-DD.

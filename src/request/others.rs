@@ -9,18 +9,23 @@ use super::{
 };
 use crate::{
     catalogue::{SizeName, Terminal},
-    house::spare_contacts,
+    job::{Assessment, Expected, ItemId, JobHousing, Occupant, OtherKind, State},
     record::Address,
-    supply::{Kind, Substitute},
-    swap::{Expected, ItemId, JobHousing, Occupant, OtherKind, State, Survey},
+    shop_rules::spare_contacts,
+    supply::{PartKind, Substitute},
 };
 
-pub(super) fn other_lines(state: &State, survey: &Survey, new: &JobHousing, lines: &mut Vec<JobLine>) {
+pub(super) fn other_lines(
+    state: &State,
+    assessment: &Assessment,
+    new: &JobHousing,
+    lines: &mut Vec<JobLine>,
+) {
     let mut spares: BTreeMap<SizeName, Vec<Address>> = BTreeMap::new();
     let mut by_practice = false;
     for cavity in &new.housing().cavities {
         let at = new.address(&cavity.label);
-        let expected = survey.target.expected(&at);
+        let expected = assessment.target.expected(&at);
         by_practice |= *expected == Expected::SpareAndPlug;
         match wanted(state, expected, &at) {
             Some(OtherKind::Bridge(what)) => lines.push(bridge_line(new, &what, &at)),
@@ -61,7 +66,7 @@ fn wanted(state: &State, expected: &Expected, at: &Address) -> Option<OtherKind>
 
 fn bridge_line(new: &JobHousing, what: &str, at: &Address) -> JobLine {
     let description = format!("{what} (bridge, diode or clip) for cavity {}", at.label);
-    let mut asked = line(Kind::SmallPart, None, description, 1);
+    let mut asked = line(PartKind::SmallPart, None, description, 1);
     asked.for_cavities = vec![at.to_string()];
     asked.describe = Some(describe(new, None, None));
     asked.substitute = Substitute::AskFirst;
@@ -76,7 +81,7 @@ fn spare_line(new: &JobHousing, size: &SizeName, cavities: &[Address]) -> JobLin
     let need = u32::try_from(cavities.len()).unwrap_or(u32::MAX);
     let part = only.map(|terminal| terminal.part.to_string());
     let mut asked =
-        line(Kind::Terminal, part, format!("spare terminal for cavity size {size}, no wire"), need);
+        line(PartKind::Terminal, part, format!("spare terminal for cavity size {size}, no wire"), need);
     asked.for_cavities = cavities.iter().map(ToString::to_string).collect();
     match only {
         Some(_) => asked.read_from = Some(format!("definition of family {}", family.id)),

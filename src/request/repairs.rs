@@ -5,26 +5,31 @@ use std::collections::{BTreeMap, BTreeSet};
 use super::{
     JobLine,
     build::{describe, line},
-    leads::{Wanted, lead_lines},
+    leads::{WantedLead, lead_lines},
 };
 use crate::{
     catalogue::{Family, PartNumber, Sealing, SizeName, Terminal, WireSeal},
-    repair::ToolBook,
-    supply::{Kind, Line, Substitute},
-    swap::{ItemId, JobHousing, JobSide, Lead, MadeLead, RepairKind, State, Survey},
+    job::{Assessment, ItemId, JobHousing, JobSide, Lead, MadeLead, RepairKind, State},
+    reckoning::ToolBook,
+    supply::{Line, PartKind, Substitute},
 };
 
 /// Terminals with their seals, seals alone, repair leads: planned or done.
-pub(super) fn repair_lines(state: &State, survey: &Survey, proved: &Proved<'_>, lines: &mut Vec<JobLine>) {
+pub(super) fn repair_lines(
+    state: &State,
+    assessment: &Assessment,
+    proved: &Proved<'_>,
+    lines: &mut Vec<JobLine>,
+) {
     let mut terminals: BTreeMap<String, JobLine> = BTreeMap::new();
     let mut seals: BTreeMap<String, JobLine> = BTreeMap::new();
     let mut splices: BTreeMap<String, JobLine> = BTreeMap::new();
     let mut large: BTreeSet<String> = BTreeSet::new();
     let mut unproved: BTreeSet<String> = BTreeSet::new();
     for lead in &state.leads {
-        let Some((new, size, to)) = goes_into(state, survey, lead) else { continue };
+        let Some((new, size, to)) = goes_into(state, assessment, lead) else { continue };
         let size = size.as_ref();
-        for Asked { kind, part, made } in asked_repairs(lead) {
+        for RepairAsked { kind, part, made } in asked_repairs(lead) {
             match kind {
                 RepairKind::NewTerminal => {
                     let asked = terminal_line(state, new, size, lead, part);
@@ -46,12 +51,13 @@ pub(super) fn repair_lines(state: &State, survey: &Survey, proved: &Proved<'_>, 
                         // What was made stays asked for as it was ordered.
                         Some(made) => (Some(&made.order), made.length),
                         None => {
-                            let planned = survey.ordered(state, &lead.id).and_then(|ordered| ordered.length);
+                            let planned =
+                                assessment.ordered(state, &lead.id).and_then(|ordered| ordered.length);
                             (lead.order.as_deref(), planned)
                         }
                     };
                     let is_made = made.is_some();
-                    let wanted = Wanted { lead, order, is_made, length, new, size, to: &to, part };
+                    let wanted = WantedLead { lead, order, is_made, length, new, size, to: &to, part };
                     let (line, splice) = lead_lines(state, &wanted);
                     lines.push(line);
                     if let Some(splice) = splice {
@@ -95,12 +101,12 @@ fn is_large(size: &SizeName) -> bool {
 /// place on the new side yet is asked for by the cavity it came from.
 fn goes_into<'a>(
     state: &'a State,
-    survey: &Survey,
+    assessment: &Assessment,
     lead: &Lead,
 ) -> Option<(&'a JobHousing, Option<SizeName>, String)> {
     // One lead for two goes where the other one goes.
     let goes = lead.joined_with.as_ref().unwrap_or(&lead.id);
-    if let Some(to) = survey.target.of(goes) {
+    if let Some(to) = assessment.target.of(goes) {
         return Some((state.housing(&to.housing)?, state.cavity_size(to), to.to_string()));
     }
     let from = match (&lead.id, &lead.came_from) {
@@ -113,17 +119,18 @@ fn goes_into<'a>(
 }
 
 /// A repair that asks for parts: which, the part named for it, and the repair lead once it is made.
-struct Asked<'a> {
+struct RepairAsked<'a> {
     kind: RepairKind,
     part: Option<&'a PartNumber>,
     made: Option<&'a MadeLead>,
 }
 
 /// The repairs of a lead, done and planned.
-fn asked_repairs(lead: &Lead) -> impl Iterator<Item = Asked<'_>> {
+fn asked_repairs(lead: &Lead) -> impl Iterator<Item = RepairAsked<'_>> {
     let done = lead.repairs.iter();
-    let done = done.map(|done| Asked { kind: done.kind, part: done.part.as_ref(), made: done.made.as_ref() });
-    let planned = |kind| Asked { kind, part: lead.planned_part.as_ref(), made: None };
+    let done =
+        done.map(|done| RepairAsked { kind: done.kind, part: done.part.as_ref(), made: done.made.as_ref() });
+    let planned = |kind| RepairAsked { kind, part: lead.planned_part.as_ref(), made: None };
     done.chain(lead.planned.map(planned))
 }
 
@@ -175,7 +182,7 @@ fn for_size(size: Option<&SizeName>) -> String {
 }
 
 /// A part the bench named that is not of the family: asked for as named, and said.
-fn named_line(kind: Kind, part: &PartNumber, new: &JobHousing, size: Option<&SizeName>) -> Line {
+fn named_line(kind: PartKind, part: &PartNumber, new: &JobHousing, size: Option<&SizeName>) -> Line {
     let family = &new.definition.family().id;
     let description =
         format!("{} for {}, as named at the bench; not in family {family}", kind.as_str(), for_size(size));
@@ -197,18 +204,18 @@ fn terminal_line(
     if let Some(part) = named
         && of_size(part).is_none()
     {
-        return named_line(Kind::Terminal, part, new, size);
+        return named_line(PartKind::Terminal, part, new, size);
     }
     let known = named.or_else(|| state.terminal_of(lead)).and_then(of_size);
     match known.or_else(|| terminal_for(family, new, size?, lead)) {
         Some(terminal) => {
             let description = format!("terminal for {}, plating {}", for_size(size), terminal.plating);
-            let mut asked = line(Kind::Terminal, Some(terminal.part.to_string()), description, 1);
+            let mut asked = line(PartKind::Terminal, Some(terminal.part.to_string()), description, 1);
             asked.read_from = Some(format!("definition of family {}", family.id));
             asked
         }
         None => {
-            let mut asked = line(Kind::Terminal, None, format!("terminal for {}", for_size(size)), 1);
+            let mut asked = line(PartKind::Terminal, None, format!("terminal for {}", for_size(size)), 1);
             asked.describe = Some(describe(new, size, Some(lead)));
             asked.substitute = Substitute::AskFirst;
             asked
@@ -246,7 +253,7 @@ fn seal_line(
     if let Some(part) = named
         && by_name(part).is_none()
     {
-        return named_line(Kind::WireSeal, part, new, size);
+        return named_line(PartKind::WireSeal, part, new, size);
     }
     let diameter = lead.first_wire().and_then(|w| w.outside_diameter.as_ref()?.known());
     let seal: Option<&WireSeal> = named.and_then(by_name).or_else(|| match diameter {
@@ -261,14 +268,14 @@ fn seal_line(
             let (least, most) = seal.insulation_mm;
             let description =
                 format!("wire seal for insulation {least} to {most} mm, {}{added}", seal.colour);
-            let mut asked = line(Kind::WireSeal, Some(seal.part.to_string()), description, 1);
+            let mut asked = line(PartKind::WireSeal, Some(seal.part.to_string()), description, 1);
             asked.read_from = Some(format!("definition of family {}", family.id));
             asked
         }
         None => {
             let description =
                 format!("wire seal for {}, chosen by the insulation's diameter{added}", for_size(size));
-            let mut asked = line(Kind::WireSeal, None, description, 1);
+            let mut asked = line(PartKind::WireSeal, None, description, 1);
             asked.describe = Some(describe(new, size, Some(lead)));
             asked.substitute = Substitute::AskFirst;
             asked
@@ -279,7 +286,7 @@ fn seal_line(
 /// Sample terminals to qualify the tool's position on, before the first real crimp.
 fn sample_line(terminal: &Line, samples: u32) -> Option<Line> {
     let mut asked = line(
-        Kind::Terminal,
+        PartKind::Terminal,
         terminal.part.clone(),
         format!("{}: samples to qualify the tool's position", terminal.description),
         samples,

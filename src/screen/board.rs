@@ -9,7 +9,7 @@ use ratatui::{
 };
 
 use super::{
-    keys::{Common, Pressed, pressed},
+    keys::{Pressed, SharedKey, pressed},
     theme::Theme,
     view::{SMALLEST, clean, put, two_ends, wrap},
 };
@@ -70,11 +70,11 @@ impl Board {
         }
         let last = self.lines.len().saturating_sub(1);
         match pressed(event, false) {
-            Pressed::Common(Common::Down) => self.marked = (self.marked + 1).min(last),
-            Pressed::Common(Common::Up) => self.marked = self.marked.saturating_sub(1),
-            Pressed::Common(Common::Help) => self.help = true,
-            Pressed::Common(Common::Leave | Common::Back) => return BoardEffect::Leave,
-            Pressed::Common(Common::Enter) => {
+            Pressed::SharedKey(SharedKey::Down) => self.marked = (self.marked + 1).min(last),
+            Pressed::SharedKey(SharedKey::Up) => self.marked = self.marked.saturating_sub(1),
+            Pressed::SharedKey(SharedKey::Help) => self.help = true,
+            Pressed::SharedKey(SharedKey::Leave | SharedKey::Back) => return BoardEffect::Leave,
+            Pressed::SharedKey(SharedKey::Enter) => {
                 self.message = None;
                 return match self.lines.get(self.marked) {
                     Some(line) => BoardEffect::Open(line.id.clone()),
@@ -101,7 +101,7 @@ pub fn view_board(board: &Board, theme: Theme, area: Rect, buf: &mut Buffer) {
     }
     let count = crate::quantity::count_of(board.lines.len(), "job");
     two_ends(buf, area, 0, " repin  job board", &format!("{count} "), theme.title());
-    let caution = crate::swap::caution(crate::swap::Occasion::Always);
+    let caution = crate::job::caution(crate::job::Occasion::Always);
     for (row, line) in (1_u16..3).zip(wrap(caution, usize::from(area.width) - 2)) {
         put(buf, area, row, &Line::styled(format!(" {line}"), theme.faint()));
     }

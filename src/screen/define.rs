@@ -11,7 +11,7 @@ use ratatui::{
 
 use super::{
     ask::Answer,
-    keys::{Common, Pick, Pressed, pressed},
+    keys::{Pick, Pressed, SharedKey, pressed},
     spent::{PASTED, Spent, is_paste},
     theme::Theme,
     view::{SMALLEST, clean, paint, put, two_ends, wrap},
@@ -30,7 +30,7 @@ const ROWS_MOST: usize = 40;
 const COLUMNS_MOST: usize = 60;
 
 /// One thing that is asked.
-struct Question {
+struct DefineField {
     prompt: &'static str,
     /// One-key answers; none where something is typed.
     picks: &'static [Pick],
@@ -40,20 +40,20 @@ struct Question {
     asked: fn(&Sketch) -> bool,
 }
 
-const fn typed(prompt: &'static str, take: fn(&mut Sketch, &Answer) -> Result<(), String>) -> Question {
-    Question { prompt, picks: &[], take, asked: |_| true }
+const fn typed(prompt: &'static str, take: fn(&mut Sketch, &Answer) -> Result<(), String>) -> DefineField {
+    DefineField { prompt, picks: &[], take, asked: |_| true }
 }
 
 const fn picked(
     prompt: &'static str,
     picks: &'static [Pick],
     take: fn(&mut Sketch, &Answer) -> Result<(), String>,
-) -> Question {
-    Question { prompt, picks, take, asked: |_| true }
+) -> DefineField {
+    DefineField { prompt, picks, take, asked: |_| true }
 }
 
 /// What is asked, in the order of what the eye finds first.
-const QUESTIONS: [Question; 15] = [
+const QUESTIONS: [DefineField; 15] = [
     typed("PART NUMBER moulded on it? (or a name of your own)", |sketch, answer| {
         sketch.part = text(answer).to_owned();
         Ok(())
@@ -103,7 +103,7 @@ const QUESTIONS: [Question; 15] = [
         sketch.first = text(answer).to_owned();
         Ok(())
     }),
-    Question {
+    DefineField {
         prompt: "Does each row have a letter of its own?",
         picks: &[Pick::Yes, Pick::No],
         take: |sketch, answer| {
@@ -215,7 +215,7 @@ impl Define {
     }
 
     /// The sketch the answers make, and the question that comes next; none when all are answered.
-    fn sketch(&self, answers: &[Answer]) -> Result<(Sketch, Option<&'static Question>), String> {
+    fn sketch(&self, answers: &[Answer]) -> Result<(Sketch, Option<&'static DefineField>), String> {
         let mut sketch = Sketch::default();
         let mut answers = answers.iter();
         for question in &QUESTIONS {
@@ -266,21 +266,21 @@ impl Define {
         let question = self.sketch(&self.answers).ok().and_then(|(_, question)| question);
         let typing = question.is_some_and(|question| question.picks.is_empty());
         match pressed(event, typing) {
-            Pressed::Common(Common::Enter) if typing && !self.field.trim().is_empty() => {
+            Pressed::SharedKey(SharedKey::Enter) if typing && !self.field.trim().is_empty() => {
                 let answer = Answer::Text(std::mem::take(&mut self.field));
                 self.answer(answer);
             }
-            Pressed::Common(Common::Erase) => {
+            Pressed::SharedKey(SharedKey::Erase) => {
                 self.field.pop();
             }
-            Pressed::Common(Common::Back) => {
+            Pressed::SharedKey(SharedKey::Back) => {
                 self.message = None;
                 if self.field.is_empty() && self.answers.pop().is_none() {
                     return DefineEffect::Leave;
                 }
                 self.field.clear();
             }
-            Pressed::Common(Common::Leave) => return DefineEffect::Leave,
+            Pressed::SharedKey(SharedKey::Leave) => return DefineEffect::Leave,
             Pressed::Char(c) if typing && !is_harmful(c) => self.field.push(c),
             Pressed::Char(c) => return self.on_key(question, c),
             _ => {}
@@ -288,7 +288,7 @@ impl Define {
         DefineEffect::None
     }
 
-    fn on_key(&mut self, question: Option<&Question>, c: char) -> DefineEffect {
+    fn on_key(&mut self, question: Option<&DefineField>, c: char) -> DefineEffect {
         match question {
             Some(question) => {
                 if let Some(pick) = self.spent.answer(c, question.picks) {
@@ -339,7 +339,7 @@ pub fn view_define(define: &Define, theme: Theme, area: Rect, buf: &mut Buffer) 
         .map_or(String::new(), |h| format!("{}, {} ", h.part, count_of(h.cavities.len(), "cavity")));
     two_ends(buf, area, 0, " repin  define a housing", &clean(&about, theme), theme.title());
     if let Some(housing) = &housing {
-        let words = crate::swap::pose_in_words(housing, housing.drawn_pose());
+        let words = crate::job::pose_in_words(housing, housing.drawn_pose());
         put(buf, area, 2, &Line::styled(format!(" {}", clean(&words, theme)), theme.faint()));
         let below = Rect { x: area.x + 1, y: area.y + 3, width: area.width - 2, height: area.height - 10 };
         let options = FaceOptions {

@@ -8,7 +8,7 @@ use crossterm::event::{KeyCode, KeyEvent, KeyEventKind, KeyModifiers};
 /// A key that works the same on every page.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 #[allow(missing_docs)]
-pub enum Common {
+pub enum SharedKey {
     Enter,
     Back,
     Erase,
@@ -31,7 +31,7 @@ pub enum Common {
 /// is typed.
 pub struct CommonKey {
     /// What it does, as a value.
-    pub does: Common,
+    pub does: SharedKey,
     /// What the keyboard sends.
     pub code: KeyCode,
     /// With which key held down.
@@ -45,7 +45,7 @@ pub struct CommonKey {
 }
 
 const fn key(
-    does: Common,
+    does: SharedKey,
     code: KeyCode,
     name: &'static str,
     text: &'static str,
@@ -56,25 +56,31 @@ const fn key(
 
 /// The common keys.
 pub const COMMON: [CommonKey; 17] = [
-    key(Common::Enter, KeyCode::Enter, "Enter", "ends what you type", true),
-    key(Common::Back, KeyCode::Esc, "Esc", "one answer back", true),
-    key(Common::Erase, KeyCode::Backspace, "Backspace", "erases a character", true),
-    key(Common::NextPage, KeyCode::Tab, "Tab", "next page", true),
-    key(Common::LastPage, KeyCode::BackTab, "Shift-Tab", "page before", true),
-    key(Common::Up, KeyCode::Up, "Up", "up the list", true),
-    key(Common::Down, KeyCode::Down, "Down", "down the list", true),
-    key(Common::NextOld, KeyCode::Left, "Left", "the next old housing, where there are several", true),
-    key(Common::NextNew, KeyCode::Right, "Right", "the next new housing, where there are several", true),
-    key(Common::Other, KeyCode::Char('!'), "!", "other things one can do here", true),
-    key(Common::Help, KeyCode::Char('?'), "?", "help", false),
-    key(Common::Help, KeyCode::F(1), "F1", "help, while you type, too: ? goes into the field", true),
-    key(Common::Jump, KeyCode::Char('/'), "/", "jump to a cavity, wire, circuit or colour", false),
-    key(Common::Flip, KeyCode::Char('v'), "v", "view the other face", false),
-    key(Common::Turn, KeyCode::Char('u'), "u", "turn upside down", false),
-    key(Common::Leave, KeyCode::Char('q'), "q", "leave", false),
+    key(SharedKey::Enter, KeyCode::Enter, "Enter", "ends what you type", true),
+    key(SharedKey::Back, KeyCode::Esc, "Esc", "one answer back", true),
+    key(SharedKey::Erase, KeyCode::Backspace, "Backspace", "erases a character", true),
+    key(SharedKey::NextPage, KeyCode::Tab, "Tab", "next page", true),
+    key(SharedKey::LastPage, KeyCode::BackTab, "Shift-Tab", "page before", true),
+    key(SharedKey::Up, KeyCode::Up, "Up", "up the list", true),
+    key(SharedKey::Down, KeyCode::Down, "Down", "down the list", true),
+    key(SharedKey::NextOld, KeyCode::Left, "Left", "the next old housing, where there are several", true),
+    key(SharedKey::NextNew, KeyCode::Right, "Right", "the next new housing, where there are several", true),
+    key(SharedKey::Other, KeyCode::Char('!'), "!", "other things one can do here", true),
+    key(SharedKey::Help, KeyCode::Char('?'), "?", "help", false),
+    key(SharedKey::Help, KeyCode::F(1), "F1", "help, while you type, too: ? goes into the field", true),
+    key(SharedKey::Jump, KeyCode::Char('/'), "/", "jump to a cavity, wire, circuit or colour", false),
+    key(SharedKey::Flip, KeyCode::Char('v'), "v", "view the other face", false),
+    key(SharedKey::Turn, KeyCode::Char('u'), "u", "turn upside down", false),
+    key(SharedKey::Leave, KeyCode::Char('q'), "q", "leave", false),
     CommonKey {
         with: KeyModifiers::CONTROL,
-        ..key(Common::GetOut, KeyCode::Char('c'), "Ctrl-C", "empties what you type; empty, it leaves", true)
+        ..key(
+            SharedKey::GetOut,
+            KeyCode::Char('c'),
+            "Ctrl-C",
+            "empties what you type; empty, it leaves",
+            true,
+        )
     },
 ];
 
@@ -399,7 +405,7 @@ impl Pick {
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Pressed {
     /// A common key.
-    Common(Common),
+    SharedKey(SharedKey),
     /// A printable character.
     Char(char),
     /// Nothing of ours.
@@ -418,7 +424,7 @@ pub fn pressed(event: KeyEvent, in_field: bool) -> Pressed {
     let held = event.modifiers.intersection(KeyModifiers::CONTROL | KeyModifiers::ALT);
     let is_it = |key: &&CommonKey| key.code == event.code && key.with == held && (key.in_field || !in_field);
     match (COMMON.iter().find(is_it), event.code) {
-        (Some(key), _) => Pressed::Common(key.does),
+        (Some(key), _) => Pressed::SharedKey(key.does),
         (None, KeyCode::Char(c)) if held.is_empty() => Pressed::Char(c),
         (None, _) => Pressed::Nothing,
     }

@@ -9,21 +9,21 @@ use jiff::Timestamp;
 use super::{
     board::{Board, BoardEffect, BoardLine, view_board},
     define::{Define, DefineEffect, view_define},
-    sight::Sight,
+    job_view::JobView,
     state::{Effect, Message, Outcome, Press, Ui},
-    terminal::{Terminal, Woken, need_a_terminal, with_terminal},
+    terminal::{Tty, Woken, need_a_terminal, with_terminal},
     theme::{Palette, Theme},
     update::Burst,
     view::view,
 };
 use crate::{
-    repair::{ToolBook, ToolPosition},
+    job::{Account, Act, Assessment, Entry, JobState, Status, day_of},
+    reckoning::{ToolBook, ToolPosition},
     request::{RequestForm, RequestHead},
     store::{
         EnterProblem, IncompleteOrder, OpenJob, Store, last_request, lost_request, read_book, send_request,
         write_family, write_position,
     },
-    swap::{Account, Act, Entry, JobState, Status, Survey, day_of},
 };
 
 /// What the shell needs to know about this sitting.
@@ -118,7 +118,7 @@ pub fn run_define(sitting: &Sitting, library: &Path) -> Result<Option<PathBuf>> 
 /// A job on the screen.
 struct Bench<'a> {
     open: OpenJob,
-    survey: Survey,
+    assessment: Assessment,
     last_request: Option<RequestForm>,
     tools: ToolBook,
     /// What could not be read beside the job.
@@ -132,7 +132,7 @@ struct Bench<'a> {
 impl<'a> Bench<'a> {
     fn open(sitting: &'a Sitting, path: &Path, by: &str) -> Result<Self> {
         let open = OpenJob::open(path, by, Timestamp::now())?;
-        let survey = open.job().survey(Timestamp::now(), Some(by));
+        let assessment = open.job().assess(Timestamp::now(), Some(by));
         let (id, last_request) = (open.id(), last_request(&open));
         // Without the book no position counts; the wires are moved all the same.
         let (tools, no_book) = match read_book(jobs_of(&open)) {
@@ -141,14 +141,14 @@ impl<'a> Bench<'a> {
         };
         let lost = lost_request(&open).filter(|lost| !lost.is_gone()).map(|lost| format!("{lost}."));
         let without = [no_book, lost].into_iter().flatten().reduce(|one, other| format!("{one} {other}"));
-        Ok(Self { open, survey, last_request, tools, without, id, by: by.to_owned(), sitting })
+        Ok(Self { open, assessment, last_request, tools, without, id, by: by.to_owned(), sitting })
     }
 
-    fn sight(&self) -> Sight<'_> {
-        Sight {
+    fn view(&self) -> JobView<'_> {
+        JobView {
             id: &self.id,
             job: self.open.job(),
-            survey: &self.survey,
+            assessment: &self.assessment,
             last_request: self.last_request.as_ref(),
             tools: &self.tools,
             by: &self.by,
@@ -159,7 +159,7 @@ impl<'a> Bench<'a> {
     /// Writes positions into this bench's tool book.
     fn book(&mut self, positions: &[ToolPosition]) -> Outcome {
         let jobs = jobs_of(&self.open).to_owned();
-        let today = day_of(self.survey.now);
+        let today = day_of(self.assessment.now);
         let mut said = Vec::new();
         for position in positions {
             match write_position(&jobs, &self.by, position) {
@@ -186,7 +186,7 @@ impl<'a> Bench<'a> {
 
     fn look(&mut self) {
         let by = Some(self.by.as_str()).filter(|by| !by.is_empty());
-        self.survey = self.open.job().survey(Timestamp::now(), by);
+        self.assessment = self.open.job().assess(Timestamp::now(), by);
     }
 
     /// Enters acts; after a hand-over nobody works here until somebody says the name.
@@ -216,18 +216,18 @@ fn jobs_of(open: &OpenJob) -> &Path {
 }
 
 /// Works on a job until somebody leaves it; gives who worked there last.
-fn work_on(terminal: &mut Terminal, mut bench: Bench<'_>) -> Result<String> {
+fn work_on(terminal: &mut Tty, mut bench: Bench<'_>) -> Result<String> {
     let sitting = bench.sitting;
     let mut ui = Ui { message: bench.without.take().map(Message::Refused), ..Ui::default() };
     if let Some(trouble) = bench.open.trouble() {
         ui.message = Some(Message::Trouble(trouble.to_owned()));
     }
     loop {
-        terminal.draw(|area, buf| view(&bench.sight(), &ui, sitting.theme, area, buf))?;
+        terminal.draw(|area, buf| view(&bench.view(), &ui, sitting.theme, area, buf))?;
         let Woken::Keys(keys) = terminal.wait()? else { continue };
         let mut burst = Burst::of(&keys);
-        while let Some(key) = ui.next_key(&bench.sight(), &mut burst) {
-            let outcome = match ui.update(&bench.sight(), key) {
+        while let Some(key) = ui.next_key(&bench.view(), &mut burst) {
+            let outcome = match ui.update(&bench.view(), key) {
                 Effect::None => continue,
                 Effect::Leave if bench.by.is_empty() => return Ok(sitting.by.clone()),
                 Effect::Leave => return Ok(bench.by),
@@ -298,13 +298,13 @@ fn board_lines(store: &Store) -> Result<Vec<BoardLine>> {
         lines.push(match &listed.job {
             Ok(open) => {
                 let ticket = &open.job().state().ticket;
-                let survey = open.job().survey(Timestamp::now(), None);
+                let assessment = open.job().assess(Timestamp::now(), None);
                 BoardLine {
                     id,
                     asset: ticket.asset.clone(),
                     connector: ticket.connector.clone(),
-                    state: survey.account.state.as_str().to_owned(),
-                    about: about(open, &survey),
+                    state: assessment.account.state.as_str().to_owned(),
+                    about: about(open, &assessment),
                     touched,
                     opens: true,
                 }
@@ -324,8 +324,8 @@ fn board_lines(store: &Store) -> Result<Vec<BoardLine>> {
 }
 
 /// What a job waits for, or how far it is.
-fn about(open: &OpenJob, survey: &Survey) -> String {
-    let account: &Account = &survey.account;
+fn about(open: &OpenJob, assessment: &Assessment) -> String {
+    let account: &Account = &assessment.account;
     let state = open.job().state();
     if let Some(trouble) = open.trouble() {
         return trouble.to_owned();
@@ -347,12 +347,12 @@ fn about(open: &OpenJob, survey: &Survey) -> String {
             gravest.map_or(String::new(), |flag| flag.say.clone())
         }
         JobState::NotStarted | JobState::Moving | JobState::ReadyToClose => {
-            let done = survey.steps.iter().filter(|s| s.status == Status::Done).count();
+            let done = assessment.steps.iter().filter(|s| s.status == Status::Done).count();
             let out = match account.not_in_a_housing() {
                 0 => String::new(),
                 n => format!(", {n} in no housing"),
             };
-            format!("{done} of {} steps done{out}", survey.steps.len())
+            format!("{done} of {} steps done{out}", assessment.steps.len())
         }
     }
 }

@@ -1,9 +1,9 @@
 //! What a screen remembers between key presses: never anything about the job itself.
 
 use crate::{
-    repair::ToolPosition,
+    job::{Act, Refusal},
+    reckoning::ToolPosition,
     request::RequestHead,
-    swap::{Act, Refusal},
 };
 
 use super::{

@@ -22,7 +22,7 @@ const AT_ONCE: Duration = Duration::from_millis(2);
 const KEYS_MOST: usize = 100_000;
 
 /// A terminal with our screen on it.
-pub struct Terminal {
+pub struct Tty {
     drawing: Drawing<Output<io::Stdout>>,
     signals: Signals,
 }
@@ -52,7 +52,7 @@ impl Ended {
 }
 
 /// Sets the terminal up, works, and puts it back, whatever happens.
-pub fn with_terminal<T>(work: impl FnOnce(&mut Terminal) -> Result<T>) -> Result<T> {
+pub fn with_terminal<T>(work: impl FnOnce(&mut Tty) -> Result<T>) -> Result<T> {
     need_a_terminal()?;
     // Our own theme honours NO_COLOR; left to itself crossterm would wipe bold and reverse, too.
     crossterm::style::force_color_output(true);
@@ -61,7 +61,7 @@ pub fn with_terminal<T>(work: impl FnOnce(&mut Terminal) -> Result<T>) -> Result
         put_back();
         before(panic);
     }));
-    let terminal = Terminal::new().inspect_err(|_| put_back());
+    let terminal = Tty::new().inspect_err(|_| put_back());
     let mut terminal = terminal.context("the terminal cannot be set up")?;
     let done = work(&mut terminal);
     put_back();
@@ -91,7 +91,7 @@ fn put_back() {
     let _ = disable_raw_mode();
 }
 
-impl Terminal {
+impl Tty {
     fn new() -> io::Result<Self> {
         let signals = Signals::listen()?;
         set_up()?;

@@ -3,7 +3,7 @@
 
 use ratatui::style::{Color, Modifier, Style};
 
-use crate::{colour::Code, picture::Mark};
+use crate::{colour::ColourCode, picture::Mark};
 
 /// The colours a terminal shows.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -94,7 +94,7 @@ impl Theme {
 
     /// A wire's colour as the ground, with ink that reads on it. Black and white carry a line of that
     /// ink, so that they have an edge on a black or white screen, too.
-    fn ground(self, code: Code) -> Style {
+    fn ground(self, code: ColourCode) -> Style {
         let look = look_of(code);
         let (ground, dark, light) = match self.palette {
             Palette::None | Palette::Basic => return Style::new(),
@@ -103,7 +103,7 @@ impl Theme {
         };
         let style = Style::new().bg(ground).fg(if look.is_light { dark } else { light });
         match code {
-            Code::BK | Code::WH => style.add_modifier(Modifier::UNDERLINED),
+            ColourCode::BK | ColourCode::WH => style.add_modifier(Modifier::UNDERLINED),
             _ => style,
         }
     }
@@ -118,22 +118,22 @@ struct Look {
     is_light: bool,
 }
 
-fn look_of(code: Code) -> Look {
+fn look_of(code: ColourCode) -> Look {
     let (rgb, table, is_light) = match code {
-        Code::BK => ((48, 48, 48), 236, false),
-        Code::BN => ((112, 66, 20), 94, false),
-        Code::RD => ((200, 30, 30), 160, false),
-        Code::OG => ((255, 140, 0), 208, true),
-        Code::YE => ((245, 220, 60), 226, true),
-        Code::GN => ((20, 130, 50), 28, false),
-        Code::BU => ((30, 80, 200), 26, false),
-        Code::VT => ((130, 50, 160), 91, false),
-        Code::GY => ((130, 130, 130), 245, true),
-        Code::WH => ((236, 236, 236), 255, true),
-        Code::PK => ((250, 160, 190), 218, true),
-        Code::GD => ((200, 165, 60), 178, true),
-        Code::TQ => ((60, 200, 190), 44, true),
-        Code::SR => ((190, 195, 200), 250, true),
+        ColourCode::BK => ((48, 48, 48), 236, false),
+        ColourCode::BN => ((112, 66, 20), 94, false),
+        ColourCode::RD => ((200, 30, 30), 160, false),
+        ColourCode::OG => ((255, 140, 0), 208, true),
+        ColourCode::YE => ((245, 220, 60), 226, true),
+        ColourCode::GN => ((20, 130, 50), 28, false),
+        ColourCode::BU => ((30, 80, 200), 26, false),
+        ColourCode::VT => ((130, 50, 160), 91, false),
+        ColourCode::GY => ((130, 130, 130), 245, true),
+        ColourCode::WH => ((236, 236, 236), 255, true),
+        ColourCode::PK => ((250, 160, 190), 218, true),
+        ColourCode::GD => ((200, 165, 60), 178, true),
+        ColourCode::TQ => ((60, 200, 190), 44, true),
+        ColourCode::SR => ((190, 195, 200), 250, true),
     };
     let (r, g, b) = rgb;
     Look { rgb: Color::Rgb(r, g, b), table, is_light }
@@ -156,7 +156,7 @@ mod tests {
 
     #[test]
     fn wires_have_a_ground_only_where_the_terminal_has_its_colour() {
-        let ground = |palette| Theme { palette, ascii: false }.mark(&Mark::Ground(Code::VT)).bg;
+        let ground = |palette| Theme { palette, ascii: false }.mark(&Mark::Ground(ColourCode::VT)).bg;
         assert_eq!([ground(Palette::None), ground(Palette::Basic)], [None, None]);
         assert_eq!(ground(Palette::Table), Some(Color::Indexed(91)));
         assert_eq!(ground(Palette::True), Some(Color::Rgb(130, 50, 160)));

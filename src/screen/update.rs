@@ -2,12 +2,12 @@
 
 use crossterm::event::{KeyCode, KeyEvent, KeyEventKind, KeyModifiers};
 
-use crate::swap::Refusal;
+use crate::job::Refusal;
 
 use super::{
     ask::{Answer, Asked, Covered, OTHERS, OtherThing, Topic, ask, makes_sense, topic_now},
-    keys::{Common, Pick, Pressed, pressed},
-    sight::Sight,
+    job_view::JobView,
+    keys::{Pick, Pressed, SharedKey, pressed},
     spent::{PASTED, is_paste},
     state::{Effect, Message, Outcome, Overlay, PAGES, Page, Press, Ui},
 };
@@ -33,27 +33,27 @@ impl<'a> Burst<'a> {
 
 impl Ui {
     /// What the line is about: what somebody chose, else what comes next.
-    pub fn topic(&self, sight: &Sight<'_>) -> Topic {
+    pub fn topic(&self, view: &JobView<'_>) -> Topic {
         // Nothing else is asked while nobody said who works here.
-        let chosen = self.chosen.clone().filter(|_| !sight.by.trim().is_empty());
-        chosen.unwrap_or_else(|| topic_now(sight))
+        let chosen = self.chosen.clone().filter(|_| !view.by.trim().is_empty());
+        chosen.unwrap_or_else(|| topic_now(view))
     }
 
     /// What is asked now.
-    pub fn asked(&self, sight: &Sight<'_>) -> Asked {
-        ask(sight, &self.topic(sight), &self.answers)
+    pub fn asked(&self, view: &JobView<'_>) -> Asked {
+        ask(view, &self.topic(view), &self.answers)
     }
 
     /// What is covered now, and the question that covers it: the one on the screen, or the one that comes next
     /// although something else was chosen meanwhile, since it is asked all the same. Who only looks at a job
     /// sees no more: the other bench is asked.
-    pub fn covered(&self, sight: &Sight<'_>) -> (Covered, Topic) {
-        let next = topic_now(sight);
+    pub fn covered(&self, view: &JobView<'_>) -> (Covered, Topic) {
+        let next = topic_now(view);
         let Some(chosen) = &self.chosen else {
-            return (Covered::by(sight, &next, self.answers.is_empty()), next);
+            return (Covered::by(view, &next, self.answers.is_empty()), next);
         };
-        let by_chosen = Covered::by(sight, chosen, self.answers.is_empty());
-        let by_next = Covered::by(sight, &next, true);
+        let by_chosen = Covered::by(view, chosen, self.answers.is_empty());
+        let by_next = Covered::by(view, &next, true);
         match by_next.rank() > by_chosen.rank() {
             true => (by_next, next),
             false => (by_chosen, chosen.clone()),
@@ -61,18 +61,18 @@ impl Ui {
     }
 
     /// Whether a value is being typed.
-    pub fn is_typing(&self, sight: &Sight<'_>) -> bool {
+    pub fn is_typing(&self, view: &JobView<'_>) -> bool {
         self.page == Page::Bench
             && self.overlay == Overlay::None
-            && sight.read_only.is_none()
-            && matches!(self.asked(sight), Asked::Field { .. })
+            && view.read_only.is_none()
+            && matches!(self.asked(view), Asked::Field { .. })
     }
 
     /// The next of these keys, which came at once, that is to be handled by itself. Text goes into the field
     /// whole, whatever its characters mean when they are typed; where one key answers a paste is said and not
     /// taken, nor is what follows a pasted line: it meant no question here.
-    pub fn next_key(&mut self, sight: &Sight<'_>, burst: &mut Burst<'_>) -> Option<KeyEvent> {
-        if is_paste(burst.keys) && !self.is_typing(sight) {
+    pub fn next_key(&mut self, view: &JobView<'_>, burst: &mut Burst<'_>) -> Option<KeyEvent> {
+        if is_paste(burst.keys) && !self.is_typing(view) {
             self.message = Some(Message::Refused(PASTED.to_owned()));
             burst.keys = &[];
         } else if is_paste(burst.keys) {
@@ -90,63 +90,65 @@ impl Ui {
     }
 
     /// Handles one key press.
-    pub fn update(&mut self, sight: &Sight<'_>, event: KeyEvent) -> Effect {
+    pub fn update(&mut self, view: &JobView<'_>, event: KeyEvent) -> Effect {
         // The key that answered is still held: it does not fill the field that came up under it.
         if event.kind == KeyEventKind::Repeat && self.spent.is(event) {
             return Effect::None;
         }
-        let effect = self.take(sight, event);
+        let effect = self.take(view, event);
         // After the answer: a stand-in counts while it stands there.
         self.spent.sees(event);
         effect
     }
 
-    fn take(&mut self, sight: &Sight<'_>, event: KeyEvent) -> Effect {
-        let typing = self.is_typing(sight);
+    fn take(&mut self, view: &JobView<'_>, event: KeyEvent) -> Effect {
+        let typing = self.is_typing(view);
         match (pressed(event, typing), self.overlay) {
             (Pressed::Nothing, _) => Effect::None,
             (key, Overlay::Help) => self.on_help(key),
-            (key, Overlay::Menu(marked)) => self.on_menu(sight, key, marked),
-            (Pressed::Common(common), Overlay::None) => self.on_common(sight, common),
-            (Pressed::Char(c), Overlay::None) => self.on_char(sight, c, typing),
+            (key, Overlay::Menu(marked)) => self.on_menu(view, key, marked),
+            (Pressed::SharedKey(common), Overlay::None) => self.on_common(view, common),
+            (Pressed::Char(c), Overlay::None) => self.on_char(view, c, typing),
         }
     }
 
     /// The other things that make sense now.
-    pub fn things(&self, sight: &Sight<'_>) -> Vec<OtherThing> {
+    pub fn things(&self, view: &JobView<'_>) -> Vec<OtherThing> {
         let things = OTHERS.iter().map(|(thing, ..)| *thing);
         things
             .filter(|thing| match thing {
                 OtherThing::GoOn => self.refused.is_some(),
-                thing => makes_sense(sight, *thing),
+                thing => makes_sense(view, *thing),
             })
             .collect()
     }
 
     fn on_help(&mut self, key: Pressed) -> Effect {
         match key {
-            Pressed::Common(Common::Down) => self.scroll += 1,
-            Pressed::Common(Common::Up) => self.scroll = self.scroll.saturating_sub(1),
-            Pressed::Common(Common::Help | Common::Back | Common::Enter | Common::Leave | Common::GetOut) => {
+            Pressed::SharedKey(SharedKey::Down) => self.scroll += 1,
+            Pressed::SharedKey(SharedKey::Up) => self.scroll = self.scroll.saturating_sub(1),
+            Pressed::SharedKey(
+                SharedKey::Help | SharedKey::Back | SharedKey::Enter | SharedKey::Leave | SharedKey::GetOut,
+            ) => {
                 self.overlay = Overlay::None;
                 self.scroll = 0;
             }
             // What was meant for the question under it does nothing here.
-            Pressed::Common(_) | Pressed::Char(_) | Pressed::Nothing => {}
+            Pressed::SharedKey(_) | Pressed::Char(_) | Pressed::Nothing => {}
         }
         Effect::None
     }
 
-    fn on_menu(&mut self, sight: &Sight<'_>, key: Pressed, marked: usize) -> Effect {
-        let things = self.things(sight);
+    fn on_menu(&mut self, view: &JobView<'_>, key: Pressed, marked: usize) -> Effect {
+        let things = self.things(view);
         let last = things.len().saturating_sub(1);
         match key {
-            Pressed::Common(Common::Down) => self.overlay = Overlay::Menu((marked + 1).min(last)),
-            Pressed::Common(Common::Up) => self.overlay = Overlay::Menu(marked.saturating_sub(1)),
-            Pressed::Common(Common::Enter) => {
+            Pressed::SharedKey(SharedKey::Down) => self.overlay = Overlay::Menu((marked + 1).min(last)),
+            Pressed::SharedKey(SharedKey::Up) => self.overlay = Overlay::Menu(marked.saturating_sub(1)),
+            Pressed::SharedKey(SharedKey::Enter) => {
                 if let Some(thing) = things.get(marked) {
                     self.choose(*thing);
-                    return self.advance(sight);
+                    return self.advance(view);
                 }
             }
             Pressed::Char(typed) => {
@@ -154,7 +156,7 @@ impl Ui {
                 match OTHERS.iter().find(|(thing, c, _)| *c == typed && things.contains(thing)) {
                     Some((thing, ..)) => {
                         self.choose(*thing);
-                        return self.advance(sight);
+                        return self.advance(view);
                     }
                     None => self.overlay = Overlay::None,
                 }
@@ -164,40 +166,40 @@ impl Ui {
         Effect::None
     }
 
-    fn on_common(&mut self, sight: &Sight<'_>, key: Common) -> Effect {
+    fn on_common(&mut self, view: &JobView<'_>, key: SharedKey) -> Effect {
         match key {
-            Common::Enter => return self.on_enter(sight),
-            Common::Back => self.back(),
-            Common::Erase => {
+            SharedKey::Enter => return self.on_enter(view),
+            SharedKey::Back => self.back(),
+            SharedKey::Erase => {
                 self.field.pop();
             }
-            Common::NextPage => self.turn_page(1),
-            Common::LastPage => self.turn_page(PAGES.len() - 1),
-            Common::Up => self.scroll = self.scroll.saturating_sub(1),
-            Common::Down => self.scroll += 1,
-            Common::Other if sight.read_only.is_none() && !sight.by.trim().is_empty() => {
+            SharedKey::NextPage => self.turn_page(1),
+            SharedKey::LastPage => self.turn_page(PAGES.len() - 1),
+            SharedKey::Up => self.scroll = self.scroll.saturating_sub(1),
+            SharedKey::Down => self.scroll += 1,
+            SharedKey::Other if view.read_only.is_none() && !view.by.trim().is_empty() => {
                 self.overlay = Overlay::Menu(0)
             }
-            Common::Other => {}
-            Common::Help => {
+            SharedKey::Other => {}
+            SharedKey::Help => {
                 self.overlay = Overlay::Help;
                 self.scroll = 0;
             }
-            Common::Jump if sight.read_only.is_some() => {}
-            Common::Jump => {
+            SharedKey::Jump if view.read_only.is_some() => {}
+            SharedKey::Jump => {
                 self.forget_answers();
                 self.page = Page::Bench;
                 self.message = None;
                 self.chosen = Some(Topic::Jump);
             }
-            Common::Flip => self.flipped = !self.flipped,
-            Common::Turn => self.turned = !self.turned,
-            Common::NextOld if self.page == Page::Bench => self.further[0] += 1,
-            Common::NextNew if self.page == Page::Bench => self.further[1] += 1,
-            Common::NextOld | Common::NextNew => {}
-            Common::Leave => return Effect::Leave,
-            Common::GetOut if self.field.is_empty() => return Effect::Leave,
-            Common::GetOut => {
+            SharedKey::Flip => self.flipped = !self.flipped,
+            SharedKey::Turn => self.turned = !self.turned,
+            SharedKey::NextOld if self.page == Page::Bench => self.further[0] += 1,
+            SharedKey::NextNew if self.page == Page::Bench => self.further[1] += 1,
+            SharedKey::NextOld | SharedKey::NextNew => {}
+            SharedKey::Leave => return Effect::Leave,
+            SharedKey::GetOut if self.field.is_empty() => return Effect::Leave,
+            SharedKey::GetOut => {
                 self.field.clear();
                 self.message =
                     Some(Message::Refused("What was typed is gone. Ctrl-C again leaves.".to_owned()));
@@ -232,38 +234,38 @@ impl Ui {
         }
     }
 
-    fn on_enter(&mut self, sight: &Sight<'_>) -> Effect {
-        if !self.is_typing(sight) || self.field.trim().is_empty() {
+    fn on_enter(&mut self, view: &JobView<'_>) -> Effect {
+        if !self.is_typing(view) || self.field.trim().is_empty() {
             return Effect::None;
         }
         let text = std::mem::take(&mut self.field);
         self.answers.push(Answer::Text(text.trim().to_owned()));
-        self.advance(sight)
+        self.advance(view)
     }
 
-    fn on_char(&mut self, sight: &Sight<'_>, c: char, typing: bool) -> Effect {
+    fn on_char(&mut self, view: &JobView<'_>, c: char, typing: bool) -> Effect {
         if self.page == Page::Request {
-            if self.spent.answer(c, &[Pick::Send]).is_none() || sight.read_only.is_some() {
+            if self.spent.answer(c, &[Pick::Send]).is_none() || view.read_only.is_some() {
                 return Effect::None;
             }
             self.spent.uses(c);
             self.choose(OtherThing::SendRequest);
-            return self.advance(sight);
+            return self.advance(view);
         }
-        if self.page != Page::Bench || sight.read_only.is_some() {
+        if self.page != Page::Bench || view.read_only.is_some() {
             return Effect::None;
         }
         if typing {
             self.type_in(c);
             return Effect::None;
         }
-        let Asked::Picks { picks, .. } = self.asked(sight) else { return Effect::None };
+        let Asked::Picks { picks, .. } = self.asked(view) else { return Effect::None };
         let offered: Vec<Pick> = picks.iter().map(|(pick, _)| *pick).collect();
         match self.spent.answer(c, &offered) {
             Some(pick) => {
                 self.spent.uses(c);
                 self.answers.push(Answer::Pick(pick));
-                self.advance(sight)
+                self.advance(view)
             }
             None => Effect::None,
         }
@@ -280,9 +282,9 @@ impl Ui {
 
     /// Goes on after an answer: asks the next question, says what cannot be, or hands over the
     /// acts.
-    fn advance(&mut self, sight: &Sight<'_>) -> Effect {
+    fn advance(&mut self, view: &JobView<'_>) -> Effect {
         self.message = None;
-        match self.asked(sight) {
+        match self.asked(view) {
             Asked::Ready(acts) => Effect::Enter(acts),
             Asked::Send(head) => Effect::SendRequest(head),
             Asked::Works(name) => Effect::Works(name),

@@ -7,8 +7,8 @@ use serde::Deserialize;
 
 use super::form::ron_options;
 use crate::{
+    job::Act,
     quantity::{brief, harmless},
-    swap::Act,
 };
 
 /// An act of a file, with what was said about it.

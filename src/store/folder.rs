@@ -11,10 +11,10 @@ use anyhow::{Context, Result};
 use super::{
     files::{self, Links, ReadProblem, TEXT_MOST, read_text, shown},
     form::read_rules,
-    names::{FileName, JobId},
+    job_id::{FileName, JobId},
     open::OpenJob,
 };
-use crate::house::HouseRules;
+use crate::shop_rules::ShopRules;
 
 /// Why there is no store.
 #[derive(Debug, thiserror::Error)]
@@ -104,12 +104,12 @@ impl Store {
     }
 
     /// The house rules: of the file named, else of this folder, else those built in.
-    pub fn rules(&self, named: Option<&Path>) -> Result<HouseRules> {
+    pub fn rules(&self, named: Option<&Path>) -> Result<ShopRules> {
         let own = self.folder.join("house-rules.ron");
         let path = match named {
             Some(path) => path,
             None if own.exists() => &own,
-            None => return Ok(HouseRules::default()),
+            None => return Ok(ShopRules::default()),
         };
         let text = read_text(path, TEXT_MOST, Links::Followed).context("the house rules cannot be read")?;
         read_rules(&shown(path), &text)

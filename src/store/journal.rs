@@ -7,8 +7,8 @@ use sha2::{Digest, Sha256};
 
 use super::form::{RECORD_VERSION, ron_options};
 use crate::{
+    job::{Act, Entry},
     quantity::{brief, count_of},
-    swap::{Act, Entry},
 };
 
 /// `,sum:"` + 16 hexadecimal digits + `")`.

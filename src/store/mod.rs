@@ -5,25 +5,25 @@ mod files;
 mod folder;
 pub mod form;
 mod job_file;
+mod job_id;
 mod journal;
 mod library;
 mod lock;
-mod names;
 mod open;
 mod outbox;
-mod tools;
+mod tool_book_file;
 
 pub use act_file::{ActLine, ActProblem, read_acts};
 pub use files::{
     JOB_MOST, LIST_MOST, Links, ReadProblem, TEXT_MOST, private_folder, read_bytes, read_stdin, read_text,
 };
 pub use folder::{Listed, Store, StoreProblem};
+pub use job_id::{FileName, FileNameProblem, JobId, JobIdProblem};
 pub use journal::{Condition, Journal, line_of, read_journal};
 pub use library::write_family;
 pub use lock::{Held, Lock};
-pub use names::{FileName, FileNameProblem, JobId, JobIdProblem};
 pub use open::{EnterProblem, Entered, OpenJob, OpenProblem};
 pub use outbox::{
     IncompleteOrder, LostRequest, export_request, last_request, lost_request, request_of, send_request,
 };
-pub use tools::{read_book, write_position};
+pub use tool_book_file::{read_book, write_position};

@@ -10,9 +10,9 @@ use super::{
     job_file::{AppendProblem, JobFile, sibling},
     journal::{Journal, line_of},
     lock::{Held, Lock},
-    tools::fill_in_book,
+    tool_book_file::fill_in_book,
 };
-use crate::swap::{Code, Entry, Job, Refusal, Verdict};
+use crate::job::{Code, Entry, Job, Refusal, Verdict};
 
 /// Why a job could not be opened at all.
 #[derive(Debug, thiserror::Error)]
@@ -301,8 +301,8 @@ mod tests {
     use super::*;
     use crate::{
         catalogue::Catalogue,
+        job::{About, Act, JobSide},
         store::{Condition, job_file::failing::Faults, read_acts, read_journal},
-        swap::{About, Act, JobSide},
     };
 
     const NOW: Timestamp = Timestamp::UNIX_EPOCH;

@@ -9,15 +9,15 @@ use jiff::Timestamp;
 use super::{
     files::{folder_of, shown},
     folder::Store,
-    names::FileName,
+    job_id::FileName,
     open::OpenJob,
-    tools::read_book,
+    tool_book_file::read_book,
 };
 use crate::{
+    job::Entry,
     quantity::brief,
     request::{Request, RequestForm, RequestHead, build, read_request},
     supply::RequestNumber,
-    swap::Entry,
 };
 
 /// A request that would make the desk phone back.
@@ -79,10 +79,10 @@ fn sent_last(open: &OpenJob) -> Result<Option<RequestForm>, LostRequest> {
 
 /// The request of a job as it stands.
 pub fn request_of(open: &OpenJob, head: RequestHead, now: Timestamp) -> Request {
-    let survey = open.job().survey(now, None);
+    let assessment = open.job().assess(now, None);
     // Without the book no position counts as proved; parts can be asked for all the same.
     let book = read_book(folder_of(open.path())).unwrap_or_default();
-    build(open.job(), &survey, &open.id(), head, last_request(open).as_ref(), &book)
+    build(open.job(), &assessment, &open.id(), head, last_request(open).as_ref(), &book)
 }
 
 /// Keeps the request in the job, then writes it for the desk. Sent again unchanged, it is the same

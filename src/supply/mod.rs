@@ -25,7 +25,7 @@ pub struct RequestHead {
 /// The kinds of part a desk knows.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
 #[allow(missing_docs)]
-pub enum Kind {
+pub enum PartKind {
     Housing,
     SecondaryLock,
     Assurance,
@@ -37,7 +37,7 @@ pub enum Kind {
     Splice,
 }
 
-impl Kind {
+impl PartKind {
     /// Every kind.
     pub const ALL: [Self; 9] = [
         Self::Housing,
@@ -113,7 +113,7 @@ pub struct Line {
     /// Its number, never used again for another part.
     pub line: u32,
     /// What it is.
-    pub kind: Kind,
+    pub kind: PartKind,
     /// Part number, when known.
     pub part: Option<String>,
     /// Where the number was read.

@@ -1,7 +1,7 @@
 //! Every answer that says something bad raises its flag and is said loudly where it is heard, and the
 //! signature waits for it.
 
-use repin::swap::{Act, Code, Verdict};
+use repin::job::{Act, Code, Verdict};
 
 use crate::{four, support::Bench};
 
@@ -403,7 +403,7 @@ fn what_was_found_stays_found_until_it_is_mended() {
         ("Doubled", Code::CrimpSuspect),
         ("DrainBare", Code::DrainBare),
     ];
-    assert_eq!(findings.len(), repin::repair::Finding::ALL.len());
+    assert_eq!(findings.len(), repin::reckoning::Finding::ALL.len());
     for (finding, code) in findings {
         let mut bench = Bench::ready();
         bench.does(OUT_1);
@@ -424,7 +424,7 @@ fn what_was_found_stays_found_until_it_is_mended() {
 
 #[test]
 fn each_finding_is_mended_by_its_own_repair() {
-    for finding in repin::repair::Finding::ALL {
+    for finding in repin::reckoning::Finding::ALL {
         let name = format!("{finding:?}");
         for (how, part, mends) in [
             ("NewSeal", r#",part:"SP-SEAL-Y""#, vec!["SealBad"]),

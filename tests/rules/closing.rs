@@ -2,8 +2,8 @@
 //! what a wire that moves again opens.
 
 use repin::{
-    house::{HouseRules, Rule, TestKind},
-    swap::{Code, Verdict},
+    job::{Code, Verdict},
+    shop_rules::{Rule, ShopRules, TestKind},
 };
 
 use crate::support::{Bench, demo_acts};
@@ -152,7 +152,7 @@ fn closed_never_stands_beside_an_open_flag() {
 #[test]
 fn a_test_counts_for_what_it_tested_and_only_when_it_passed_last() {
     let tests = Rule::new(vec![TestKind::Continuity, TestKind::Drop, TestKind::Function], "test");
-    let rules = HouseRules { tests, ..HouseRules::default() };
+    let rules = ShopRules { tests, ..ShopRules::default() };
     let mut bench = Bench::with_rules("sp-16", "sp-16", rules);
     for act in demo_acts("spudrow-twin.acts") {
         if act.starts_with(r#"SmallPart(housing:"new""#) {

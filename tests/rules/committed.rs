@@ -4,9 +4,9 @@
 
 use repin::{
     catalogue::Catalogue,
-    house::HouseRules,
+    job::{Code, Verdict},
     screen::{Palette, Theme},
-    swap::{Code, Verdict},
+    shop_rules::ShopRules,
 };
 
 use crate::{
@@ -37,7 +37,7 @@ const TRUTH: [&str; 6] = ["RD", "BK", "GN", "BU", "VT", "WH"];
 /// Set up with what was recorded at each mark, and its terminal where one is named.
 fn recorded(colours: [&str; 6], terminal: &str) -> Bench {
     let catalogue = Catalogue::built_in().with_library(vec![("mixed.ron".to_owned(), FAMILY.to_owned())]);
-    let mut bench = Bench::from(&catalogue, "mx-6", "mx-6", HouseRules::default());
+    let mut bench = Bench::from(&catalogue, "mx-6", "mx-6", ShopRules::default());
     bench.passes_the_gates();
     for housing in ["old", "new"] {
         bench.does(&format!(r#"View(housing:"{housing}",face:Wire,up:"latch")"#));

@@ -1,7 +1,7 @@
 //! A decision that was taken is followed to the end: what is missing stays missing until it is made, what
 //! was taken out is asked for by nobody, and what only looks alike is not taken for the same.
 
-use repin::swap::{Code, Destination, Do, Expected, ItemId, Place, Verdict};
+use repin::job::{Code, Destination, Expected, ItemId, Place, Task, Verdict};
 
 use crate::{
     decisions::{EXTRA, asked_for, board, decides, expected, left},
@@ -109,12 +109,12 @@ fn a_wire_that_both_records_have_is_not_taken_out_unseen() {
     bench.does(&removed("old:11"));
     bench.flagged(Code::WireMissing);
     assert_eq!(expected(&bench, "11"), Expected::MissingWire);
-    assert!(!left(&bench).contains(&Do::FitPlug { at: "new:11".parse().unwrap() }));
+    assert!(!left(&bench).contains(&Task::FitPlug { at: "new:11".parse().unwrap() }));
     // By the document the diagram has a plug there: then it is out for good.
     bench.does(r#"Recorded(side:Should,at:"old:11",holds:Plugged)"#);
     decides(&mut bench, "11", "Should");
     bench.not_flagged(Code::WireMissing);
-    assert!(left(&bench).contains(&Do::FitPlug { at: "new:11".parse().unwrap() }));
+    assert!(left(&bench).contains(&Task::FitPlug { at: "new:11".parse().unwrap() }));
     // Or it was a slip.
     let mut bench = Bench::moved();
     bench.does(&removed("old:11"));
@@ -209,7 +209,7 @@ fn a_bridge_that_is_drawn_in_a_hole_nothing_is_mapped_to_is_asked_for() {
         let names: Vec<String> = bench
             .job
             .state()
-            .side(repin::swap::JobSide::Old)
+            .side(repin::job::JobSide::Old)
             .flat_map(|old| {
                 let housing = old.housing().cavities.iter();
                 housing.map(|cavity| old.address(&cavity.label).to_string()).collect::<Vec<_>>()
@@ -349,7 +349,7 @@ fn a_lead_that_was_made_and_is_out_for_good_needs_nothing() {
     bench.does(&removed("old:1"));
     for code in [Code::GaugeReduced, Code::UnknownValue, Code::ClassLowered] {
         let account = bench.job.account(bench.now);
-        let about = |flag: &&repin::swap::Flag| flag.code == code && flag.say.contains("W1 ");
+        let about = |flag: &&repin::job::Flag| flag.code == code && flag.say.contains("W1 ");
         assert!(account.open_flags().find(about).is_none(), "{code}: {:?}", bench.flags());
     }
 }

@@ -1,7 +1,7 @@
 //! A decision for the diagram has consequences: a step, an order and a flag never speak against each
 //! other, and nothing is settled by the decision alone.
 
-use repin::swap::{Code, Destination, Do, Expected, Status, Verdict};
+use repin::job::{Code, Destination, Expected, Status, Task, Verdict};
 
 use crate::support::{Bench, demo_acts};
 
@@ -32,7 +32,7 @@ pub fn decides(bench: &mut Bench, label: &str, wins: &str) {
     bench.does(&format!(r#"Decided(at:"old:{label}",wins:{wins},reason:"by the diagram")"#));
 }
 
-pub fn left(bench: &Bench) -> Vec<Do> {
+pub fn left(bench: &Bench) -> Vec<Task> {
     let target = bench.job.state().target();
     let steps = bench.job.state().steps(&target).into_iter();
     steps.filter(|step| step.status != Status::Done).map(|step| step.what).collect()
@@ -44,9 +44,9 @@ pub fn expected(bench: &Bench, label: &str) -> Expected {
 
 /// What the request asks for at a new cavity, by kind.
 pub fn asked_for(bench: &Bench, label: &str) -> Vec<String> {
-    let survey = bench.job.survey(bench.now, Some("kt"));
+    let assessment = bench.job.assess(bench.now, Some("kt"));
     let (head, book) = (Default::default(), Default::default());
-    let request = repin::request::build(&bench.job, &survey, "board", head, None, &book);
+    let request = repin::request::build(&bench.job, &assessment, "board", head, None, &book);
     let at = format!("new:{label}");
     let lines = request.lines.iter().map(|line| &line.asked);
     let here = lines.filter(|line| line.need > 0 && line.for_cavities.contains(&at));
@@ -78,7 +78,7 @@ fn an_extra_wire_has_no_place_and_its_hole_gets_what_is_drawn() {
     bench.does(r#"Removed(wire:"old:12",document:"diagram 7-14")"#);
     let counts = bench.job.account(bench.now);
     assert_eq!((counts.wires.removed, counts.leads.places.removed), (1, 1));
-    assert!(left(&bench).contains(&Do::FitPlug { at: "new:12".parse().unwrap() }));
+    assert!(left(&bench).contains(&Task::FitPlug { at: "new:12".parse().unwrap() }));
 }
 
 #[test]
@@ -93,8 +93,8 @@ fn an_extra_wire_may_be_tied_back_with_the_day_it_is_put_right() {
     assert!(bench.impossible(&accept(r#",due:"soon""#)).contains("no day"));
     bench.does(&accept(r#",due:"2026-12-20""#));
     // Nothing more is to be done with it, and the job waits and never closes over it.
-    let moves: Vec<Do> = left(&bench);
-    let is_its = |what: &&Do| matches!(what, Do::MoveWire { lead, .. } if lead.to_string() == "old:12");
+    let moves: Vec<Task> = left(&bench);
+    let is_its = |what: &&Task| matches!(what, Task::MoveWire { lead, .. } if lead.to_string() == "old:12");
     assert!(!moves.iter().any(|what| is_its(&what)), "{moves:?}");
     bench.flagged(Code::TemporaryMeasure);
 }

@@ -1,6 +1,6 @@
 //! What has to be settled before anything leaves its hole, and what may not change afterwards.
 
-use repin::swap::{Code, Verdict};
+use repin::job::{Code, Verdict};
 
 use crate::support::{Bench, demo_acts};
 
@@ -163,7 +163,7 @@ fn neighbours_of_an_open_hole_are_looked_at_before_the_first_move_counts() {
     // Two of three are not all three.
     for (cavities, is_enough) in [(r#"["2","7"]"#, false), (r#"["2","7","9"]"#, true)] {
         let look = format!(r#"LookedOver(housing:"old",face:Wire,cavities:{cavities})"#);
-        let entry = repin::swap::Entry::new(bench.now, "kt", Bench::parse(&look));
+        let entry = repin::job::Entry::new(bench.now, "kt", Bench::parse(&look));
         some.apply(entry);
         let open = some.state().target().look_closely;
         let done = open.iter().all(|at| some.state().looked_at.contains(at));

@@ -4,8 +4,8 @@
 use repin::{
     catalogue::Catalogue,
     face::{Face, Misreading, Pose, Side},
-    house::HouseRules,
-    swap::{Flip, Misread, Verdict},
+    job::{Flip, Misread, Verdict},
+    shop_rules::ShopRules,
 };
 
 use crate::support::Bench;
@@ -78,7 +78,7 @@ fn a_half_ring_is_mirrored_and_never_turned() {
 #[test]
 fn a_flip_nobody_could_make_is_neither_offered_nor_taken() {
     let layout = "Grid(rows: 2, columns: 3, pitch_mm: (5, 5), left_out: [(2, 3)])";
-    let mut bench = Bench::from(&catalogue(layout), "flip", "flip", HouseRules::default());
+    let mut bench = Bench::from(&catalogue(layout), "flip", "flip", ShopRules::default());
     bench.does(r#"View(housing:"old",face:Wire,up:"latch")"#);
     for (label, colour) in (1..).zip(["RD", "BK", "GN", "BU", "VT"]) {
         bench.does(&format!(
@@ -121,7 +121,7 @@ fn points_are_flipped_by_where_they_are_and_not_by_their_order() {
     // Numbered across the face, so that rank and place differ.
     let layout = r#"Points(at: [("1", 0, 0), ("2", 10, 8), ("3", 10, 0), ("4", 0, 8)])"#;
     assert_eq!(pairs(&catalogue(layout), "flip"), ["1-3 2-4 3-1 4-2", "1-2 2-1 3-4 4-3", "1-4 2-3 3-2 4-1"]);
-    let mut bench = Bench::from(&catalogue(layout), "flip", "flip", HouseRules::default());
+    let mut bench = Bench::from(&catalogue(layout), "flip", "flip", ShopRules::default());
     bench.does(r#"View(housing:"old",face:Wire,up:"latch")"#);
     for (label, colour) in (1..).zip(["RD", "BK", "GN", "BU"]) {
         bench.does(&format!(

@@ -1,8 +1,8 @@
 //! The gates: what passes, what does not, what closes one again.
 
 use repin::{
-    house::{HouseRules, TestKind},
-    swap::{Code, GateKind},
+    job::{Code, GateKind},
+    shop_rules::{ShopRules, TestKind},
 };
 
 use crate::support::Bench;
@@ -376,7 +376,7 @@ fn off_the_machine_lapses_at_a_hand_over_and_when_somebody_says_it_is_back() {
 
 #[test]
 fn gates_are_asked_again_after_eight_hours_and_not_before() {
-    let rules = HouseRules::default();
+    let rules = ShopRules::default();
     assert!(rules.tests.value.contains(&TestKind::Continuity));
     let mut bench = Bench::ready();
     bench.waits_h(7);
@@ -396,5 +396,5 @@ fn nobody_goes_past_a_gate_by_name() {
     bench.does("Gate(gate:Restraint,answer:DontKnow)");
     let insists =
         r#"Extract(from:"old:2",colour:"BK",freely:true,seal:On,anyway:(by:"K. Tanner",reason:"hurry"))"#;
-    assert!(matches!(bench.asks(insists), repin::swap::Verdict::Impossible(_)));
+    assert!(matches!(bench.asks(insists), repin::job::Verdict::Impossible(_)));
 }

@@ -1,6 +1,6 @@
 //! A lead goes into a hole only when it was looked at, fits, belongs there and the lock is open.
 
-use repin::swap::{Code, Verdict};
+use repin::job::{Code, Verdict};
 
 use crate::{four, support::Bench};
 

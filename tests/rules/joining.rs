@@ -2,8 +2,8 @@
 //! a joint of its own, one terminal, both wires counted.
 
 use repin::{
+    job::{Code, Verdict},
     record::Address,
-    swap::{Code, Verdict},
 };
 
 use crate::{four, support::Bench};
@@ -108,7 +108,7 @@ fn both_are_out_before_they_are_joined_and_one_terminal_goes_in_for_both() {
     let steps = bench.job.state().steps(&target);
     let moves = |lead: &str| {
         steps.iter().any(
-            |step| matches!(&step.what, repin::swap::Do::MoveWire { lead: id, .. } if id.to_string() == lead),
+            |step| matches!(&step.what, repin::job::Task::MoveWire { lead: id, .. } if id.to_string() == lead),
         )
     };
     assert!(moves("old:1") && !moves("old:4"));

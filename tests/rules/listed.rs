@@ -1,7 +1,7 @@
 //! A list that was read in is what somebody says, until its rows are counted by eye; a count takes what
 //! is empty by design either way; photo and cause are asked before the first move.
 
-use repin::swap::{Code, Do, Status, Verdict};
+use repin::job::{Code, Status, Task, Verdict};
 
 use crate::support::{Bench, demo_acts};
 
@@ -91,7 +91,7 @@ fn a_correction_after_the_count_asks_for_its_row_again() {
     let open = steps.iter().filter(|step| step.status != Status::Done);
     let rows: Vec<usize> = open
         .filter_map(|step| match &step.what {
-            Do::CountRow { housing, row } if housing.to_string() == "old" => Some(*row),
+            Task::CountRow { housing, row } if housing.to_string() == "old" => Some(*row),
             _ => None,
         })
         .collect();
@@ -128,7 +128,7 @@ fn a_hole_that_is_empty_by_design_may_be_counted_as_open_or_not_at_all() {
 #[test]
 fn photo_and_cause_are_steps_before_the_first_move() {
     for (left_out, code, step) in
-        [("Photo", Code::PhotoMissing, Do::Photo), ("Cause", Code::CauseUnknown, Do::Cause)]
+        [("Photo", Code::PhotoMissing, Task::Photo), ("Cause", Code::CauseUnknown, Task::Cause)]
     {
         let mut bench = Bench::new("sp-16", "sp-16");
         for act in demo_acts("spudrow-twin.acts") {

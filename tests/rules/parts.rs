@@ -1,25 +1,25 @@
 //! What is asked for, what came, and what goes on waiting.
 
 use repin::{
-    house::{HouseRules, Rule, UnusedCavities, spare_contacts},
-    repair::ToolBook,
+    job::{Act, Code},
+    reckoning::ToolBook,
     request::{Request, RequestForm, build},
-    supply::Kind,
-    swap::{Act, Code},
+    shop_rules::{Rule, ShopRules, UnusedCavities, spare_contacts},
+    supply::PartKind,
 };
 
 use crate::{four, support::Bench};
 
 fn request(bench: &Bench, previous: Option<&RequestForm>) -> Request {
-    let survey = bench.job.survey(bench.now, Some("kt"));
-    build(&bench.job, &survey, "board", Default::default(), previous, &ToolBook::default())
+    let assessment = bench.job.assess(bench.now, Some("kt"));
+    build(&bench.job, &assessment, "board", Default::default(), previous, &ToolBook::default())
 }
 
 /// Sends the request as it stands.
 fn send(bench: &mut Bench, previous: Option<&RequestForm>) -> Request {
     let request = request(bench, previous);
-    let entry = repin::swap::Entry::new(bench.now, bench.by.clone(), request.requested());
-    assert_eq!(bench.job.check(&entry), repin::swap::Verdict::Allowed);
+    let entry = repin::job::Entry::new(bench.now, bench.by.clone(), request.requested());
+    assert_eq!(bench.job.check(&entry), repin::job::Verdict::Allowed);
     bench.job.apply(entry);
     request
 }
@@ -43,14 +43,14 @@ fn waiting() -> (Bench, Request) {
     (bench, request)
 }
 
-fn line_of(request: &Request, kind: Kind) -> u32 {
+fn line_of(request: &Request, kind: PartKind) -> u32 {
     request.lines.iter().find(|line| line.asked.kind == kind && line.asked.need > 0).unwrap().asked.line
 }
 
 #[test]
 fn what_came_is_held_against_what_was_asked() {
     let (mut bench, request) = waiting();
-    let terminal = line_of(&request, Kind::Terminal);
+    let terminal = line_of(&request, PartKind::Terminal);
     let arrived = |line: u32, count: u32, rest: &str| format!("Arrived(line:{line},count:{count}{rest})");
     assert!(bench.impossible(&arrived(99, 1, "")).contains("no line 99"));
     assert!(bench.impossible(&arrived(terminal, 0, "")).contains("Nothing came"));
@@ -77,7 +77,7 @@ fn a_wrong_or_damaged_part_ends_no_waiting_and_a_substitute_only_by_name() {
     let waits = |bench: &Bench| {
         let target = bench.job.state().target();
         let steps = bench.job.state().steps(&target);
-        steps.iter().any(|step| step.status == repin::swap::Status::Waiting)
+        steps.iter().any(|step| step.status == repin::job::Status::Waiting)
     };
     for (rest, ends) in [
         (r#",part:"B4-TG",verdict:WrongPart"#, false),
@@ -87,7 +87,7 @@ fn a_wrong_or_damaged_part_ends_no_waiting_and_a_substitute_only_by_name() {
         (r#",part:"b4-t""#, true),
     ] {
         let (mut bench, request) = waiting();
-        let (terminal, seal) = (line_of(&request, Kind::Terminal), line_of(&request, Kind::WireSeal));
+        let (terminal, seal) = (line_of(&request, PartKind::Terminal), line_of(&request, PartKind::WireSeal));
         bench.does(&format!("Arrived(line:{seal},count:1)"));
         assert!(waits(&bench), "its terminal has not come");
         let arrived = format!("Arrived(line:{terminal},count:1{rest})");
@@ -117,7 +117,7 @@ fn a_wrong_or_damaged_part_ends_no_waiting_and_a_substitute_only_by_name() {
 #[test]
 fn each_substitute_is_accepted_by_itself() {
     let (mut bench, request) = waiting();
-    let (terminal, seal) = (line_of(&request, Kind::Terminal), line_of(&request, Kind::WireSeal));
+    let (terminal, seal) = (line_of(&request, PartKind::Terminal), line_of(&request, PartKind::WireSeal));
     bench.does(&format!(r#"Arrived(line:{terminal},count:1,part:"B4-TG",verdict:Substitute)"#));
     bench.does(&format!(r#"Arrived(line:{seal},count:1,part:"B4-S2",verdict:Substitute)"#));
     let open = |bench: &Bench| bench.flags().iter().filter(|code| **code == Code::Substitute).count();
@@ -157,7 +157,7 @@ fn a_substitute_is_accepted_for_its_own_lead() {
 #[test]
 fn what_came_for_one_lead_is_not_taken_from_it_by_the_next() {
     let (mut bench, request) = waiting();
-    let (terminal, seal) = (line_of(&request, Kind::Terminal), line_of(&request, Kind::WireSeal));
+    let (terminal, seal) = (line_of(&request, PartKind::Terminal), line_of(&request, PartKind::WireSeal));
     bench.does(&format!("Arrived(line:{terminal},count:1)"));
     bench.does(&format!("Arrived(line:{seal},count:1)"));
     let form = RequestForm::from(&request);
@@ -166,14 +166,14 @@ fn what_came_for_one_lead_is_not_taken_from_it_by_the_next() {
     let lead = |id: &str| bench.job.state().lead(&id.parse().unwrap()).unwrap().clone();
     assert!(!bench.job.state().waits_for_part(&lead("old:1")), "its parts are on the bench");
     let mut waiting = lead("old:4");
-    waiting.place = repin::swap::Place::Parked("T4".parse().unwrap());
+    waiting.place = repin::job::Place::Parked("T4".parse().unwrap());
     assert!(bench.job.state().waits_for_part(&waiting));
 }
 
 #[test]
 fn f73_a_wrong_part_that_is_fitted_all_the_same_is_a_misfit() {
     let (mut bench, request) = waiting();
-    let terminal = line_of(&request, Kind::Terminal);
+    let terminal = line_of(&request, PartKind::Terminal);
     bench.does(&format!(r#"Arrived(line:{terminal},count:1,part:"B4-M",verdict:WrongPart)"#));
     bench.does(r#"TakeUp(tag:"T1")"#);
     let fitted = r#"Repair(lead:"old:1",how:NewTerminal,done:"crimped",part:"B4-M")"#;
@@ -184,7 +184,7 @@ fn f73_a_wrong_part_that_is_fitted_all_the_same_is_a_misfit() {
 #[test]
 fn a_revision_says_what_came_and_what_is_still_wanted() {
     let (mut bench, request) = waiting();
-    let terminal = line_of(&request, Kind::Terminal);
+    let terminal = line_of(&request, PartKind::Terminal);
     let form = RequestForm::from(&request);
     bench.does(&format!("Arrived(line:{terminal},count:1)"));
     // A second lead needs the same terminal: two needed, one on the bench, one wanted.
@@ -206,7 +206,7 @@ fn a_revision_says_what_came_and_what_is_still_wanted() {
     bench.does(r#"Planned(lead:"old:1",how:NewTerminal,reason:"flat after all",part:"B4-T")"#);
     let back = self::request(&bench, Some(&form));
     let line =
-        back.lines.iter().find(|line| line.asked.kind == Kind::Terminal && line.asked.need > 0).unwrap();
+        back.lines.iter().find(|line| line.asked.kind == PartKind::Terminal && line.asked.need > 0).unwrap();
     assert_eq!((line.asked.line, line.asked.need, line.came, line.wanted()), (terminal, 1, 1, 0));
 }
 
@@ -228,13 +228,13 @@ fn a_request_keeps_its_number_and_counts_its_revisions() {
 #[test]
 fn a_housing_in_use_is_not_ordered_again() {
     let mut bench = Bench::ready();
-    assert!(request(&bench, None).lines.iter().any(|line| line.asked.kind == Kind::Housing));
+    assert!(request(&bench, None).lines.iter().any(|line| line.asked.kind == PartKind::Housing));
     bench.moves("1", "RD");
-    assert!(!request(&bench, None).lines.iter().any(|line| line.asked.kind == Kind::Housing));
+    assert!(!request(&bench, None).lines.iter().any(|line| line.asked.kind == PartKind::Housing));
     // A lock that breaks is.
-    assert!(!request(&bench, None).lines.iter().any(|line| line.asked.kind == Kind::SecondaryLock));
+    assert!(!request(&bench, None).lines.iter().any(|line| line.asked.kind == PartKind::SecondaryLock));
     bench.does(r#"Lock(housing:"new",to:Broken,finger:true)"#);
-    assert!(request(&bench, None).lines.iter().any(|line| line.asked.kind == Kind::SecondaryLock));
+    assert!(request(&bench, None).lines.iter().any(|line| line.asked.kind == PartKind::SecondaryLock));
 }
 
 /// Source: FAA AC 43.13-1B par. 11-234 (read): 2 spares up to 25 contacts, 4 for 26 to 100, 6 above.
@@ -248,9 +248,9 @@ fn spare_contacts_follow_the_number_of_contacts() {
 /// Source: as above: unwired contacts with sealing plugs fill what has no wire.
 #[test]
 fn under_the_aircraft_rule_every_unused_cavity_asks_for_a_contact_and_a_plug() {
-    let rules = HouseRules {
+    let rules = ShopRules {
         unused_sealed: Rule::new(UnusedCavities::SpareAndPlug, "AC 43.13-1B par. 11-234"),
-        ..HouseRules::default()
+        ..ShopRules::default()
     };
     let mut bench = Bench::with_rules("sp-16", "sp-16", rules);
     for act in crate::support::demo_acts("spudrow-twin.acts") {
@@ -262,19 +262,19 @@ fn under_the_aircraft_rule_every_unused_cavity_asks_for_a_contact_and_a_plug() {
         bench.does(&if unused { act.replace("Plugged", "Empty") } else { act });
     }
     let asked = request(&bench, None);
-    let of = |kind: Kind| {
+    let of = |kind: PartKind| {
         asked
             .lines
             .iter()
             .find(|line| line.asked.kind == kind)
             .map(|line| (line.asked.need, line.asked.spare))
     };
-    assert_eq!((of(Kind::Terminal), of(Kind::Plug)), (Some((1, 2)), Some((1, 2))));
+    assert_eq!((of(PartKind::Terminal), of(PartKind::Plug)), (Some((1, 2)), Some((1, 2))));
     assert_eq!(bench.against(r#"FitPlug(into:"new:14",source:Stock)"#), [Code::SpareMissing]);
     bench.does(r#"FitPlug(into:"new:14",source:Stock,spare:"SP-TRM-F15")"#);
     // Fitted, it stays asked for; gone again, it is missed.
     let asked = request(&bench, None);
-    assert!(asked.lines.iter().any(|line| line.asked.kind == Kind::Terminal && line.asked.need == 1));
+    assert!(asked.lines.iter().any(|line| line.asked.kind == PartKind::Terminal && line.asked.need == 1));
     bench.does(r#"Seen(item:"new:14",at:Unseen,reason:"fell out")"#);
     let missing = bench.flags();
     assert!(missing.contains(&Code::SpareMissing) || missing.contains(&Code::NotFinished), "{missing:?}");

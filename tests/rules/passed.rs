@@ -1,7 +1,7 @@
 //! What was passed by name stays until what it says is no longer so; what is accepted is accepted of one
 //! thing; nothing grave is.
 
-use repin::swap::Code;
+use repin::job::Code;
 
 use crate::{four, support::Bench};
 

@@ -3,9 +3,9 @@
 
 use repin::{
     catalogue::{Gender, Sealing},
+    job::{Code, Verdict},
+    reckoning::{Advice, Finding, InHandLead, advise},
     record::WireKind,
-    repair::{Advice, Finding, InHandLead, advise},
-    swap::{Code, Verdict},
 };
 
 use crate::{four, support::Bench};

@@ -1,6 +1,6 @@
 //! After a pause, a hand-over or another person: nothing moves until the work was looked over again.
 
-use repin::swap::{Code, Verdict};
+use repin::job::{Code, Verdict};
 
 use crate::support::{Bench, demo_acts};
 

@@ -1,7 +1,7 @@
 //! What was said wrong becomes right by mending it and by looking again, never by another road: by putting
 //! back, by saying it once more, by a later entry that covers it.
 
-use repin::swap::{Code, Verdict};
+use repin::job::{Code, Verdict};
 
 use crate::support::{Bench, demo_acts};
 

@@ -2,8 +2,8 @@
 //! keyed, and what was said can be said anew.
 
 use repin::{
+    job::{Act, ArrivedVerdict, Code, GateKind, MatingVerdict},
     screen::{Palette, Theme},
-    swap::{Act, ArrivedVerdict, Code, GateKind, MatingVerdict},
 };
 
 use crate::{
@@ -398,7 +398,7 @@ fn a_drain_is_looked_at_for_its_sleeve() {
     shows(&mut desk, "PROPOSED for W1: a sleeve over it");
     desk.keys("y");
     let lead = desk.bench.job.state().lead_in_hand().unwrap();
-    assert_eq!(lead.finding, Some(repin::repair::Finding::DrainBare));
+    assert_eq!(lead.finding, Some(repin::reckoning::Finding::DrainBare));
 }
 
 #[test]

@@ -10,7 +10,7 @@ use crate::{
 fn ticket_of(shop: &Shop, job: &str) -> (String, u64) {
     let journal = read_journal(&std::fs::read(shop.path(&format!("{job}.job.ron"))).unwrap());
     match &journal.entries.first().unwrap().act {
-        repin::swap::Act::Ticket { id, seed, .. } => (id.as_ref().unwrap().to_string(), *seed),
+        repin::job::Act::Ticket { id, seed, .. } => (id.as_ref().unwrap().to_string(), *seed),
         other => panic!("{other:?}"),
     }
 }
@@ -35,7 +35,7 @@ fn the_codes_on_disk_are_those_of_the_program() {
     let path = folder.path().join("board.job.ron");
     let bench = Bench::ready();
     let mut open = OpenJob::create(&path, bench.job.entries().to_vec(), "kt", bench.now).unwrap();
-    let entry = |act: &str| repin::swap::Entry::new(bench.now, "kt", Bench::parse(act));
+    let entry = |act: &str| repin::job::Entry::new(bench.now, "kt", Bench::parse(act));
     open.enter_press(vec![entry(r#"Extract(from:"old:1",colour:"RD",freely:true,seal:On)"#)]).unwrap();
     open.enter_press(vec![entry("Inspect(verdict:Good)")]).unwrap();
     let claimed =

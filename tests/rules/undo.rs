@@ -1,9 +1,9 @@
 //! What is taken back, put right or seen again, and what is not.
 
 use repin::{
+    job::{Act, Code, Entry, Job, Verdict},
     record::Address,
     store::OpenJob,
-    swap::{Act, Code, Entry, Job, Verdict},
 };
 
 use crate::support::Bench;

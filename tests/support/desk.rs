@@ -5,9 +5,9 @@
 use crossterm::event::{KeyCode, KeyEvent, KeyModifiers};
 use ratatui::{buffer::Buffer, layout::Rect};
 use repin::{
-    repair::ToolBook,
-    screen::{Effect, Outcome, Press, Sight, Theme, Ui, view},
-    swap::{Act, Do, Entry, Occupant, Status, Verdict},
+    job::{Act, Entry, Occupant, Status, Task, Verdict},
+    reckoning::ToolBook,
+    screen::{Effect, JobView, Outcome, Press, Theme, Ui, view},
 };
 
 use crate::support::Bench;
@@ -25,12 +25,12 @@ impl Desk {
         Self { bench, ui: Ui::default(), presses: 0, tools: ToolBook::default() }
     }
 
-    pub fn with<T>(&mut self, look: impl FnOnce(&mut Ui, &Sight<'_>) -> T) -> T {
-        let survey = self.bench.job.survey(self.bench.now, Some(&self.bench.by));
-        let sight = Sight {
+    pub fn with<T>(&mut self, look: impl FnOnce(&mut Ui, &JobView<'_>) -> T) -> T {
+        let assessment = self.bench.job.assess(self.bench.now, Some(&self.bench.by));
+        let sight = JobView {
             id: "board",
             job: &self.bench.job,
-            survey: &survey,
+            assessment: &assessment,
             last_request: None,
             tools: &self.tools,
             by: &self.bench.by,
@@ -101,8 +101,8 @@ impl Desk {
     /// Answers the re-read that stands between moves with what is in the hole; says whether one did.
     pub fn rereads(&mut self) -> bool {
         let next = self.with(|_, sight| {
-            let next = sight.survey.steps.iter().find(|step| step.status == Status::Next)?;
-            let Do::ReRead { at } = &next.what else { return None };
+            let next = sight.assessment.steps.iter().find(|step| step.status == Status::Next)?;
+            let Task::ReRead { at } = &next.what else { return None };
             sight.state().occupant(at).map(|occupant| match occupant {
                 Occupant::Lead(lead) => lead.seen.wires[0].colour.to_string(),
                 _ => "plug".to_owned(),

@@ -4,7 +4,7 @@
 
 use repin::{
     catalogue::Catalogue,
-    house::{HouseRules, Rule},
+    shop_rules::{Rule, ShopRules},
 };
 
 use crate::support::Bench;
@@ -42,12 +42,12 @@ pub const QUALIFIED: &str = r#"book:Qualified(mean_mm:1.12,samples:5,until:"2027
 /// What a whole order says; sleeve 35, inside 18, slack 25.
 pub const ORDER: &str = r#"other_colour:false,strands:"fine strands",insulation:"cross-linked",insulation_class:B,wall:Thin,outside_diameter:"1.6 mm",inside:"18 mm",slack:"25 mm",sleeve:"35 mm",splice:"windowed barrel",splice_included:true,other_end:Stripped("8 mm"),crimp_record:true"#;
 
-pub fn rules() -> HouseRules {
-    HouseRules { clearance_mm: Rule::new(40.0, "service manual"), ..HouseRules::default() }
+pub fn rules() -> ShopRules {
+    ShopRules { clearance_mm: Rule::new(40.0, "service manual"), ..ShopRules::default() }
 }
 
 /// Set up on the sealed four with these wires, nothing moved.
-pub fn ready_with(rules: HouseRules, wires: &[&str]) -> Bench {
+pub fn ready_with(rules: ShopRules, wires: &[&str]) -> Bench {
     let library = vec![("bench-four.ron".to_owned(), FAMILY.to_owned())];
     let mut bench = Bench::from(&Catalogue::built_in().with_library(library), "b4", "b4", rules);
     bench.passes_the_gates();

@@ -5,9 +5,9 @@
 use jiff::{SignedDuration, Timestamp};
 use repin::{
     catalogue::Catalogue,
-    house::HouseRules,
+    job::{Act, Code, Entry, ItemId, Job, JobSide, Status, Task, Verdict},
+    shop_rules::ShopRules,
     store::read_acts,
-    swap::{Act, Code, Do, Entry, ItemId, Job, JobSide, Status, Verdict},
 };
 
 /// A job in memory and who works on it.
@@ -27,15 +27,15 @@ pub fn demo_acts(file: &str) -> Vec<String> {
 impl Bench {
     /// A job on these housings, with the serial number 4072 and nothing recorded.
     pub fn new(old: &str, new: &str) -> Self {
-        Self::with_rules(old, new, HouseRules::default())
+        Self::with_rules(old, new, ShopRules::default())
     }
 
-    pub fn with_rules(old: &str, new: &str, rules: HouseRules) -> Self {
+    pub fn with_rules(old: &str, new: &str, rules: ShopRules) -> Self {
         Self::from(&Catalogue::built_in(), old, new, rules)
     }
 
     /// A job on housings of a catalogue.
-    pub fn from(catalogue: &Catalogue, old: &str, new: &str, rules: HouseRules) -> Self {
+    pub fn from(catalogue: &Catalogue, old: &str, new: &str, rules: ShopRules) -> Self {
         let now: Timestamp = "2026-11-25T07:00:00Z".parse().unwrap();
         let mut bench = Self { job: Job::default(), now, by: "kt".to_owned() };
         bench.takes(Act::Ticket {
@@ -141,7 +141,7 @@ impl Bench {
     #[track_caller]
     pub fn insists(&mut self, act: &str) -> Vec<Code> {
         let mut act = Self::parse(act);
-        let anyway = repin::swap::Anyway { by: "K. Tanner".into(), reason: "test".into(), codes: Vec::new() };
+        let anyway = repin::job::Anyway { by: "K. Tanner".into(), reason: "test".into(), codes: Vec::new() };
         *act.anyway_mut().expect("an act that takes anyway") = Some(anyway);
         let entry = self.entry(act.clone());
         let codes: Vec<Code> = match self.job.check(&entry) {
@@ -202,7 +202,7 @@ impl Bench {
             let state = self.job.state();
             let steps = state.steps(&state.target());
             let next = steps.iter().find_map(|step| match &step.what {
-                Do::Anchor { housing, place } if step.status != Status::Done => Some((housing, *place)),
+                Task::Anchor { housing, place } if step.status != Status::Done => Some((housing, *place)),
                 _ => None,
             });
             let Some((name, place)) = next else { return };

@@ -7,8 +7,8 @@ use jiff::Timestamp;
 use repin::{
     catalogue::LockState,
     face::PosePlace,
+    job::{Entry, ItemId, Job, JobSide, Lead, Occupant, State, Status, Task, Verdict},
     store::{OpenJob, read_acts},
-    swap::{Do, Entry, ItemId, Job, JobSide, Lead, Occupant, State, Status, Verdict},
 };
 
 use crate::cli::Shop;
@@ -21,14 +21,14 @@ pub fn walk(shop: &Shop, id: &str) -> Vec<String> {
 
 /// The same, stopping before a step of this kind.
 #[track_caller]
-pub fn walk_until(shop: &Shop, id: &str, stop: impl Fn(&Do) -> bool) -> Vec<String> {
+pub fn walk_until(shop: &Shop, id: &str, stop: impl Fn(&Task) -> bool) -> Vec<String> {
     let acts = flawless(&shop.path(&format!("{id}.job.ron")), stop);
     let run = shop.run_with(&["enter", id], &acts.join("\n"), &[]);
     assert_eq!(run.code, 0, "{run:?}");
     acts
 }
 
-fn flawless(path: &std::path::Path, stop: impl Fn(&Do) -> bool) -> Vec<String> {
+fn flawless(path: &std::path::Path, stop: impl Fn(&Task) -> bool) -> Vec<String> {
     let mut job: Job = OpenJob::look(path).unwrap().job().clone();
     let mut keyed = Vec::new();
     let mut key = |job: &mut Job, act: String| {
@@ -40,10 +40,10 @@ fn flawless(path: &std::path::Path, stop: impl Fn(&Do) -> bool) -> Vec<String> {
         keyed.push(act);
     };
     loop {
-        let survey = job.survey(Timestamp::now(), Some("kt"));
-        let next = survey.steps.iter().find(|s| s.status == Status::Next).map(|s| s.what.clone());
+        let assessment = job.assess(Timestamp::now(), Some("kt"));
+        let next = assessment.steps.iter().find(|s| s.status == Status::Next).map(|s| s.what.clone());
         let Some(step) = next.filter(|step| !stop(step)) else { return keyed };
-        let answers = answers(job.state(), &step, &survey);
+        let answers = answers(job.state(), &step, &assessment);
         assert!(!answers.is_empty(), "nothing answers {step:?}");
         answers.into_iter().for_each(|act| key(&mut job, act));
     }
@@ -53,21 +53,21 @@ fn colour_of(lead: &Lead) -> String {
     lead.first_wire().unwrap().colour.known().map_or("?".to_owned(), ToString::to_string)
 }
 
-fn answers(state: &State, step: &Do, survey: &repin::swap::Survey) -> Vec<String> {
+fn answers(state: &State, step: &Task, assessment: &repin::job::Assessment) -> Vec<String> {
     let one = |act: String| vec![act];
     match step {
-        Do::Gate { gate } => one(match gate {
-            repin::swap::GateKind::Battery => r#"Gate(gate:Battery,answer:Released,document:"D",name:"K. Tanner",measured:(volts:"0 V",between:"1 and chassis",tester_proved:true))"#.to_owned(),
-            repin::swap::GateKind::StoredEnergy => r#"Gate(gate:StoredEnergy,answer:Released,document:"D",name:"K. Tanner",measured:(state:"none of them on this machine"))"#.to_owned(),
+        Task::Gate { gate } => one(match gate {
+            repin::job::GateKind::Battery => r#"Gate(gate:Battery,answer:Released,document:"D",name:"K. Tanner",measured:(volts:"0 V",between:"1 and chassis",tester_proved:true))"#.to_owned(),
+            repin::job::GateKind::StoredEnergy => r#"Gate(gate:StoredEnergy,answer:Released,document:"D",name:"K. Tanner",measured:(state:"none of them on this machine"))"#.to_owned(),
             gate => format!(r#"Gate(gate:{gate:?},answer:Absent,document:"D",name:"K. Tanner")"#),
         }),
-        Do::View { housing } => {
+        Task::View { housing } => {
             let up = state.housing(housing).unwrap().housing().features.first().map_or("top", |f| f.name.as_str());
             one(format!(r#"View(housing:"{housing}",face:Wire,up:"{up}")"#))
         }
-        Do::Record { at: None } => one("RecordFinished(side:Found)".to_owned()),
-        Do::Record { at: Some(at) } => panic!("{at} is not on record"),
-        Do::Anchor { housing, place } => {
+        Task::Record { at: None } => one("RecordFinished(side:Found)".to_owned()),
+        Task::Record { at: Some(at) } => panic!("{at} is not on record"),
+        Task::Anchor { housing, place } => {
             let held = state.housing(housing).unwrap();
             if *place == PosePlace::Key {
                 let up = held.housing().feature_on(held.pose().up).unwrap();
@@ -84,33 +84,33 @@ fn answers(state: &State, step: &Do, survey: &repin::swap::Survey) -> Vec<String
             };
             one(format!(r#"Anchor(housing:"{housing}",place:"{place}",{colour}mark:"{label}")"#))
         }
-        Do::Compare { question } => one(format!("Compared(question:{question:?},answer:Fits,mating_half:true)")),
-        Do::Decide { at } => one(format!(r#"Decided(at:"{at}",wins:Should,reason:"by the diagram")"#)),
-        Do::Photo => one(r#"Photo(number:"1",shows:"both faces")"#.to_owned()),
-        Do::Cause => one(r#"Cause(text:"crushed")"#.to_owned()),
-        Do::ConfirmMap => {
+        Task::Compare { question } => one(format!("Compared(question:{question:?},answer:Fits,mating_half:true)")),
+        Task::Decide { at } => one(format!(r#"Decided(at:"{at}",wins:Should,reason:"by the diagram")"#)),
+        Task::Photo => one(r#"Photo(number:"1",shows:"both faces")"#.to_owned()),
+        Task::Cause => one(r#"Cause(text:"crushed")"#.to_owned()),
+        Task::ConfirmMap => {
             let source = state.map_proposals().first().unwrap().source;
             one(format!("MapConfirmed(source:{source:?})"))
         }
-        Do::LookAt { cavities } => {
+        Task::LookAt { cavities } => {
             let labels: Vec<String> = cavities.iter().map(|at| format!("{:?}", at.label.as_str())).collect();
             one(format!(r#"LookedOver(housing:"{}",face:Wire,cavities:[{}],sound:true)"#, cavities[0].housing, labels.join(",")))
         }
-        Do::Tag { lead } => one(format!(r#"Tagged(lead:"{lead}",tag:"T{}")"#, lead.to_string().replace(':', "-"))),
-        Do::AssuranceOff { housing } => one(format!(r#"Assurance(housing:"{housing}",on:false)"#)),
-        Do::AssuranceOn { housing } => one(format!(r#"Assurance(housing:"{housing}",on:true)"#)),
-        Do::SmallPartOff { housing, part } => one(format!(r#"SmallPart(housing:"{housing}",part:"{part}",on:false)"#)),
-        Do::SmallPartOn { housing, part } => one(format!(r#"SmallPart(housing:"{housing}",part:"{part}",on:true)"#)),
-        Do::Unlock { housing, to } => one(format!(r#"Lock(housing:"{housing}",to:{to:?},finger:true)"#)),
-        Do::Lock { housing } => one(format!(r#"Lock(housing:"{housing}",to:{:?},finger:true)"#, LockState::FullSet)),
-        Do::TakePlug { at } => vec![format!(r#"TakePlug(from:"{at}")"#), "ReturnPlug".to_owned()],
-        Do::MovePlug { from, to } => {
+        Task::Tag { lead } => one(format!(r#"Tagged(lead:"{lead}",tag:"T{}")"#, lead.to_string().replace(':', "-"))),
+        Task::AssuranceOff { housing } => one(format!(r#"Assurance(housing:"{housing}",on:false)"#)),
+        Task::AssuranceOn { housing } => one(format!(r#"Assurance(housing:"{housing}",on:true)"#)),
+        Task::SmallPartOff { housing, part } => one(format!(r#"SmallPart(housing:"{housing}",part:"{part}",on:false)"#)),
+        Task::SmallPartOn { housing, part } => one(format!(r#"SmallPart(housing:"{housing}",part:"{part}",on:true)"#)),
+        Task::Unlock { housing, to } => one(format!(r#"Lock(housing:"{housing}",to:{to:?},finger:true)"#)),
+        Task::Lock { housing } => one(format!(r#"Lock(housing:"{housing}",to:{:?},finger:true)"#, LockState::FullSet)),
+        Task::TakePlug { at } => vec![format!(r#"TakePlug(from:"{at}")"#), "ReturnPlug".to_owned()],
+        Task::MovePlug { from, to } => {
             let to = to.as_ref().unwrap();
             vec![format!(r#"TakePlug(from:"{from}")"#), format!(r#"FitPlug(into:"{to}",source:Hand)"#)]
         }
-        Do::FitPlug { at } => one(format!(r#"FitPlug(into:"{at}",source:Stock)"#)),
-        Do::MoveOther { from, to } => one(format!(r#"MoveOther(from:"{from}",to:"{}")"#, to.as_ref().unwrap())),
-        Do::MoveWire { lead, to } => {
+        Task::FitPlug { at } => one(format!(r#"FitPlug(into:"{at}",source:Stock)"#)),
+        Task::MoveOther { from, to } => one(format!(r#"MoveOther(from:"{from}",to:"{}")"#, to.as_ref().unwrap())),
+        Task::MoveWire { lead, to } => {
             let (lead, to) = (state.lead(lead).unwrap(), to.as_ref().unwrap());
             let ItemId::At(from) = &lead.id else { panic!("{lead:?}") };
             let seal = match state.housing(&from.housing).unwrap().housing().sealing {
@@ -134,21 +134,21 @@ fn answers(state: &State, step: &Do, survey: &repin::swap::Survey) -> Vec<String
             ]);
             acts
         }
-        Do::Repair { .. } => panic!("a repair is planned"),
-        Do::Look { housing, face } => one(format!(r#"LookedOver(housing:"{housing}",face:{face:?})"#)),
-        Do::LookMatingHalf => one("MatingHalf(verdict:Good)".to_owned()),
-        Do::CountRow { housing, row } => {
+        Task::Repair { .. } => panic!("a repair is planned"),
+        Task::Look { housing, face } => one(format!(r#"LookedOver(housing:"{housing}",face:{face:?})"#)),
+        Task::LookMatingHalf => one("MatingHalf(verdict:Good)".to_owned()),
+        Task::CountRow { housing, row } => {
             let (wires, plugs, open) = state.count_row(housing, *row).unwrap();
             one(format!(r#"RowCounted(housing:"{housing}",row:{row},wires:{wires},plugs:{plugs},open:{open})"#))
         }
-        Do::ReRead { at } => one(match state.occupant(at) {
+        Task::ReRead { at } => one(match state.occupant(at) {
             Some(Occupant::Lead(lead)) => format!(r#"ReRead(at:"{at}",colour:"{}")"#, colour_of(lead)),
             _ => format!(r#"ReRead(at:"{at}",colour:"plug")"#),
         }),
-        Do::Mate => one("Mate(level:true)".to_owned()),
-        Do::Test { test } => one(format!(r#"Measure(test:{test:?},value:"good")"#)),
-        Do::Sign => {
-            assert_eq!(survey.account.open_flags().map(|f| f.code.to_string()).collect::<Vec<_>>(), ["unsigned"]);
+        Task::Mate => one("Mate(level:true)".to_owned()),
+        Task::Test { test } => one(format!(r#"Measure(test:{test:?},value:"good")"#)),
+        Task::Sign => {
+            assert_eq!(assessment.account.open_flags().map(|f| f.code.to_string()).collect::<Vec<_>>(), ["unsigned"]);
             let serial = &state.ticket.serial;
             let end = serial.get(serial.len().saturating_sub(2)..).unwrap();
             one(format!(r#"Sign(name:"K. Tanner",serial_end:"{end}")"#))

@@ -7,7 +7,9 @@ use super::{checked, more_than_nothing, question, say};
 use crate::{
     cli::{Common, Exit, print},
     quantity::Gauge,
-    repair::{Capability, Copper, Height, HeightVerdict, Sample, copper, judge_heights, of_supply_percent},
+    reckoning::{
+        Capability, Copper, Height, HeightVerdict, Sample, copper, judge_heights, of_supply_percent,
+    },
 };
 
 #[derive(Deserialize)]

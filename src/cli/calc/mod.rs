@@ -10,9 +10,9 @@ use serde::de::DeserializeOwned;
 
 use super::{Common, Exit, print};
 use crate::{
+    job::{Occasion, caution},
     quantity::brief,
     store::{TEXT_MOST, read_stdin},
-    swap::{Occasion, caution},
 };
 
 /// What is reckoned.

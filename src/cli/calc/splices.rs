@@ -6,13 +6,13 @@ use serde::{Deserialize, Serialize};
 use super::{checked, more_than_nothing, question, say};
 use crate::{
     cli::{Common, Exit, print},
+    job::Code,
     picture::{Harness, Ruler, Splicing, draw_splices},
     quantity::{harmless, list_of},
-    repair::{
-        Ask, LeadAsk, LeadLength, MOST_LEADS, Placed, Stagger, Twist, bundle_of, lead_length, room_needed_mm,
-        stagger,
+    reckoning::{
+        LeadAsk, LeadLength, MOST_LEADS, SplicePlace, Stagger, StaggerRequest, Twist, bundle_of, lead_length,
+        room_needed_mm, stagger,
     },
-    swap::Code,
 };
 
 #[derive(Deserialize)]
@@ -149,7 +149,7 @@ struct CannotAnswer {
 }
 
 impl StaggerQuestion {
-    fn checked(&self) -> Result<Ask> {
+    fn checked(&self) -> Result<StaggerRequest> {
         if self.leads.len() > MOST_LEADS {
             bail!("stdin at leads: {} leads; one plan takes up to {MOST_LEADS}", self.leads.len());
         }
@@ -177,7 +177,7 @@ impl StaggerQuestion {
                 gap_mm: lead.gap_mm.map(|gap| checked(&name("gap_mm"), gap, 0.0)).transpose()?,
             })
         };
-        Ok(Ask {
+        Ok(StaggerRequest {
             clearance_mm: checked("clearance_mm", self.clearance_mm, 0.0)?,
             gap_mm: checked("gap_mm", self.gap_mm, 0.0)?,
             margin_mm: checked("margin_mm", self.margin_mm, 0.0)?,
@@ -188,8 +188,8 @@ impl StaggerQuestion {
         })
     }
 
-    fn lengths(&self, places: &[Placed]) -> Result<Vec<LeadAnswer>> {
-        let answer = |(n, (lead, place)): (usize, (&LeadQuestion, &Placed))| -> Result<LeadAnswer> {
+    fn lengths(&self, places: &[SplicePlace]) -> Result<Vec<LeadAnswer>> {
+        let answer = |(n, (lead, place)): (usize, (&LeadQuestion, &SplicePlace))| -> Result<LeadAnswer> {
             let name = |field: &str| format!("leads[{n}].{field}");
             let length = sound(lead_length(
                 lead.inside_mm,
@@ -244,7 +244,7 @@ pub(super) fn plan(common: &Common) -> Result<Exit> {
 }
 
 /// The harness with the sleeves on it.
-fn plan_drawn(ask: &Ask, places: &[Placed], ascii: bool) -> String {
+fn plan_drawn(ask: &StaggerRequest, places: &[SplicePlace], ascii: bool) -> String {
     let leads = ask.leads.iter().zip(places).map(|(lead, place)| Splicing {
         call: &lead.circuit,
         damage_mm: lead.damage_mm,
@@ -275,7 +275,7 @@ fn plan_told(answer: &PlanAnswer, most: usize) -> String {
 }
 
 /// Why there is no plan, and what would settle it.
-fn cannot_told(ask: &Ask, cannot: &[String]) -> String {
+fn cannot_told(ask: &StaggerRequest, cannot: &[String]) -> String {
     let which = match cannot {
         [one] => format!("{one} has no place for its splice."),
         several => format!("{} cannot all be spliced in this stretch.", list_of(several)),

@@ -14,7 +14,7 @@ use super::{
 use crate::{
     exchange::{
         colours::CodeSet,
-        wiring::{ListedHolds, Row, WiringList},
+        wiring::{ListedHolds, WiringList, WiringRow},
     },
     face::Label,
     quantity::list_of,
@@ -31,7 +31,7 @@ pub(super) struct Reader<'t, 'a> {
 }
 
 /// A cavity of the connector.
-struct Cavity<'a> {
+struct ReadCavity<'a> {
     node: Node<'a, 'a>,
     label: Label,
     slot: Option<&'a str>,
@@ -97,7 +97,7 @@ impl<'a> Reader<'_, 'a> {
     }
 
     /// The cavities, each with its number and slot.
-    fn cavities(&self, connector: Node<'a, 'a>, list: &mut WiringList) -> Vec<Cavity<'a>> {
+    fn cavities(&self, connector: Node<'a, 'a>, list: &mut WiringList) -> Vec<ReadCavity<'a>> {
         let mut cavities = Vec::new();
         for slot in children(connector, "Slots") {
             let master = self.tree.referred(slot, "Part").into_iter().next();
@@ -106,7 +106,7 @@ impl<'a> Reader<'_, 'a> {
                 let master = self.tree.referred(node, "Part").into_iter().next();
                 let number = master.and_then(|master| text(master, "Cavity_number"));
                 match number.map(str::parse::<Label>) {
-                    Some(Ok(label)) => cavities.push(Cavity { node, label, slot: slot_id }),
+                    Some(Ok(label)) => cavities.push(ReadCavity { node, label, slot: slot_id }),
                     Some(Err(why)) => list.problem(self.tree.line(node), why.to_string()),
                     None => list.problem(self.tree.line(node), "a cavity without a number"),
                 }
@@ -135,7 +135,7 @@ impl<'a> Reader<'_, 'a> {
     }
 
     /// Why a cavity with several live contacts is not read, and what would settle it.
-    fn refusal(&self, cavity: &Cavity<'a>, live: &[Node<'a, 'a>]) -> String {
+    fn refusal(&self, cavity: &ReadCavity<'a>, live: &[Node<'a, 'a>]) -> String {
         let names: Vec<&str> = live.iter().map(|contact| name_of(*contact)).collect();
         let settled: Vec<&str> = configurations(self.tree)
             .into_iter()
@@ -152,9 +152,9 @@ impl<'a> Reader<'_, 'a> {
         format!("cavity {} has {} live contacts, {}: {settle}", cavity.label, live.len(), list_of(&names))
     }
 
-    fn row(&self, cavity: &Cavity<'a>, holds: ListedHolds) -> Row {
+    fn row(&self, cavity: &ReadCavity<'a>, holds: ListedHolds) -> WiringRow {
         let slot = cavity.slot.map(ToOwned::to_owned);
-        Row { slot, ..Row::new(self.tree.line(cavity.node), cavity.label.clone(), holds) }
+        WiringRow { slot, ..WiringRow::new(self.tree.line(cavity.node), cavity.label.clone(), holds) }
     }
 
     fn part_number(&self, occurrence: Node<'a, 'a>) -> Option<String> {
@@ -165,7 +165,7 @@ impl<'a> Reader<'_, 'a> {
     /// The wires of the one contact in a cavity; several are one lead.
     fn read_contact(
         &self,
-        cavity: &Cavity<'a>,
+        cavity: &ReadCavity<'a>,
         contact: Node<'a, 'a>,
         plug: Option<&str>,
         list: &mut WiringList,
@@ -197,7 +197,7 @@ impl<'a> Reader<'_, 'a> {
         let wires: Vec<Node<'a, 'a>> =
             connections.iter().copied().filter(|c| self.wire_is_live(*c, self.variant)).collect();
         if wires.is_empty() {
-            list.rows.push(Row { holds: ListedHolds::Spare, ..base });
+            list.rows.push(WiringRow { holds: ListedHolds::Spare, ..base });
             return;
         }
         for connection in wires {
@@ -206,7 +206,13 @@ impl<'a> Reader<'_, 'a> {
         }
     }
 
-    fn wire(&self, connection: Node<'a, 'a>, contact: &str, base: Row, list: &mut WiringList) -> Row {
+    fn wire(
+        &self,
+        connection: Node<'a, 'a>,
+        contact: &str,
+        base: WiringRow,
+        list: &mut WiringList,
+    ) -> WiringRow {
         let mut row = base;
         row.circuit = text(connection, "Signal_name").map(ToOwned::to_owned);
         row.far_ends = children(connection, "Extremities")
@@ -248,7 +254,7 @@ impl<'a> Reader<'_, 'a> {
     }
 
     /// What keeps a wire with others: a twisted pair, a cable, a shield.
-    fn bundle(&self, wire: Node<'a, 'a>, part: Node<'a, 'a>, row: &mut Row, notes: &mut Vec<String>) {
+    fn bundle(&self, wire: Node<'a, 'a>, part: Node<'a, 'a>, row: &mut WiringRow, notes: &mut Vec<String>) {
         let kind_words = text(part, "Wire_type").unwrap_or_default().to_lowercase();
         if kind_words.contains("shield") {
             row.kind = WireKind::Drain;
@@ -286,7 +292,7 @@ impl<'a> Reader<'_, 'a> {
 
     /// Slots that number their cavities alike make two cavities of one label.
     fn name_slots(&self, list: &mut WiringList) {
-        let mut slots: BTreeMap<&Label, &Row> = BTreeMap::new();
+        let mut slots: BTreeMap<&Label, &WiringRow> = BTreeMap::new();
         let mut twice = Vec::new();
         for row in &list.rows {
             match slots.get(&row.cavity) {

@@ -3,19 +3,19 @@
 
 use crate::{
     catalogue::LockState,
+    job::{Act, JobSide},
     quantity::Length,
     record::Address,
-    swap::{Act, JobSide},
 };
 
 use super::{Answer, Asked, closing::side_words, field, picks, texts};
-use crate::screen::{keys::Pick, sight::Sight};
+use crate::screen::{job_view::JobView, keys::Pick};
 
 /// Each answer is read before the next question: what is written on the wire, before it is cut.
-pub(super) fn cut_free(sight: &Sight<'_>, answers: &[Answer]) -> Asked {
+pub(super) fn cut_free(view: &JobView<'_>, answers: &[Answer]) -> Asked {
     let typed = texts(answers);
     let Some(label) = typed.first() else { return field("CUT FREE the lead of which old cavity?") };
-    let from = match sight.resolve(JobSide::Old, label) {
+    let from = match view.resolve(JobSide::Old, label) {
         Ok(from) => from,
         Err(why) => return Asked::Wrong(why),
     };
@@ -33,7 +33,7 @@ pub(super) fn cut_free(sight: &Sight<'_>, answers: &[Answer]) -> Asked {
     match (typed.get(2).map(|distance| read(distance)), answers.last()) {
         (None, _) => match read("50 mm") {
             Ok(usual) => {
-                super::unless_barred(sight, cut(usual, true), || field("How far behind the housing? (50 mm)"))
+                super::unless_barred(view, cut(usual, true), || field("How far behind the housing? (50 mm)"))
             }
             Err(wrong) => wrong,
         },
@@ -45,7 +45,7 @@ pub(super) fn cut_free(sight: &Sight<'_>, answers: &[Answer]) -> Asked {
     }
 }
 
-pub(super) fn loose(sight: &Sight<'_>, typed: &[&str]) -> Asked {
+pub(super) fn loose(view: &JobView<'_>, typed: &[&str]) -> Asked {
     let Some(line) = typed.first() else {
         return field("LOOSE: which leads, each with its tag? (3=T1 4=T2)");
     };
@@ -54,7 +54,7 @@ pub(super) fn loose(sight: &Sight<'_>, typed: &[&str]) -> Asked {
         let Some((label, tag)) = pair.split_once('=') else {
             return Asked::Wrong("Write label=tag for each lead.".to_owned());
         };
-        match (sight.resolve(JobSide::Old, label), tag.parse()) {
+        match (view.resolve(JobSide::Old, label), tag.parse()) {
             (Ok(at), Ok(tag)) => leads.push((at, tag)),
             (Err(why), _) => return Asked::Wrong(why),
             (_, Err(why)) => return Asked::Wrong(format!("{why}")),
@@ -76,25 +76,25 @@ pub(super) fn plug_gone(answers: &[Answer]) -> Asked {
 }
 
 pub(super) fn at_with_reason(
-    sight: &Sight<'_>,
+    view: &JobView<'_>,
     typed: &[&str],
     prompt: &str,
     act: fn(Address, String) -> Act,
 ) -> Asked {
     match typed {
         [] => field(prompt),
-        [label, more @ ..] => match sight.resolve(JobSide::Old, label) {
+        [label, more @ ..] => match view.resolve(JobSide::Old, label) {
             Err(why) => Asked::Wrong(why),
             Ok(at) => match more.first() {
-                None => super::unless_barred(sight, act(at, "as said".to_owned()), || field("Why?")),
+                None => super::unless_barred(view, act(at, "as said".to_owned()), || field("Why?")),
                 Some(reason) => Asked::Ready(vec![act(at, (*reason).to_owned())]),
             },
         },
     }
 }
 
-pub(super) fn reopen(sight: &Sight<'_>, typed: &[&str]) -> Asked {
-    let set = sight.state().side(JobSide::New).find(|h| h.lock == Some(LockState::FullSet));
+pub(super) fn reopen(view: &JobView<'_>, typed: &[&str]) -> Asked {
+    let set = view.state().side(JobSide::New).find(|h| h.lock == Some(LockState::FullSet));
     let Some((housing, lock)) = set.and_then(|h| h.housing().lock.as_ref().map(|l| (h, l))) else {
         return Asked::Wrong(format!("No lock on the {} side is full-set.", side_words(JobSide::New)));
     };

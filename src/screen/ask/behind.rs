@@ -1,9 +1,9 @@
 //! What lies behind a housing: where its bundle branches, where no splice may lie, what is there.
 
 use crate::{
+    job::{Act, Behind, JobSide},
     quantity::Length,
     record::HousingName,
-    swap::{Act, Behind, JobSide},
 };
 
 use super::{
@@ -11,12 +11,12 @@ use super::{
     lead_order::{lengths, read},
     texts,
 };
-use crate::screen::sight::Sight;
+use crate::screen::job_view::JobView;
 
 /// What lies behind a housing, along its bundle; each answer is read before the next question, and
 /// what is on record stands beside it.
-pub(super) fn behind(sight: &Sight<'_>, answers: &[Answer]) -> Asked {
-    let olds: Vec<_> = sight.state().side(JobSide::Old).map(|h| h.name.clone()).collect();
+pub(super) fn behind(view: &JobView<'_>, answers: &[Answer]) -> Asked {
+    let olds: Vec<_> = view.state().side(JobSide::Old).map(|h| h.name.clone()).collect();
     let typed = texts(answers);
     let (name, typed) = match (olds.as_slice(), typed.as_slice()) {
         ([one], typed) => (one.clone(), typed),
@@ -26,14 +26,14 @@ pub(super) fn behind(sight: &Sight<'_>, answers: &[Answer]) -> Asked {
             None => return Asked::Wrong(format!("There is no old housing {name}.")),
         },
     };
-    match read_behind(sight, &name, typed) {
+    match read_behind(view, &name, typed) {
         Ok(behind) => Asked::Ready(vec![Act::Behind { housing: name, behind }]),
         Err(question) => question,
     }
 }
 
-fn read_behind(sight: &Sight<'_>, name: &HousingName, typed: &[&str]) -> Result<Behind, Asked> {
-    let now = sight.state().behind.get(name);
+fn read_behind(view: &JobView<'_>, name: &HousingName, typed: &[&str]) -> Result<Behind, Asked> {
+    let now = view.state().behind.get(name);
     let on_record = now.cloned().unwrap_or_default();
     let offer =
         |told: String| if now.is_some() { format!("; = as on record: {told}") } else { String::new() };
@@ -82,7 +82,7 @@ fn read_behind(sight: &Sight<'_>, name: &HousingName, typed: &[&str]) -> Result<
             "That lies between {from} and {to}, where no splice may lie: key {from}."
         )));
     }
-    let clearance = sight.state().rules.clearance_mm.value;
+    let clearance = view.state().rules.clearance_mm.value;
     if let Some(last) = last.as_ref().filter(|last| last.mm() <= clearance) {
         return Err(wrong(format!(
             "Nothing fits before {last}: {clearance} mm behind the housing are kept free. How far may splices go?"

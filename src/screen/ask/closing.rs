@@ -3,14 +3,14 @@
 use crate::{
     catalogue::LockState,
     face::{Face, Pose, Side},
-    house::TestKind,
+    job::{Act, FaceFault, JobSide, MatingVerdict, Seen, place_in_words, pose_in_words},
     quantity::{Instrument, list_of, says_something},
     record::{Address, HousingName},
-    swap::{Act, FaceFault, JobSide, MatingVerdict, Seen, place_in_words, pose_in_words},
+    shop_rules::TestKind,
 };
 
 use super::{Answer, Asked, field, offer, picks, texts};
-use crate::screen::{keys::Pick, sight::Sight};
+use crate::screen::{job_view::JobView, keys::Pick};
 
 /// How a housing is held to be re-read: what was put in from behind is read from the front.
 pub const REREAD_POSE: Pose = Pose { face: Face::Mating, up: Side::Top };
@@ -30,9 +30,8 @@ pub(super) fn assurance(housing: &HousingName, on: bool, answers: &[Answer]) -> 
 }
 
 /// The secondary lock, before anything moves.
-pub(super) fn unlock(sight: &Sight<'_>, name: &HousingName, to: LockState, answers: &[Answer]) -> Asked {
-    let kind =
-        sight.housing(name).and_then(|h| h.housing().lock.as_ref()).map_or("lock", |l| l.kind.as_str());
+pub(super) fn unlock(view: &JobView<'_>, name: &HousingName, to: LockState, answers: &[Answer]) -> Asked {
+    let kind = view.housing(name).and_then(|h| h.housing().lock.as_ref()).map_or("lock", |l| l.kind.as_str());
     let lock = |to| {
         Asked::Ready(vec![Act::Lock { housing: name.clone(), to, finger: true, why: None, anyway: None }])
     };
@@ -71,7 +70,7 @@ const FACE_FAULTS: [(Pick, FaceFault); 5] = [
 ];
 
 /// A face looked over: sound, or what is not.
-pub(super) fn look(sight: &Sight<'_>, housing: &HousingName, face: Face, answers: &[Answer]) -> Asked {
+pub(super) fn look(view: &JobView<'_>, housing: &HousingName, face: Face, answers: &[Answer]) -> Asked {
     let what = match face {
         Face::Wire => "every seal lip even, wires straight to the face, holes clean?",
         Face::Mating => "every terminal as high as its neighbours, right way up, holes clean?",
@@ -80,7 +79,7 @@ pub(super) fn look(sight: &Sight<'_>, housing: &HousingName, face: Face, answers
         let (housing, cavities) = (housing.clone(), Vec::new());
         Asked::Ready(vec![Act::LookedOver { housing, face, cavities, sound, found }])
     };
-    let last = sight.state().looked_over.get(&(housing.clone(), face)).filter(|look| !look.sound);
+    let last = view.state().looked_over.get(&(housing.clone(), face)).filter(|look| !look.sound);
     let again = last.map_or(String::new(), |look| {
         let remedies: Vec<&str> = look.found.iter().map(|fault| fault.remedy()).collect();
         format!("IT WAS NOT SOUND. {}", remedies.join(" "))
@@ -128,14 +127,14 @@ pub(super) fn clear(cavities: &[Address], answers: &[Answer]) -> Asked {
 }
 
 /// The mating half: looked at, put right where it was damaged, or not at this bench.
-pub(super) fn mating_half(sight: &Sight<'_>, answers: &[Answer]) -> Asked {
-    let prompt = match &sight.state().mating_half {
+pub(super) fn mating_half(view: &JobView<'_>, answers: &[Answer]) -> Asked {
+    let prompt = match &view.state().mating_half {
         Some(MatingVerdict::Damaged(what)) => {
             format!("The mating half is NOT SOUND: {what}. Nothing is mated until it is cleaned or replaced.")
         }
         _ => "LOOK at the mating half: pins, corrosion, seal, plastic.".to_owned(),
     };
-    let offered = match sight.state().mating_half {
+    let offered = match view.state().mating_half {
         Some(MatingVerdict::Damaged(_)) => vec![Pick::Cleaned, Pick::Replaced, Pick::NotHere],
         _ => vec![Pick::Sound, Pick::NotSound, Pick::Cleaned, Pick::Replaced, Pick::NotHere],
     };
@@ -152,22 +151,22 @@ pub(super) fn mating_half(sight: &Sight<'_>, answers: &[Answer]) -> Asked {
 }
 
 /// What is left needs the machine: the mating half is looked at when it is there.
-pub(super) fn at_the_machine(sight: &Sight<'_>, answers: &[Answer]) -> Asked {
+pub(super) fn at_the_machine(view: &JobView<'_>, answers: &[Answer]) -> Asked {
     match answers {
         [] => picks(
             "WAITING for the machine: comparing, mating, position assurance, tests there, signature. At the machine:",
             &[Pick::AtMachine],
         ),
-        [_, rest @ ..] => mating_half(sight, rest),
+        [_, rest @ ..] => mating_half(view, rest),
     }
 }
 
 /// A row counted.
-pub(super) fn count_row(sight: &Sight<'_>, name: &HousingName, row: usize, answers: &[Answer]) -> Asked {
-    let holes = sight.state().row_in_words(name, row);
+pub(super) fn count_row(view: &JobView<'_>, name: &HousingName, row: usize, answers: &[Answer]) -> Asked {
+    let holes = view.state().row_in_words(name, row);
     match texts(answers).first() {
         None => {
-            let failed = sight.state().row_counts.get(&(name.clone(), row)) == Some(&false);
+            let failed = view.state().row_counts.get(&(name.clone(), row)) == Some(&false);
             let again = if failed { "NO MATCH. Find the hole that differs, count again." } else { "" };
             field(format!("COUNT the row {holes} of {name}: wires, plugs, open holes, as in 6 2 0"))
                 .loudly(again)
@@ -190,8 +189,8 @@ pub(super) fn count_row(sight: &Sight<'_>, name: &HousingName, row: usize, answe
 }
 
 /// A hole of the new housing read back from the mating face; neither colour nor label is shown.
-pub(super) fn reread(sight: &Sight<'_>, at: &Address, answers: &[Answer]) -> Asked {
-    let Some(housing) = sight.housing(&at.housing) else { return Asked::Wrong("Look again.".to_owned()) };
+pub(super) fn reread(view: &JobView<'_>, at: &Address, answers: &[Answer]) -> Asked {
+    let Some(housing) = view.housing(&at.housing) else { return Asked::Wrong("Look again.".to_owned()) };
     match texts(answers).first() {
         None => {
             let pose = REREAD_POSE;
@@ -200,7 +199,7 @@ pub(super) fn reread(sight: &Sight<'_>, at: &Address, answers: &[Answer]) -> Ask
             let held = pose_in_words(housing.housing(), pose);
             let ask =
                 format!("RE-READ {}, {held}: {place}. Colour in that hole, plug or nothing?", at.housing);
-            let failed = sight.state().rereads.get(at).is_some_and(|last| !last.agrees);
+            let failed = view.state().rereads.get(at).is_some_and(|last| !last.agrees);
             let again =
                 if failed { "NO MATCH. Look at both faces, put it right (!), read again." } else { "" };
             field(ask).loudly(again)
@@ -221,8 +220,8 @@ pub(super) fn reread(sight: &Sight<'_>, at: &Address, answers: &[Answer]) -> Ask
 }
 
 /// The new lock, last and without force.
-pub(super) fn lock(sight: &Sight<'_>, housing: &HousingName, answers: &[Answer]) -> Asked {
-    let is_broken = sight.housing(housing).is_some_and(|h| h.lock == Some(LockState::Broken));
+pub(super) fn lock(view: &JobView<'_>, housing: &HousingName, answers: &[Answer]) -> Asked {
+    let is_broken = view.housing(housing).is_some_and(|h| h.lock == Some(LockState::Broken));
     let new_one = texts(answers).first().map(|text| (*text).to_owned());
     if is_broken && new_one.is_none() {
         return field(format!(
@@ -261,7 +260,7 @@ pub(super) fn mate(answers: &[Answer]) -> Asked {
 }
 
 /// A test with its value, the limit it is held against and whose that is.
-pub(super) fn test(sight: &Sight<'_>, kind: TestKind, answers: &[Answer]) -> Asked {
+pub(super) fn test(view: &JobView<'_>, kind: TestKind, answers: &[Answer]) -> Asked {
     let typed = texts(answers);
     let Some(value) = typed.first() else {
         let which = match kind {
@@ -271,7 +270,7 @@ pub(super) fn test(sight: &Sight<'_>, kind: TestKind, answers: &[Answer]) -> Ask
         };
         return field(format!(
             "TEST, {kind}{}. Restraint circuits: no meter. Key {which} the instrument showed",
-            mended(sight)
+            mended(view)
         ));
     };
     // The function of the machine, and what a pair shows, are told in words.
@@ -286,7 +285,7 @@ pub(super) fn test(sight: &Sight<'_>, kind: TestKind, answers: &[Answer]) -> Ask
         return field(format!(
             "Its limit, a comma, and whose? ({limit}, service manual{}){}",
             if is_number { "" } else { "; - for none" },
-            house_limit(sight, kind)
+            house_limit(view, kind)
         ));
     };
     let (limit, source) = match (*limit, limit.rsplit_once(", ")) {
@@ -324,8 +323,8 @@ pub(super) fn test(sight: &Sight<'_>, kind: TestKind, answers: &[Answer]) -> Ask
 }
 
 /// The wires that were mended: they are tested first, each.
-fn mended(sight: &Sight<'_>) -> String {
-    let state = sight.state();
+fn mended(view: &JobView<'_>) -> String {
+    let state = view.state();
     let mended = state.leads.iter().filter(|lead| lead.repairs.iter().any(|done| done.stands()));
     let calls: Vec<String> = mended.map(|lead| state.call(lead)).collect();
     match calls.as_slice() {
@@ -352,8 +351,8 @@ fn example(kind: TestKind) -> (&'static str, &'static str) {
 }
 
 /// The house's own limit, where it has one.
-fn house_limit(sight: &Sight<'_>, kind: TestKind) -> String {
-    let rules = &sight.state().rules;
+fn house_limit(view: &JobView<'_>, kind: TestKind) -> String {
+    let rules = &view.state().rules;
     match kind {
         TestKind::Drop => format!(
             " House: {} % of the supply, {} % where it must not fail ({}); the machine's manual goes first.",
@@ -364,12 +363,12 @@ fn house_limit(sight: &Sight<'_>, kind: TestKind) -> String {
 }
 
 /// The signature, with the end of the serial number so that no other job is signed.
-pub(super) fn sign(sight: &Sight<'_>, answers: &[Answer]) -> Asked {
+pub(super) fn sign(view: &JobView<'_>, answers: &[Answer]) -> Asked {
     match texts(answers).as_slice() {
         [] => field("SIGN: your name?"),
         [name, ..] if !says_something(name) => Asked::Wrong(format!("\"{name}\" is no name: key it.")),
         // A ticket without a serial number has no end to read.
-        [name] if sight.state().ticket.serial.trim().is_empty() => {
+        [name] if view.state().ticket.serial.trim().is_empty() => {
             Asked::Ready(vec![Act::Sign { name: (*name).to_owned(), serial_end: String::new() }])
         }
         [_] => field("The end of the serial number, two characters or more, read on the machine?"),

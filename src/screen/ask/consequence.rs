@@ -2,30 +2,30 @@
 //! leaves its terminal, two leads that become one.
 
 use crate::{
+    job::{Act, Code, Destination, Inspected, ItemId, JobSide, Lead, RepairKind, WireId},
     quantity::is_day,
-    swap::{Act, Code, Destination, Inspected, ItemId, JobSide, Lead, RepairKind, WireId},
 };
 
 use super::{Answer, Asked, field, picks, repair, texts};
-use crate::screen::{keys::Pick, sight::Sight};
+use crate::screen::{job_view::JobView, keys::Pick};
 
 /// What is asked of a lead in the hand before it is looked at; none where nothing is.
-pub(super) fn in_hand(sight: &Sight<'_>, lead: &Lead, call: &str, answers: &[Answer]) -> Option<Asked> {
-    let target = &sight.survey.target;
+pub(super) fn in_hand(view: &JobView<'_>, lead: &Lead, call: &str, answers: &[Answer]) -> Option<Asked> {
+    let target = &view.assessment.target;
     if target.leads.get(&lead.id) == Some(&Destination::Out) {
         return Some(without_place(lead, call, answers));
     }
     if let Some(slots) = target.by_decision.parting.get(&lead.id) {
         return Some(leaves_terminal(lead, call, slots, answers));
     }
-    let state = sight.state();
+    let state = view.state();
     let other = state.leads.iter().find(|other| state.waits_to_join(other, lead))?;
     Some(match answers {
         [] => picks(
             format!("{call} is to be joined with {}: tag and park it until both are out.", state.call(other)),
             &[Pick::Tagged],
         ),
-        [_, rest @ ..] => repair::park(sight, Some(RepairKind::Join), rest),
+        [_, rest @ ..] => repair::park(view, Some(RepairKind::Join), rest),
     })
 }
 
@@ -114,10 +114,10 @@ fn leaves_terminal(lead: &Lead, call: &str, slots: &[usize], answers: &[Answer])
 }
 
 /// Two leads that are mapped to one cavity are planned to be joined.
-pub(super) fn join(sight: &Sight<'_>, typed: &[&str]) -> Asked {
+pub(super) fn join(view: &JobView<'_>, typed: &[&str]) -> Asked {
     let lead = |label: &str| -> Result<&Lead, String> {
-        let at = sight.resolve(JobSide::Old, label)?;
-        let lead = sight.state().lead(&ItemId::At(at.clone()));
+        let at = view.resolve(JobSide::Old, label)?;
+        let lead = view.state().lead(&ItemId::At(at.clone()));
         lead.ok_or_else(|| format!("No lead was recorded in {at}."))
     };
     let planned = |lead: &Lead, with: &Lead, reason: &str| Act::Planned {
@@ -132,14 +132,14 @@ pub(super) fn join(sight: &Sight<'_>, typed: &[&str]) -> Asked {
         [] => field("JOIN two leads: the first, by its old cavity?"),
         [one] => match lead(one) {
             Ok(one) => {
-                field(format!("{} goes into the terminal of which other lead?", sight.state().call(one)))
+                field(format!("{} goes into the terminal of which other lead?", view.state().call(one)))
             }
             Err(why) => Asked::Wrong(why),
         },
         [one, other, rest @ ..] => match (lead(one), lead(other)) {
             (Ok(one), Ok(other)) => match rest.first() {
                 // What speaks against it is said before a reason is asked.
-                None => super::unless_barred(sight, planned(one, other, "joined"), || {
+                None => super::unless_barred(view, planned(one, other, "joined"), || {
                     field("Why, and under which document?")
                 }),
                 Some(reason) => Asked::Ready(vec![planned(one, other, reason)]),

@@ -2,12 +2,12 @@
 //! and every page, list and message goes by it.
 
 use crate::{
+    job::{ItemId, Task},
     picture::Covering,
-    swap::{Do, ItemId},
 };
 
 use super::Topic;
-use crate::screen::sight::Sight;
+use crate::screen::job_view::JobView;
 
 /// What is covered now.
 #[derive(Debug, Clone, PartialEq, Eq, Default)]
@@ -25,12 +25,14 @@ pub enum Covered {
 
 impl Covered {
     /// What a question covers; a colour only until it is keyed.
-    pub fn by(sight: &Sight<'_>, topic: &Topic, is_unanswered: bool) -> Self {
+    pub fn by(view: &JobView<'_>, topic: &Topic, is_unanswered: bool) -> Self {
         match topic {
-            Topic::FailedAnchor(_) | Topic::Step(Do::Anchor { .. } | Do::ReRead { .. }) => Self::LabelsToo,
-            Topic::Step(Do::CountRow { .. }) => Self::Contents,
-            Topic::Step(Do::MoveWire { lead, .. } | Do::Repair { lead, .. }) if is_unanswered => {
-                match sight.will_ask_colour(lead) {
+            Topic::FailedAnchor(_) | Topic::Step(Task::Anchor { .. } | Task::ReRead { .. }) => {
+                Self::LabelsToo
+            }
+            Topic::Step(Task::CountRow { .. }) => Self::Contents,
+            Topic::Step(Task::MoveWire { lead, .. } | Task::Repair { lead, .. }) if is_unanswered => {
+                match view.will_ask_colour(lead) {
                     true => Self::ColoursOf(lead.clone()),
                     false => Self::Nothing,
                 }

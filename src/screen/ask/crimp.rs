@@ -2,25 +2,25 @@
 
 use crate::{
     catalogue::{PartNumber, Sealing, Terminal},
+    job::{Act, Crimp, CrimpVerdict, Lead, RepairKind, STRIP_OFF_MM, SamplePull},
     quantity::{Length, QuantityProblem},
-    repair::{Finding, Height, LookFault, PositionKey, ToolPosition, pull_minimum},
-    swap::{Act, Crimp, CrimpVerdict, Lead, RepairKind, STRIP_OFF_MM, SamplePull},
+    reckoning::{Finding, Height, LookFault, PositionKey, ToolPosition, pull_minimum},
 };
 
 use super::{Answer, Asked, field, offer, picks};
-use crate::screen::{keys::Pick, sight::Sight};
+use crate::screen::{job_view::JobView, keys::Pick};
 
 /// A new terminal: tool, strip, height, look, sample, verdict, in the order of the hands. Each answer
 /// is read before the next question.
 pub(super) fn new_terminal(
-    sight: &Sight<'_>,
+    view: &JobView<'_>,
     lead: &Lead,
     part: Option<PartNumber>,
     lot: Option<String>,
     answers: &[Answer],
 ) -> Asked {
-    let terminal = part.or_else(|| sight.state().terminal_for(lead).map(|terminal| terminal.part.clone()));
-    let asks = CrimpAsks { sight, lead, terminal: terminal.as_ref() };
+    let terminal = part.or_else(|| view.state().terminal_for(lead).map(|terminal| terminal.part.clone()));
+    let asks = CrimpAsks { view, lead, terminal: terminal.as_ref() };
     match asks.record(answers) {
         Err(question) => question,
         Ok(crimp) => Asked::Ready(vec![Act::Repair {
@@ -61,7 +61,7 @@ pub(super) fn length(text: &str) -> Result<Length, Asked> {
 
 /// The questions about one crimp.
 struct CrimpAsks<'a> {
-    sight: &'a Sight<'a>,
+    view: &'a JobView<'a>,
     lead: &'a Lead,
     terminal: Option<&'a PartNumber>,
 }
@@ -115,7 +115,7 @@ impl CrimpAsks<'_> {
 
     /// The terminal's sheet, where the families of the job have it.
     fn sheet(&self) -> Option<&Terminal> {
-        self.sight.state().terminal_named(self.terminal?)
+        self.view.state().terminal_named(self.terminal?)
     }
 
     fn sheet_height(&self) -> Option<Height> {
@@ -126,8 +126,8 @@ impl CrimpAsks<'_> {
     /// The position that the tool book has for this crimp.
     fn proved(&self) -> Option<&ToolPosition> {
         let (terminal, wire) = self.terminal.zip(self.lead.wire_to_crimp())?;
-        let today = self.sight.today();
-        self.sight.tools.proved(terminal, wire, &today)
+        let today = self.view.today();
+        self.view.tools.proved(terminal, wire, &today)
     }
 
     /// Which position to use, as the tool book has it.
@@ -137,7 +137,7 @@ impl CrimpAsks<'_> {
                 "= uses {}, {} ({})",
                 proved.key.tool,
                 proved.key.position,
-                proved.standing(&self.sight.today())
+                proved.standing(&self.view.today())
             ),
             None => "NO position is qualified for it on this wire (! proves one)".to_owned(),
         };
@@ -155,7 +155,7 @@ impl CrimpAsks<'_> {
                 terminal: terminal.clone(),
                 wire: wire.clone(),
             };
-            self.sight.tools.standing(&key, &self.sight.today())
+            self.view.tools.standing(&key, &self.view.today())
         });
         let unproved = match standing {
             Some(standing) if !standing.is_qualified() => {
@@ -194,11 +194,11 @@ impl CrimpAsks<'_> {
 
     /// Whether a seal sits on the wire.
     fn is_sealed(&self) -> bool {
-        self.sight.goes_into(self.lead).is_none_or(|h| h.housing().sealing == Sealing::Individual)
+        self.view.goes_into(self.lead).is_none_or(|h| h.housing().sealing == Sealing::Individual)
     }
 
     fn ask_tug(&self, sample: Option<&SamplePull>) -> Asked {
-        let standard = self.sight.state().rules.pull_standard.value;
+        let standard = self.view.state().rules.pull_standard.value;
         let least = self.lead.wire_to_crimp().and_then(|wire| pull_minimum(standard, wire.area_mm2()));
         let weak = match sample.zip(least) {
             Some((sample, (least_n, source))) if sample.force_n < least_n => {

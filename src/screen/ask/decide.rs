@@ -2,14 +2,14 @@
 
 use crate::{
     catalogue::{Gender, Sealing, Seating},
+    job::{Act, Inspected, JobSide, Lead, RepairKind},
     quantity::Length,
+    reckoning::{Advice, Finding, InHandLead, advise},
     record::WireKind,
-    repair::{Advice, Finding, InHandLead, advise},
-    swap::{Act, Inspected, JobSide, Lead, RepairKind},
 };
 
 use super::{Answer, Asked, field, picks, repair, texts};
-use crate::screen::{keys::Pick, sight::Sight};
+use crate::screen::{job_view::JobView, keys::Pick};
 
 const REPAIRS: [(Pick, RepairKind); 5] = [
     (Pick::Reform, RepairKind::Reform),
@@ -36,22 +36,22 @@ const FINDINGS: [(Pick, Finding); 13] = [
 ];
 
 /// The lead in the hand is looked at.
-pub(super) fn inspect(sight: &Sight<'_>, lead: &Lead, call: &str, answers: &[Answer]) -> Asked {
+pub(super) fn inspect(view: &JobView<'_>, lead: &Lead, call: &str, answers: &[Answer]) -> Asked {
     let rest = answers.get(1..).unwrap_or_default();
     match answers {
         [] => picks(
-            look_prompt(sight, lead, call),
+            look_prompt(view, lead, call),
             &[Pick::Good, Pick::RepairNeeded, Pick::PutBack, Pick::Tagged],
         ),
         [Answer::Pick(Pick::Good), ..] if lead.planned.is_some() => good_after_all(lead, call, rest),
         [Answer::Pick(Pick::Good), ..] => Asked::Ready(vec![good(None)]),
         [Answer::Pick(Pick::PutBack), ..] => Asked::Ready(vec![Act::PutBack]),
-        [Answer::Pick(Pick::Tagged), ..] => repair::park(sight, lead.planned, rest),
-        [_] => picks(format!("{call}: what do you find?"), &can_be_found(sight, lead)),
+        [Answer::Pick(Pick::Tagged), ..] => repair::park(view, lead.planned, rest),
+        [_] => picks(format!("{call}: what do you find?"), &can_be_found(view, lead)),
         [_, found, more @ ..] => {
             let finding = FINDINGS.iter().find(|(pick, _)| *found == Answer::Pick(*pick)).map(|(_, f)| *f);
             match finding {
-                Some(finding) => decide(sight, lead, call, finding, more),
+                Some(finding) => decide(view, lead, call, finding, more),
                 None => Asked::Wrong("Choose what you find.".to_owned()),
             }
         }
@@ -70,8 +70,8 @@ fn good(not_needed: Option<String>) -> Act {
 }
 
 /// What to look at on this terminal, and what was planned for it.
-fn look_prompt(sight: &Sight<'_>, lead: &Lead, call: &str) -> String {
-    let housing = sight.goes_into(lead).or_else(|| sight.state().side(JobSide::Old).next());
+fn look_prompt(view: &JobView<'_>, lead: &Lead, call: &str) -> String {
+    let housing = view.goes_into(lead).or_else(|| view.state().side(JobSide::Old).next());
     let contact = match housing.map(|h| h.housing().gender) {
         Some(Gender::Male) => "pin",
         _ => "spring",
@@ -87,13 +87,13 @@ fn look_prompt(sight: &Sight<'_>, lead: &Lead, call: &str) -> String {
     });
     format!(
         "{planned}LOOK at the terminal of {call}: tang, {contact}, crimp{seal}{sleeve}. {}",
-        test_pin_words(sight, lead)
+        test_pin_words(view, lead)
     )
 }
 
 /// What a female may be tried with.
-fn test_pin_words(sight: &Sight<'_>, lead: &Lead) -> String {
-    let pins = sight.state().test_pins_for(lead);
+fn test_pin_words(view: &JobView<'_>, lead: &Lead) -> String {
+    let pins = view.state().test_pins_for(lead);
     let parts: Vec<String> = pins.iter().map(|pin| pin.part.to_string()).collect();
     match parts.is_empty() {
         true => "Test pin only of the same family.".to_owned(),
@@ -102,8 +102,8 @@ fn test_pin_words(sight: &Sight<'_>, lead: &Lead) -> String {
 }
 
 /// The findings that can be on this lead.
-fn can_be_found(sight: &Sight<'_>, lead: &Lead) -> Vec<Pick> {
-    let housing = sight.goes_into(lead).or_else(|| sight.state().side(JobSide::New).next());
+fn can_be_found(view: &JobView<'_>, lead: &Lead) -> Vec<Pick> {
+    let housing = view.goes_into(lead).or_else(|| view.state().side(JobSide::New).next());
     let kinds: Vec<WireKind> = lead.wires_in().map(|wire| wire.kind).collect();
     let fits = |finding: Finding| {
         housing.is_none_or(|h| {
@@ -124,7 +124,7 @@ fn good_after_all(lead: &Lead, call: &str, answers: &[Answer]) -> Asked {
 }
 
 /// The distance of damage, where there is one, then the proposal.
-fn decide(sight: &Sight<'_>, lead: &Lead, call: &str, finding: Finding, answers: &[Answer]) -> Asked {
+fn decide(view: &JobView<'_>, lead: &Lead, call: &str, finding: Finding, answers: &[Answer]) -> Asked {
     let (test_pin, answers) = match (finding, answers) {
         (Finding::FemaleLoose, []) => {
             return field("With which test pin was it tried? Key its part number (- : with no pin)");
@@ -155,7 +155,7 @@ fn decide(sight: &Sight<'_>, lead: &Lead, call: &str, finding: Finding, answers:
             }
         }
     };
-    let seen = looked_at(sight, lead);
+    let seen = looked_at(view, lead);
     let advice = advise(finding, &seen);
     let proposed = match advice {
         Advice::Reform(_) => RepairKind::Reform,
@@ -163,7 +163,7 @@ fn decide(sight: &Sight<'_>, lead: &Lead, call: &str, finding: Finding, answers:
         Advice::NewSeal(_) => RepairKind::NewSeal,
         Advice::RepairLead(_) => RepairKind::RepairLead,
         Advice::Sleeve(_) => RepairKind::Other,
-        Advice::Stop(why) => return stop(sight, call, why, rest),
+        Advice::Stop(why) => return stop(view, call, why, rest),
     };
     let act = |how, reason: String| {
         // A plan made at intake keeps the part it named.
@@ -211,24 +211,24 @@ fn proposed_words(advice: Advice, proposed: RepairKind) -> &'static str {
     }
 }
 
-fn stop(sight: &Sight<'_>, call: &str, why: &str, rest: &[Answer]) -> Asked {
+fn stop(view: &JobView<'_>, call: &str, why: &str, rest: &[Answer]) -> Asked {
     match rest {
         [] => picks(format!("STOP with {call}: {why}."), &[Pick::PutBack, Pick::Tagged]),
-        [Answer::Pick(Pick::Tagged), more @ ..] => repair::park(sight, None, more),
+        [Answer::Pick(Pick::Tagged), more @ ..] => repair::park(view, None, more),
         _ => Asked::Ready(vec![Act::PutBack]),
     }
 }
 
 /// What the table looks at beside the finding.
-fn looked_at(sight: &Sight<'_>, lead: &Lead) -> InHandLead {
-    let state = sight.state();
-    let housing = sight.goes_into(lead);
+fn looked_at(view: &JobView<'_>, lead: &Lead) -> InHandLead {
+    let state = view.state();
+    let housing = view.goes_into(lead);
     let terminal = state.terminal_for(lead);
     let wire = lead.wire_to_crimp();
-    let today = sight.today();
+    let today = view.today();
     let proved = terminal
         .zip(wire)
-        .is_some_and(|(terminal, wire)| sight.tools.proved(&terminal.part, wire, &today).is_some());
+        .is_some_and(|(terminal, wire)| view.tools.proved(&terminal.part, wire, &today).is_some());
     InHandLead {
         forbidden: state.forbidden_kind(lead),
         wires: lead.wires_left(),

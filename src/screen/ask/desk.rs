@@ -1,17 +1,17 @@
 //! What goes to the parts desk and what comes from it.
 
 use crate::{
+    job::{Act, ArrivedVerdict},
     quantity::is_day,
     request::RequestHead,
-    swap::{Act, ArrivedVerdict},
 };
 
 use super::{Answer, Asked, field, picks, texts};
-use crate::screen::{keys::Pick, sight::Sight};
+use crate::screen::{job_view::JobView, keys::Pick};
 
 /// What the desk would phone back about, asked before the first revision; later ones keep it.
-pub(super) fn send(sight: &Sight<'_>, answers: &[Answer]) -> Asked {
-    let (head, answers) = match (sight.last_request, answers) {
+pub(super) fn send(view: &JobView<'_>, answers: &[Answer]) -> Asked {
+    let (head, answers) = match (view.last_request, answers) {
         (None, answers) => (None, answers),
         (Some(_), []) => {
             return picks(
@@ -44,7 +44,7 @@ pub(super) fn send(sight: &Sight<'_>, answers: &[Answer]) -> Asked {
         (_, Some(_)) => {}
     }
     Asked::Send(RequestHead {
-        asked_by: sight.by.to_owned(),
+        asked_by: view.by.to_owned(),
         bench: said(0),
         deliver_to: said(1),
         needed_by: said(2),
@@ -53,7 +53,7 @@ pub(super) fn send(sight: &Sight<'_>, answers: &[Answer]) -> Asked {
 }
 
 /// What came for a line of the request, held against what was asked for.
-pub(super) fn arrived(sight: &Sight<'_>, answers: &[Answer]) -> Asked {
+pub(super) fn arrived(view: &JobView<'_>, answers: &[Answer]) -> Asked {
     let typed = texts(answers);
     let verdict = answers.iter().find_map(|answer| match answer {
         Answer::Pick(Pick::AsAsked) => Some(ArrivedVerdict::AsAsked),
@@ -65,7 +65,7 @@ pub(super) fn arrived(sight: &Sight<'_>, answers: &[Answer]) -> Asked {
     let number =
         |text: &str| text.trim().parse::<u32>().map_err(|_| format!("\"{text}\" is no whole number."));
     let Some(line) = typed.first() else { return field("ARRIVED: which line of the request?") };
-    let line = match number(line).and_then(|line| is_asked(sight, line).map(|()| line)) {
+    let line = match number(line).and_then(|line| is_asked(view, line).map(|()| line)) {
         Ok(line) => line,
         Err(why) => return Asked::Wrong(why),
     };
@@ -76,9 +76,9 @@ pub(super) fn arrived(sight: &Sight<'_>, answers: &[Answer]) -> Asked {
     };
     let act = |verdict, part| Act::Arrived { line, count, part, verdict };
     match verdict {
-        None => super::unless_barred(sight, act(ArrivedVerdict::AsAsked, None), || {
+        None => super::unless_barred(view, act(ArrivedVerdict::AsAsked, None), || {
             let part =
-                sight.last_request.and_then(|request| request.part_of(line)).unwrap_or("what was asked for");
+                view.last_request.and_then(|request| request.part_of(line)).unwrap_or("what was asked for");
             picks(
                 format!("HOLD it against the request: {part}. What came?"),
                 &[Pick::AsAsked, Pick::WrongPart, Pick::CameDamaged, Pick::Substitute],
@@ -97,8 +97,8 @@ pub(super) fn arrived(sight: &Sight<'_>, answers: &[Answer]) -> Asked {
     }
 }
 
-fn is_asked(sight: &Sight<'_>, line: u32) -> Result<(), String> {
-    let request = sight.job.state().requested.as_ref();
+fn is_asked(view: &JobView<'_>, line: u32) -> Result<(), String> {
+    let request = view.job.state().requested.as_ref();
     let is_there = request.is_some_and(|request| request.lines.iter().any(|asked| asked.line == line));
     match is_there {
         true => Ok(()),

@@ -3,16 +3,16 @@
 
 use crate::{
     colour::{Named, named_in},
+    job::{Act, EnergyKind, GateAnswer, GateKind, Measured, are_two_points, is_dead},
     quantity::{Voltage, says_something},
-    swap::{Act, EnergyKind, GateAnswer, GateKind, Measured, are_two_points, is_dead},
 };
 
 use super::{Answer, Asked, field, picks};
-use crate::screen::{keys::Pick, sight::Sight};
+use crate::screen::{job_view::JobView, keys::Pick};
 
 /// What a gate asks to be typed.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-enum Ask {
+enum GateField {
     Circuit,
     Voltage,
     Sleeve,
@@ -50,7 +50,7 @@ struct Typed {
     state: Option<String>,
 }
 
-impl Ask {
+impl GateField {
     fn question(self, typed: &Typed) -> String {
         match self {
             Self::Circuit => "What does the diagram say these circuits are?".to_owned(),
@@ -93,8 +93,8 @@ impl Ask {
 
 /// What is asked, in order. A gate that opens again after a pause asks who answers and on what, and
 /// the measurement: the circuit and the sleeve are what they were.
-fn asks(gate: GateKind, answer: GateAnswer, answered_before: bool, energy: &[EnergyKind]) -> Vec<Ask> {
-    use Ask::{Circuit, Document, Energy, Name, Points, Reading, Sleeve, State, Voltage};
+fn asks(gate: GateKind, answer: GateAnswer, answered_before: bool, energy: &[EnergyKind]) -> Vec<GateField> {
+    use GateField::{Circuit, Document, Energy, Name, Points, Reading, Sleeve, State, Voltage};
     match answer {
         GateAnswer::Stop | GateAnswer::DontKnow => return Vec::new(),
         GateAnswer::OffMachine => return vec![Name],
@@ -123,7 +123,7 @@ fn asks(gate: GateKind, answer: GateAnswer, answered_before: bool, energy: &[Ene
 }
 
 /// The question of a gate, as far as it is answered.
-pub(super) fn gate(sight: &Sight<'_>, gate: GateKind, answers: &[Answer]) -> Asked {
+pub(super) fn gate(view: &JobView<'_>, gate: GateKind, answers: &[Answer]) -> Asked {
     let Some(Answer::Pick(pick)) = answers.first() else {
         let first = if gate.can_be_absent() { Pick::Absent } else { Pick::OffMachine };
         let offered = [first, Pick::Released, Pick::Stop, Pick::DontKnow];
@@ -136,7 +136,7 @@ pub(super) fn gate(sight: &Sight<'_>, gate: GateKind, answers: &[Answer]) -> Ask
         Pick::DontKnow => GateAnswer::DontKnow,
         _ => GateAnswer::Stop,
     };
-    let asking = Asking { sight, gate, answer, before: same_answer_before(sight, gate, answer) };
+    let asking = Asking { view, gate, answer, before: same_answer_before(view, gate, answer) };
     match asking.all(answers.get(1..).unwrap_or_default()) {
         Ok(act) => Asked::Ready(vec![act]),
         Err(question) => question,
@@ -145,7 +145,7 @@ pub(super) fn gate(sight: &Sight<'_>, gate: GateKind, answers: &[Answer]) -> Ask
 
 /// The questions of one gate and one answer to it.
 struct Asking<'a> {
-    sight: &'a Sight<'a>,
+    view: &'a JobView<'a>,
     gate: GateKind,
     answer: GateAnswer,
     /// The last answer to this gate, when it was the same.
@@ -157,7 +157,7 @@ impl Asking<'_> {
     fn all(&self, answers: &[Answer]) -> Result<Act, Asked> {
         let mut typed = Typed::default();
         // What was said before and would not be taken today is asked anew.
-        let kept = [Ask::Circuit, Ask::Voltage, Ask::Sleeve].into_iter().all(|ask| {
+        let kept = [GateField::Circuit, GateField::Voltage, GateField::Sleeve].into_iter().all(|ask| {
             let before = self.before.and_then(|act| ask.said_before(act));
             before.is_none_or(|text| take(&mut typed, ask, &text).is_ok())
         });
@@ -182,13 +182,13 @@ impl Asking<'_> {
         Ok(self.act(typed))
     }
 
-    fn ask(&self, ask: Ask, typed: &Typed) -> Asked {
+    fn ask(&self, ask: GateField, typed: &Typed) -> Asked {
         let again = self.last_said(ask).map_or(String::new(), |last| format!(" (= {last})"));
         field(format!("{}: {}{again}", self.gate.title(), ask.question(typed)))
     }
 
     /// What was typed, or with = what was said last.
-    fn said(&self, ask: Ask, text: &str) -> Result<String, Asked> {
+    fn said(&self, ask: GateField, text: &str) -> Result<String, Asked> {
         match text.trim() {
             "=" => self
                 .last_said(ask)
@@ -198,10 +198,10 @@ impl Asking<'_> {
     }
 
     /// What was last typed for a question, at whichever gate. A name is repeated only for who keyed it.
-    fn last_said(&self, ask: Ask) -> Option<String> {
-        let mut entries = self.sight.job.entries_in_force().rev();
+    fn last_said(&self, ask: GateField) -> Option<String> {
+        let mut entries = self.view.job.entries_in_force().rev();
         entries.find_map(|entry| {
-            let is_own = ask != Ask::Name || entry.by == self.sight.by;
+            let is_own = ask != GateField::Name || entry.by == self.view.by;
             ask.said_before(&entry.act).filter(|_| is_own)
         })
     }
@@ -214,7 +214,7 @@ impl Asking<'_> {
             voltage: typed.voltage.clone(),
             ..Typed::default()
         };
-        match self.sight.state().sign_of(self.gate, Some(&self.act(so_far))) {
+        match self.view.state().sign_of(self.gate, Some(&self.act(so_far))) {
             Some(sign) => Err(Asked::Wrong(format!(
                 "{sign} So {} cannot be answered as absent: STOP, or have it released by name (Esc).",
                 self.gate.title()
@@ -249,22 +249,22 @@ impl Asking<'_> {
 }
 
 /// Takes an answer in, or says what is wrong with it.
-fn take(typed: &mut Typed, ask: Ask, text: &str) -> Result<(), String> {
+fn take(typed: &mut Typed, ask: GateField, text: &str) -> Result<(), String> {
     let named = |text: &str, what: &str| match says_something(text) {
         true => Ok(Some(text.to_owned())),
         false => Err(format!("\"{text}\" is no {what}: key it in words.")),
     };
     match ask {
-        Ask::Circuit => typed.circuit = named(text, "circuit")?,
-        Ask::Voltage => typed.voltage = Some(voltage(text)?),
-        Ask::Sleeve if named_in(text) == Named::NotUnderstood => {
+        GateField::Circuit => typed.circuit = named(text, "circuit")?,
+        GateField::Voltage => typed.voltage = Some(voltage(text)?),
+        GateField::Sleeve if named_in(text) == Named::NotUnderstood => {
             return Err(format!("\"{text}\" names no colour: key codes or words, or none."));
         }
-        Ask::Sleeve => typed.sleeve = Some(text.to_owned()),
-        Ask::Document => typed.document = named(text, "document")?,
-        Ask::Name => typed.name = named(text, "name")?,
-        Ask::Energy => typed.energy = energy(text)?,
-        Ask::Reading => {
+        GateField::Sleeve => typed.sleeve = Some(text.to_owned()),
+        GateField::Document => typed.document = named(text, "document")?,
+        GateField::Name => typed.name = named(text, "name")?,
+        GateField::Energy => typed.energy = energy(text)?,
+        GateField::Reading => {
             let volts: Voltage =
                 text.parse().map_err(|why: crate::quantity::QuantityProblem| why.to_string())?;
             if !is_dead(&volts) {
@@ -272,11 +272,11 @@ fn take(typed: &mut Typed, ask: Ask, text: &str) -> Result<(), String> {
             }
             typed.reading = Some(volts);
         }
-        Ask::Points if !are_two_points(text) => {
+        GateField::Points if !are_two_points(text) => {
             return Err(format!("\"{text}\" is not two points: key both, as in 1 and chassis."));
         }
-        Ask::Points => typed.points = text.to_owned(),
-        Ask::State => typed.state = named(text, "state")?,
+        GateField::Points => typed.points = text.to_owned(),
+        GateField::State => typed.state = named(text, "state")?,
     }
     Ok(())
 }
@@ -284,7 +284,7 @@ fn take(typed: &mut Typed, ask: Ask, text: &str) -> Result<(), String> {
 /// The voltage of the diagram, with DC or AC where that decides.
 fn voltage(text: &str) -> Result<Voltage, String> {
     let voltage: Voltage = text.parse().map_err(|why: crate::quantity::QuantityProblem| why.to_string())?;
-    match crate::swap::is_open_to_doubt(&voltage) {
+    match crate::job::is_open_to_doubt(&voltage) {
         true => Err(format!("{voltage}: DC or AC? The limits are 60 V DC and 30 V AC.")),
         false => Ok(voltage),
     }
@@ -303,8 +303,8 @@ fn energy(text: &str) -> Result<Vec<EnergyKind>, String> {
 }
 
 /// The last answer to this gate, when it was the same.
-fn same_answer_before<'a>(sight: &Sight<'a>, gate: GateKind, answer: GateAnswer) -> Option<&'a Act> {
-    let mut acts = sight.job.entries_in_force().map(|entry| &entry.act).rev();
+fn same_answer_before<'a>(view: &JobView<'a>, gate: GateKind, answer: GateAnswer) -> Option<&'a Act> {
+    let mut acts = view.job.entries_in_force().map(|entry| &entry.act).rev();
     acts.find(|act| matches!(act, Act::Gate { gate: g, .. } if *g == gate))
         .filter(|act| matches!(act, Act::Gate { answer: a, .. } if *a == answer))
 }

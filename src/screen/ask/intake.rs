@@ -1,8 +1,8 @@
 //! What is kept before the first move: photos of the connector as found, and what broke the housing.
 
 use crate::{
-    repair::DamageCause,
-    swap::{Act, Code},
+    job::{Act, Code},
+    reckoning::DamageCause,
 };
 
 use super::{Answer, Asked, field, texts};

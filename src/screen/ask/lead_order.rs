@@ -2,39 +2,40 @@
 //! the other end.
 
 use crate::{
+    job::{Act, Lay, Lead, LeadOrder, Load, OtherEnd, RepairKind, TwistAsked, Verdict, Wall},
     quantity::{Length, list_of},
     record::InsulationClass,
-    swap::{Act, Hand, Lead, LeadOrder, Load, OtherEnd, RepairKind, TwistAsked, Verdict, Wall},
 };
 
 use super::{Answer, Asked, field, picks};
-use crate::screen::{keys::Pick, sight::Sight};
+use crate::screen::{job_view::JobView, keys::Pick};
 
 /// A lead by its old label, then its order.
-pub(super) fn by_label(sight: &Sight<'_>, answers: &[Answer]) -> Asked {
+pub(super) fn by_label(view: &JobView<'_>, answers: &[Answer]) -> Asked {
     let Some((Answer::Text(label), rest)) = answers.split_first() else {
         return field("ORDER a repair lead: for which old cavity, or which wire?");
     };
-    let lead = super::jump::find(sight, label)
-        .map(|at| sight.state().leads.iter().find(|lead| lead.id == crate::swap::ItemId::At(at.clone())));
+    let lead = super::jump::find(view, label)
+        .map(|at| view.state().leads.iter().find(|lead| lead.id == crate::job::ItemId::At(at.clone())));
     match lead {
-        Ok(Some(lead)) => order(sight, lead, rest),
+        Ok(Some(lead)) => order(view, lead, rest),
         Ok(None) => Asked::Wrong(format!("No lead was recorded in {label}.")),
         Err(why) => Asked::Wrong(why),
     }
 }
 
 /// The order, question by question.
-pub(super) fn order(sight: &Sight<'_>, lead: &Lead, answers: &[Answer]) -> Asked {
-    let call = sight.state().call(lead);
-    let asks = Asks { sight, lead, call: &call };
+pub(super) fn order(view: &JobView<'_>, lead: &Lead, answers: &[Answer]) -> Asked {
+    let call = view.state().call(lead);
+    let asks = Asks { view, lead, call: &call };
     // Ordered before, everything stays as it was said until it is keyed anew.
     let mut order = lead.order.as_deref().cloned().unwrap_or_default();
     let mut left = answers.iter();
     for ask in asks.all() {
         match left.next() {
             None => {
-                let stays = lead.order.is_some() && !matches!(ask, Ask::Size | Ask::Colour | Ask::Damage);
+                let stays = lead.order.is_some()
+                    && !matches!(ask, OrderField::Size | OrderField::Colour | OrderField::Damage);
                 return match asks.ask(ask, &order) {
                     Asked::Field { prompt, .. } if stays => field(format!("{prompt} (= as ordered before)")),
                     asked => asked,
@@ -46,13 +47,13 @@ pub(super) fn order(sight: &Sight<'_>, lead: &Lead, answers: &[Answer]) -> Asked
                 }
             }
         }
-        if ask == Ask::Damage
+        if ask == OrderField::Damage
             && let Some(less) = less_than_on_record(lead, &order)
         {
             return Asked::Wrong(less);
         }
         // Too little copper or too low a class is said when it is keyed.
-        if let Verdict::Impossible(refusal) = sight.preview(&planned(lead, &order)) {
+        if let Verdict::Impossible(refusal) = view.preview(&planned(lead, &order)) {
             return Asked::Wrong(refusal.to_string());
         }
     }
@@ -99,7 +100,7 @@ fn why(lead: &Lead) -> String {
 
 /// A question about a lead.
 #[derive(Clone, Copy, PartialEq, Eq)]
-enum Ask {
+enum OrderField {
     Size,
     Colour,
     OtherColour,
@@ -117,28 +118,34 @@ enum Ask {
 }
 
 struct Asks<'a> {
-    sight: &'a Sight<'a>,
+    view: &'a JobView<'a>,
     lead: &'a Lead,
     call: &'a str,
 }
 
 impl Asks<'_> {
     /// The questions of this lead, in order.
-    fn all(&self) -> Vec<Ask> {
-        let mut all =
-            vec![Ask::Size, Ask::Colour, Ask::OtherColour, Ask::Insulation, Ask::Damage, Ask::Lengths];
-        all.extend([Ask::Sleeve, Ask::Splice, Ask::Included]);
+    fn all(&self) -> Vec<OrderField> {
+        let mut all = vec![
+            OrderField::Size,
+            OrderField::Colour,
+            OrderField::OtherColour,
+            OrderField::Insulation,
+            OrderField::Damage,
+            OrderField::Lengths,
+        ];
+        all.extend([OrderField::Sleeve, OrderField::Splice, OrderField::Included]);
         if self.lead.is_in_a_pair() {
-            all.push(Ask::Twist);
+            all.push(OrderField::Twist);
         }
-        all.extend([Ask::OtherEnd, Ask::CrimpRecord, Ask::Spliced, Ask::Load]);
+        all.extend([OrderField::OtherEnd, OrderField::CrimpRecord, OrderField::Spliced, OrderField::Load]);
         all
     }
 
     /// Other wires of the bundle with the colour that is ordered: they will look alike.
     fn look_alikes(&self, so_far: &LeadOrder) -> String {
         let Some(colour) = so_far.colour_for(self.lead) else { return String::new() };
-        let state = self.sight.state();
+        let state = self.view.state();
         let is_like = |other: &&Lead| {
             other.id != self.lead.id
                 && other.seen.wires.iter().any(|wire| wire.colour.known() == Some(colour))
@@ -150,43 +157,43 @@ impl Asks<'_> {
         }
     }
 
-    fn ask(&self, ask: Ask, so_far: &LeadOrder) -> Asked {
+    fn ask(&self, ask: OrderField, so_far: &LeadOrder) -> Asked {
         let call = self.call;
         let yes_no = [Pick::Yes, Pick::No];
         match ask {
-            Ask::Size => {
+            OrderField::Size => {
                 let area = self.lead.area_mm2().map_or("?".to_owned(), |mm2| format!("{mm2:.2} mm²"));
                 let keep = if self.lead.wires_left() == 1 { "; = as it is" } else { "" };
                 field(format!("LEAD for {call}, {area} of copper in all. Which size? (mm² or AWG{keep})"))
             }
-            Ask::Colour => {
-                let size = self.sight.state().size_in_words(self.lead, so_far);
+            OrderField::Colour => {
+                let size = self.view.state().size_in_words(self.lead, so_far);
                 let size = size.map_or(String::new(), |size| format!("{size}. "));
                 field(format!("{size}Which colour? (= as it is)"))
             }
-            Ask::OtherColour => picks(
+            OrderField::OtherColour => picks(
                 format!("{}Will another colour do, with a label at both ends?", self.look_alikes(so_far)),
                 &yes_no,
             ),
-            Ask::Insulation => field(
+            OrderField::Insulation => field(
                 "Conductor, insulation, class, wall, outside diameter, with commas: fine strands, cross-linked, B, thin, 2.4",
             ),
-            Ask::Damage => {
+            OrderField::Damage => {
                 let known = self.lead.damages().map(Length::mm).fold(0.0, f64::max);
                 let known = if known > 0.0 { format!("{known} mm") } else { "none".to_owned() };
                 field(format!(
                     "How far behind the rear face does the damage reach? (mm; 0 none; = as on record: {known})"
                 ))
             }
-            Ask::Lengths => field("Inside the housing, slack, longer way, in mm: 24 30 0"),
-            Ask::Sleeve => field("Length of the sleeve, and its diameter, in mm: 45 7"),
-            Ask::Splice => field("Which splice and sleeve? (windowed barrel, adhesive sleeve)"),
-            Ask::Included => picks("Do splice and sleeve come with the lead?", &yes_no),
-            Ask::Twist => field("Lay of the twist in mm, and left or right: 25 right"),
-            Ask::OtherEnd => field("The other end? (strip 8, square, or splice)"),
-            Ask::CrimpRecord => picks("Is the record of its crimp to come with it?", &yes_no),
-            Ask::Spliced => {
-                let many = self.sight.state().rules.most_splices.value;
+            OrderField::Lengths => field("Inside the housing, slack, longer way, in mm: 24 30 0"),
+            OrderField::Sleeve => field("Length of the sleeve, and its diameter, in mm: 45 7"),
+            OrderField::Splice => field("Which splice and sleeve? (windowed barrel, adhesive sleeve)"),
+            OrderField::Included => picks("Do splice and sleeve come with the lead?", &yes_no),
+            OrderField::Twist => field("Lay of the twist in mm, and left or right: 25 right"),
+            OrderField::OtherEnd => field("The other end? (strip 8, square, or splice)"),
+            OrderField::CrimpRecord => picks("Is the record of its crimp to come with it?", &yes_no),
+            OrderField::Spliced => {
+                let many = self.view.state().rules.most_splices.value;
                 picks(
                     format!(
                         "Is {call} spliced already between here and the next branch? (at most {many} in a bundle; where it lies: ! 3)"
@@ -194,7 +201,7 @@ impl Asks<'_> {
                     &yes_no,
                 )
             }
-            Ask::Load => field(
+            OrderField::Load => field(
                 "What does the circuit carry? A, V, m there and back, conductor °C, critical or other: 10 12 6 60 other (- not known)",
             ),
         }
@@ -202,7 +209,7 @@ impl Asks<'_> {
 }
 
 /// Takes an answer into the order.
-fn take(order: &mut LeadOrder, ask: Ask, answer: &Answer) -> Result<(), String> {
+fn take(order: &mut LeadOrder, ask: OrderField, answer: &Answer) -> Result<(), String> {
     let yes = *answer == Answer::Pick(Pick::Yes);
     let typed = match answer {
         Answer::Text(text) => text.trim(),
@@ -213,15 +220,15 @@ fn take(order: &mut LeadOrder, ask: Ask, answer: &Answer) -> Result<(), String> 
         return Ok(());
     }
     match ask {
-        Ask::Size if kept => {}
-        Ask::Size => order.gauge = Some(read(typed)?),
-        Ask::Colour if kept => {}
-        Ask::Colour => order.colour = Some(read(typed)?),
-        Ask::OtherColour => order.other_colour = Some(yes),
-        Ask::Insulation => insulation(order, typed)?,
-        Ask::Damage if kept => {}
-        Ask::Damage => order.damage = Some(read(typed)?),
-        Ask::Lengths => match lengths(typed)?.as_slice() {
+        OrderField::Size if kept => {}
+        OrderField::Size => order.gauge = Some(read(typed)?),
+        OrderField::Colour if kept => {}
+        OrderField::Colour => order.colour = Some(read(typed)?),
+        OrderField::OtherColour => order.other_colour = Some(yes),
+        OrderField::Insulation => insulation(order, typed)?,
+        OrderField::Damage if kept => {}
+        OrderField::Damage => order.damage = Some(read(typed)?),
+        OrderField::Lengths => match lengths(typed)?.as_slice() {
             [inside, slack, route] => {
                 order.inside = Some(inside.clone());
                 order.slack = Some(slack.clone());
@@ -229,43 +236,43 @@ fn take(order: &mut LeadOrder, ask: Ask, answer: &Answer) -> Result<(), String> 
             }
             _ => return Err("Key three lengths: inside, slack, longer way.".to_owned()),
         },
-        Ask::Sleeve => match lengths(typed)?.as_slice() {
+        OrderField::Sleeve => match lengths(typed)?.as_slice() {
             [sleeve, diameter] => {
                 order.sleeve = Some(sleeve.clone());
                 order.sleeve_diameter = Some(diameter.clone());
             }
             _ => return Err("Key its length and its diameter over the wire: 45 7.".to_owned()),
         },
-        Ask::Splice if kept => return Err("Say which splice and sleeve.".to_owned()),
-        Ask::Splice => order.splice = Some(splice(typed)?),
-        Ask::Included => order.splice_included = Some(yes),
-        Ask::Twist => order.twist = Some(twist(typed)?),
-        Ask::OtherEnd => order.other_end = Some(other_end(typed)?),
-        Ask::CrimpRecord => order.crimp_record = Some(yes),
-        Ask::Spliced => order.spliced_before = yes,
-        Ask::Load if typed == "-" => {}
-        Ask::Load => order.load = Some(load(typed)?),
+        OrderField::Splice if kept => return Err("Say which splice and sleeve.".to_owned()),
+        OrderField::Splice => order.splice = Some(splice(typed)?),
+        OrderField::Included => order.splice_included = Some(yes),
+        OrderField::Twist => order.twist = Some(twist(typed)?),
+        OrderField::OtherEnd => order.other_end = Some(other_end(typed)?),
+        OrderField::CrimpRecord => order.crimp_record = Some(yes),
+        OrderField::Spliced => order.spliced_before = yes,
+        OrderField::Load if typed == "-" => {}
+        OrderField::Load => order.load = Some(load(typed)?),
     }
     Ok(())
 }
 
 /// Whether an order says something about a question already.
-fn is_said(order: &LeadOrder, ask: Ask) -> bool {
+fn is_said(order: &LeadOrder, ask: OrderField) -> bool {
     match ask {
-        Ask::Insulation => order.strands.is_some(),
-        Ask::Lengths => order.inside.is_some(),
-        Ask::Sleeve => order.sleeve.is_some(),
-        Ask::Splice => order.splice.is_some(),
-        Ask::Twist => order.twist.is_some(),
-        Ask::OtherEnd => order.other_end.is_some(),
-        Ask::Load => order.load.is_some(),
-        Ask::Size
-        | Ask::Colour
-        | Ask::OtherColour
-        | Ask::Damage
-        | Ask::Included
-        | Ask::CrimpRecord
-        | Ask::Spliced => false,
+        OrderField::Insulation => order.strands.is_some(),
+        OrderField::Lengths => order.inside.is_some(),
+        OrderField::Sleeve => order.sleeve.is_some(),
+        OrderField::Splice => order.splice.is_some(),
+        OrderField::Twist => order.twist.is_some(),
+        OrderField::OtherEnd => order.other_end.is_some(),
+        OrderField::Load => order.load.is_some(),
+        OrderField::Size
+        | OrderField::Colour
+        | OrderField::OtherColour
+        | OrderField::Damage
+        | OrderField::Included
+        | OrderField::CrimpRecord
+        | OrderField::Spliced => false,
     }
 }
 
@@ -329,8 +336,8 @@ fn splice(typed: &str) -> Result<String, String> {
 fn twist(typed: &str) -> Result<TwistAsked, String> {
     let (lay, hand) = typed.rsplit_once(' ').ok_or("Key the lay, then left or right.")?;
     let hand = match hand {
-        "left" => Hand::Left,
-        "right" => Hand::Right,
+        "left" => Lay::Left,
+        "right" => Lay::Right,
         _ => return Err("Key left or right behind the lay.".to_owned()),
     };
     Ok(TwistAsked { lay: read(lay)?, hand })

@@ -1,13 +1,13 @@
 //! Questions about the map: which source it comes from, and one cavity at a time by hand.
 
 use crate::{
+    job::{Act, JobSide, MapProposal, MapSource, Verdict},
     quantity::list_of,
     record::Address,
-    swap::{Act, JobSide, MapProposal, MapSource, Verdict},
 };
 
 use super::{Answer, Asked, field, offer};
-use crate::screen::{keys::Pick, sight::Sight};
+use crate::screen::{job_view::JobView, keys::Pick};
 
 /// The key that chooses a source.
 fn pick_of(source: MapSource) -> Pick {
@@ -20,16 +20,16 @@ fn pick_of(source: MapSource) -> Pick {
 }
 
 /// The map from old to new: what each source would give; one key confirms one of them.
-pub(super) fn confirm(sight: &Sight<'_>, answers: &[Answer]) -> Asked {
-    let proposals = sight.state().map_proposals();
+pub(super) fn confirm(view: &JobView<'_>, answers: &[Answer]) -> Asked {
+    let proposals = view.state().map_proposals();
     match answers.first() {
         None => {
             let mut offered: Vec<(Pick, String)> =
                 proposals.iter().map(|p| (pick_of(p.source), pick_of(p.source).text().to_owned())).collect();
             offered.push((Pick::MapOne, Pick::MapOne.text().to_owned()));
-            offer(prompt(sight, &proposals), offered)
+            offer(prompt(view, &proposals), offered)
         }
-        Some(Answer::Pick(Pick::MapOne)) => by_hand(sight, answers.get(1..).unwrap_or_default()),
+        Some(Answer::Pick(Pick::MapOne)) => by_hand(view, answers.get(1..).unwrap_or_default()),
         Some(answer) => match proposals.iter().find(|p| *answer == Answer::Pick(pick_of(p.source))) {
             Some(proposal) => Asked::Ready(vec![Act::MapConfirmed { source: proposal.source }]),
             None => Asked::Wrong("That source gives no whole map.".to_owned()),
@@ -37,14 +37,14 @@ pub(super) fn confirm(sight: &Sight<'_>, answers: &[Answer]) -> Asked {
     }
 }
 
-fn prompt(sight: &Sight<'_>, proposals: &[MapProposal]) -> String {
-    let state = sight.state();
+fn prompt(view: &JobView<'_>, proposals: &[MapProposal]) -> String {
+    let state = view.state();
     match proposals {
         [] => {
             let (source, without) = state.nearest_map();
             let first: Vec<&Address> = without.iter().take(6).collect();
             let more = if without.len() > first.len() { " and more" } else { "" };
-            let held = sight.state().leads.len();
+            let held = view.state().leads.len();
             match without.len() < held {
                 true => format!(
                     "MAP: with {} for the rest, still without a place: {}{more}. Map by hand.",
@@ -72,12 +72,12 @@ fn prompt(sight: &Sight<'_>, proposals: &[MapProposal]) -> String {
 }
 
 /// One old cavity to one new one, or to none; a document where the mating half must change too.
-pub(super) fn by_hand(sight: &Sight<'_>, answers: &[Answer]) -> Asked {
+pub(super) fn by_hand(view: &JobView<'_>, answers: &[Answer]) -> Asked {
     let typed = super::texts(answers);
     let Some(from) = typed.first() else {
         return field("MAP which old cavity?");
     };
-    let from = match sight.resolve(JobSide::Old, from) {
+    let from = match view.resolve(JobSide::Old, from) {
         Ok(from) => from,
         Err(why) => return Asked::Wrong(why),
     };
@@ -86,16 +86,16 @@ pub(super) fn by_hand(sight: &Sight<'_>, answers: &[Answer]) -> Asked {
     };
     let to = match to.eq_ignore_ascii_case("none") {
         true => None,
-        false => match sight.resolve(JobSide::New, to) {
+        false => match view.resolve(JobSide::New, to) {
             Ok(to) => Some(to),
             Err(why) => return Asked::Wrong(why),
         },
     };
     let act = |document: Option<String>| Act::Mapped { from: from.clone(), to: to.clone(), document };
-    match (typed.get(2), sight.preview(&act(None))) {
+    match (typed.get(2), view.preview(&act(None))) {
         (Some(document), _) => Asked::Ready(vec![act(Some((*document).to_owned()))]),
         (None, Verdict::Allowed) => Asked::Ready(vec![act(None)]),
-        (None, verdict) => match sight.preview(&act(Some("named".to_owned()))) {
+        (None, verdict) => match view.preview(&act(Some("named".to_owned()))) {
             // Only the document is missing.
             Verdict::Allowed => field(format!("{} Under which document? (Esc: no)", said(&verdict))),
             still => Asked::Wrong(said(&still)),

@@ -25,14 +25,14 @@ mod tool;
 mod wire_line;
 
 use crate::{
+    job::{Act, Code, Flag, Place, Refusal, Status, Step, Task, Verdict},
     quantity::says_something,
+    reckoning::ToolPosition,
     record::HousingName,
-    repair::ToolPosition,
     request::RequestHead,
-    swap::{Act, Code, Do, Flag, Place, Refusal, Status, Step, Verdict},
 };
 
-use super::{keys::Pick, sight::Sight, state::Press};
+use super::{job_view::JobView, keys::Pick, state::Press};
 
 pub use closing::REREAD_POSE;
 pub use covered::Covered;
@@ -52,7 +52,7 @@ pub enum Answer {
 #[derive(Debug, Clone, PartialEq)]
 pub enum Topic {
     /// A step of the job.
-    Step(Do),
+    Step(Task),
     /// An anchor of this housing failed: flip, answer again, or say the view again.
     FailedAnchor(HousingName),
     /// The resume check is complete but for the last question.
@@ -66,7 +66,7 @@ pub enum Topic {
     /// Jump to a cavity.
     Jump,
     /// Go to the next place of this kind, after this step.
-    Next(Wanted, Option<Do>),
+    Next(Wanted, Option<Task>),
     /// The replacement cannot take what is here: nothing is opened.
     NotStartable,
     /// Every move that is left waits for a part.
@@ -127,7 +127,7 @@ pub enum Asked {
         can_go_on: bool,
     },
     /// Go to this step.
-    Go(Do),
+    Go(Task),
     /// This person works here from now on.
     Works(String),
 }
@@ -174,9 +174,9 @@ pub(super) fn offer(prompt: impl Into<String>, picks: Vec<(Pick, String)>) -> As
 }
 
 /// The question that follows a label, unless the act it leads to would be refused.
-pub(super) fn unless_barred(sight: &Sight<'_>, act: Act, then: impl FnOnce() -> Asked) -> Asked {
+pub(super) fn unless_barred(view: &JobView<'_>, act: Act, then: impl FnOnce() -> Asked) -> Asked {
     let can_go_on = act.takes_anyway();
-    match sight.preview(&act) {
+    match view.preview(&act) {
         Verdict::Allowed => then(),
         Verdict::Impossible(refusal) => {
             Asked::Barred { act: Box::new(act), refusals: vec![refusal], can_go_on: false }
@@ -202,45 +202,45 @@ pub(super) fn texts(answers: &[Answer]) -> Vec<&str> {
 }
 
 /// The topic of the moment, when nobody chose another.
-pub fn topic_now(sight: &Sight<'_>) -> Topic {
-    let state = sight.state();
-    if sight.by.trim().is_empty() {
+pub fn topic_now(view: &JobView<'_>) -> Topic {
+    let state = view.state();
+    if view.by.trim().is_empty() {
         return Topic::WhoWorks;
     }
     if state.stopped.is_some() {
         return Topic::Stopped;
     }
     if let Some(need) = &state.resume {
-        return resume_topic(sight, need);
+        return resume_topic(view, need);
     }
     for housing in &state.housings {
         if state.failed_anchor(housing).is_some() && !state.has_moved() {
             return Topic::FailedAnchor(housing.name.clone());
         }
     }
-    let next = sight.survey.steps.iter().find(|s| s.status == Status::Next).map(|s| s.what.clone());
+    let next = view.assessment.steps.iter().find(|s| s.status == Status::Next).map(|s| s.what.clone());
     let plug_in_hand = state.plugs.iter().any(|p| p.place == Place::Hand);
     match next {
-        Some(Do::MovePlug { from, to }) if plug_in_hand => Topic::Step(Do::MovePlug { from, to }),
+        Some(Task::MovePlug { from, to }) if plug_in_hand => Topic::Step(Task::MovePlug { from, to }),
         _ if plug_in_hand => Topic::PlugInHand,
-        Some(step) if step.opens_or_moves() && refusing(sight).is_some() => Topic::NotStartable,
+        Some(step) if step.opens_or_moves() && refusing(view).is_some() => Topic::NotStartable,
         Some(step) => Topic::Step(step),
         None if state.leads.iter().any(|lead| state.waits_for_part(lead)) => Topic::Waiting,
-        None if sight.survey.steps.iter().any(|s| s.status == Status::Waiting) => Topic::WaitingForMachine,
+        None if view.assessment.steps.iter().any(|s| s.status == Status::Waiting) => Topic::WaitingForMachine,
         None => Topic::Nothing,
     }
 }
 
 /// Why the replacement is refused, while nothing has moved.
-fn refusing<'a>(sight: &Sight<'a>) -> Option<&'a Flag> {
+fn refusing<'a>(view: &JobView<'a>) -> Option<&'a Flag> {
     let refuses = |code| matches!(code, Code::BlockedUnderWire | Code::BridgeMissing | Code::PartMisfit);
-    let mut flags = sight.survey.account.open_flags();
-    flags.find(|flag| refuses(flag.code)).filter(|_| !sight.state().has_moved())
+    let mut flags = view.assessment.account.open_flags();
+    flags.find(|flag| refuses(flag.code)).filter(|_| !view.state().has_moved())
 }
 
 /// The job was stopped: only a slip is taken back, as the next key press.
-fn stopped(sight: &Sight<'_>, answers: &[Answer]) -> Asked {
-    let why = sight.state().stopped.as_deref().unwrap_or_default();
+fn stopped(view: &JobView<'_>, answers: &[Answer]) -> Asked {
+    let why = view.state().stopped.as_deref().unwrap_or_default();
     match answers.first() {
         None => picks(
             format!("STOPPED: {why}. Start a new job from what was left; or was that a slip of the keys?"),
@@ -251,105 +251,105 @@ fn stopped(sight: &Sight<'_>, answers: &[Answer]) -> Asked {
 }
 
 /// The replacement is refused: what to do about it.
-fn not_startable(sight: &Sight<'_>, answers: &[Answer]) -> Asked {
-    let Some(flag) = refusing(sight) else { return Asked::Wrong("Nothing stands in the way.".to_owned()) };
+fn not_startable(view: &JobView<'_>, answers: &[Answer]) -> Asked {
+    let Some(flag) = refusing(view) else { return Asked::Wrong("Nothing stands in the way.".to_owned()) };
     let rest = answers.get(1..).unwrap_or_default();
     match (answers.first(), flag.code) {
         (None, Code::BlockedUnderWire) => {
             picks(format!("DO NOT START. {} {}", flag.say, flag.instead), &[Pick::Send, Pick::MapOne])
         }
         (None, _) => picks(format!("DO NOT START. {} {}", flag.say, flag.instead), &[Pick::Send]),
-        (Some(Answer::Pick(Pick::MapOne)), _) => map::by_hand(sight, rest),
-        (Some(_), _) => other::ask_other(sight, OtherThing::SendRequest, rest),
+        (Some(Answer::Pick(Pick::MapOne)), _) => map::by_hand(view, rest),
+        (Some(_), _) => other::ask_other(view, OtherThing::SendRequest, rest),
     }
 }
 
 /// After an interruption: gates, views, three re-reads, the rows, and the last question.
-fn resume_topic(sight: &Sight<'_>, need: &crate::swap::ResumeNeed) -> Topic {
-    let state = sight.state();
+fn resume_topic(view: &JobView<'_>, need: &crate::job::ResumeNeed) -> Topic {
+    let state = view.state();
     if let Some(gate) = state.next_gate() {
-        return Topic::Step(Do::Gate { gate });
+        return Topic::Step(Task::Gate { gate });
     }
     if let Some(housing) = state.housings.iter().find(|h| !need.views.contains(&h.name)) {
-        return Topic::Step(Do::View { housing: housing.name.clone() });
+        return Topic::Step(Task::View { housing: housing.name.clone() });
     }
     if let Some(at) = state.resume_rereads().into_iter().find(|at| !need.reread.contains(at)) {
-        return Topic::Step(Do::ReRead { at });
+        return Topic::Step(Task::ReRead { at });
     }
     let rows = state.housings.iter().flat_map(|h| (1..=h.rows().len()).map(|row| (h.name.clone(), row)));
     if let Some((housing, row)) = rows.into_iter().find(|key| !need.rows.contains(key)) {
-        return Topic::Step(Do::CountRow { housing, row });
+        return Topic::Step(Task::CountRow { housing, row });
     }
     Topic::Resume
 }
 
 /// What is asked about a topic after these answers.
-pub fn ask(sight: &Sight<'_>, topic: &Topic, answers: &[Answer]) -> Asked {
+pub fn ask(view: &JobView<'_>, topic: &Topic, answers: &[Answer]) -> Asked {
     match topic {
-        Topic::Step(step) => ask_step(sight, step, answers),
-        Topic::FailedAnchor(housing) => setup::failed_anchor(sight, housing, answers),
+        Topic::Step(step) => ask_step(view, step, answers),
+        Topic::FailedAnchor(housing) => setup::failed_anchor(view, housing, answers),
         Topic::Resume => closing::resume(answers),
-        Topic::PlugInHand => moves::plug_in_hand(sight, answers),
+        Topic::PlugInHand => moves::plug_in_hand(view, answers),
         Topic::Anyway(press) => anyway(press, answers),
-        Topic::Other(thing) => other::ask_other(sight, *thing, answers),
-        Topic::Jump => jump::jump(sight, answers),
-        Topic::Next(wanted, after) => jump::next(sight, *wanted, after.as_ref()),
-        Topic::NotStartable => not_startable(sight, answers),
-        Topic::Waiting => repair::waiting(sight, answers),
-        Topic::WaitingForMachine => closing::at_the_machine(sight, answers),
-        Topic::Stopped => stopped(sight, answers),
-        Topic::WhoWorks => other::who_works(sight, answers),
+        Topic::Other(thing) => other::ask_other(view, *thing, answers),
+        Topic::Jump => jump::jump(view, answers),
+        Topic::Next(wanted, after) => jump::next(view, *wanted, after.as_ref()),
+        Topic::NotStartable => not_startable(view, answers),
+        Topic::Waiting => repair::waiting(view, answers),
+        Topic::WaitingForMachine => closing::at_the_machine(view, answers),
+        Topic::Stopped => stopped(view, answers),
+        Topic::WhoWorks => other::who_works(view, answers),
         Topic::Nothing => picks("Nothing is left to do.", &[]),
     }
 }
 
 /// What a step asks; the first one that opens anything reminds of what to lay out.
-fn ask_step(sight: &Sight<'_>, step: &Do, answers: &[Answer]) -> Asked {
-    let asked = ask_of_step(sight, step, answers);
+fn ask_step(view: &JobView<'_>, step: &Task, answers: &[Answer]) -> Asked {
+    let asked = ask_of_step(view, step, answers);
     match asked {
-        Asked::Picks { .. } if answers.is_empty() && starts_the_work(sight, step) => {
+        Asked::Picks { .. } if answers.is_empty() && starts_the_work(view, step) => {
             asked.after("LAY OUT first what the page of that name lists. ")
         }
         asked => asked,
     }
 }
 
-fn starts_the_work(sight: &Sight<'_>, step: &Do) -> bool {
+fn starts_the_work(view: &JobView<'_>, step: &Task) -> bool {
     let is_begun = |step: &Step| step.status == Status::Done && step.what.opens_or_moves();
-    step.opens_or_moves() && !sight.survey.steps.iter().any(is_begun)
+    step.opens_or_moves() && !view.assessment.steps.iter().any(is_begun)
 }
 
-fn ask_of_step(sight: &Sight<'_>, step: &Do, answers: &[Answer]) -> Asked {
+fn ask_of_step(view: &JobView<'_>, step: &Task, answers: &[Answer]) -> Asked {
     match step {
-        Do::Record { at } => record::record(sight, at.as_ref(), answers),
-        Do::Gate { gate } => gate::gate(sight, *gate, answers),
-        Do::View { housing } => setup::view(sight, housing, answers),
-        Do::Anchor { housing, place } => setup::anchor(sight, housing, *place, answers),
-        Do::Compare { question } => setup::compare(sight, *question, answers),
-        Do::Decide { at } => setup::decide(sight, at, answers),
-        Do::Photo => intake::photo(answers),
-        Do::Cause => intake::cause_step(answers),
-        Do::ConfirmMap => map::confirm(sight, answers),
-        Do::LookAt { cavities } => setup::look_at(sight, cavities, answers),
-        Do::Tag { lead } => setup::tag(sight, lead, answers),
-        Do::AssuranceOff { housing } => closing::assurance(housing, false, answers),
-        Do::AssuranceOn { housing } => closing::assurance(housing, true, answers),
-        Do::Unlock { housing, to } => closing::unlock(sight, housing, *to, answers),
-        Do::SmallPartOff { housing, part } => closing::small_part(housing, part, false, answers),
-        Do::SmallPartOn { housing, part } => closing::small_part(housing, part, true, answers),
-        Do::TakePlug { at } => moves::take_plug(sight, at, answers),
-        Do::MoveWire { lead, .. } | Do::Repair { lead, .. } => moves::wire(sight, lead, answers),
-        Do::MovePlug { from, .. } => moves::plug(sight, from, answers),
-        Do::FitPlug { at } => moves::fit_plug(sight, at, answers),
-        Do::MoveOther { from, to } => moves::other(sight, from, to.as_ref(), answers),
-        Do::Look { housing, face } => closing::look(sight, housing, *face, answers),
-        Do::LookMatingHalf => closing::mating_half(sight, answers),
-        Do::CountRow { housing, row } => closing::count_row(sight, housing, *row, answers),
-        Do::ReRead { at } => closing::reread(sight, at, answers),
-        Do::Lock { housing } => closing::lock(sight, housing, answers),
-        Do::Mate => closing::mate(answers),
-        Do::Test { test } => closing::test(sight, *test, answers),
-        Do::Sign => closing::sign(sight, answers),
+        Task::Record { at } => record::record(view, at.as_ref(), answers),
+        Task::Gate { gate } => gate::gate(view, *gate, answers),
+        Task::View { housing } => setup::point_of_view(view, housing, answers),
+        Task::Anchor { housing, place } => setup::anchor(view, housing, *place, answers),
+        Task::Compare { question } => setup::compare(view, *question, answers),
+        Task::Decide { at } => setup::decide(view, at, answers),
+        Task::Photo => intake::photo(answers),
+        Task::Cause => intake::cause_step(answers),
+        Task::ConfirmMap => map::confirm(view, answers),
+        Task::LookAt { cavities } => setup::look_at(view, cavities, answers),
+        Task::Tag { lead } => setup::tag(view, lead, answers),
+        Task::AssuranceOff { housing } => closing::assurance(housing, false, answers),
+        Task::AssuranceOn { housing } => closing::assurance(housing, true, answers),
+        Task::Unlock { housing, to } => closing::unlock(view, housing, *to, answers),
+        Task::SmallPartOff { housing, part } => closing::small_part(housing, part, false, answers),
+        Task::SmallPartOn { housing, part } => closing::small_part(housing, part, true, answers),
+        Task::TakePlug { at } => moves::take_plug(view, at, answers),
+        Task::MoveWire { lead, .. } | Task::Repair { lead, .. } => moves::wire(view, lead, answers),
+        Task::MovePlug { from, .. } => moves::plug(view, from, answers),
+        Task::FitPlug { at } => moves::fit_plug(view, at, answers),
+        Task::MoveOther { from, to } => moves::other(view, from, to.as_ref(), answers),
+        Task::Look { housing, face } => closing::look(view, housing, *face, answers),
+        Task::LookMatingHalf => closing::mating_half(view, answers),
+        Task::CountRow { housing, row } => closing::count_row(view, housing, *row, answers),
+        Task::ReRead { at } => closing::reread(view, at, answers),
+        Task::Lock { housing } => closing::lock(view, housing, answers),
+        Task::Mate => closing::mate(answers),
+        Task::Test { test } => closing::test(view, *test, answers),
+        Task::Sign => closing::sign(view, answers),
     }
 }
 
@@ -391,7 +391,7 @@ fn anyway(press: &Press, answers: &[Answer]) -> Asked {
             }
             match acts.get_mut(press.nth).and_then(Act::anyway_mut) {
                 Some(anyway) => {
-                    *anyway = Some(crate::swap::Anyway {
+                    *anyway = Some(crate::job::Anyway {
                         by: (*by).to_owned(),
                         reason: (*reason).to_owned(),
                         codes: Vec::new(),

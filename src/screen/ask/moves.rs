@@ -2,25 +2,25 @@
 //! label, a flawless plug two and its label.
 
 use crate::{
-    catalogue::{From, Terminal},
+    catalogue::{AccessFace, Terminal},
     colour::Colour,
+    job::{Act, Expected, ItemId, JobSide, Lead, OtherKind, Place, PlugSource, RepairKind, Seat, SeenAt},
     record::{Address, Seal},
-    swap::{Act, Expected, ItemId, JobSide, Lead, OtherKind, Place, PlugSource, RepairKind, Seat, SeenAt},
 };
 
 use super::{Answer, Asked, consequence, decide, field, offer, picks, repair, texts, unless_barred};
-use crate::screen::{keys::Pick, sight::Sight};
+use crate::screen::{job_view::JobView, keys::Pick};
 
 /// The next question about a lead, wherever it is.
-pub(super) fn wire(sight: &Sight<'_>, id: &ItemId, answers: &[Answer]) -> Asked {
-    let state = sight.state();
+pub(super) fn wire(view: &JobView<'_>, id: &ItemId, answers: &[Answer]) -> Asked {
+    let state = view.state();
     let Some(lead) = state.lead(id) else { return Asked::Wrong(format!("There is no lead {id}.")) };
     match &lead.place {
-        Place::In(at) if state.side_of(at) == Some(JobSide::Old) => take_out(sight, lead, at, answers),
-        Place::In(at) => in_new(sight, lead, at, answers),
-        Place::Hand => in_hand(sight, lead, answers),
+        Place::In(at) if state.side_of(at) == Some(JobSide::Old) => take_out(view, lead, at, answers),
+        Place::In(at) => in_new(view, lead, at, answers),
+        Place::Hand => in_hand(view, lead, answers),
         Place::NotMade => {
-            repair::repair(sight, lead, &state.call_joined(lead), RepairKind::RepairLead, answers)
+            repair::repair(view, lead, &state.call_joined(lead), RepairKind::RepairLead, answers)
         }
         Place::Parked(tag) => match answers.first() {
             None => picks(
@@ -42,15 +42,15 @@ pub(super) fn wire(sight: &Sight<'_>, id: &ItemId, answers: &[Answer]) -> Asked 
     }
 }
 
-fn take_out(sight: &Sight<'_>, lead: &Lead, at: &Address, answers: &[Answer]) -> Asked {
+fn take_out(view: &JobView<'_>, lead: &Lead, at: &Address, answers: &[Answer]) -> Asked {
     let label = &at.label;
-    let asked = sight.survey.target.colours_asked.contains(&lead.id);
+    let asked = view.assessment.target.colours_asked.contains(&lead.id);
     let mut rest = answers;
     let mut colour: Option<Colour> = None;
     // What would be refused whatever the colour is said before anything else.
     let known = lead.first_wire().and_then(|wire| wire.colour.known()).cloned();
     let not_yet = || {
-        let verdict = sight.preview(&taken_out(at, known.clone(), true, Seal::On));
+        let verdict = view.preview(&taken_out(at, known.clone(), true, Seal::On));
         verdict.refusals().first().map_or(String::new(), |why| format!("FIRST: {why}"))
     };
     if asked {
@@ -70,16 +70,16 @@ fn take_out(sight: &Sight<'_>, lead: &Lead, at: &Address, answers: &[Answer]) ->
         }
     }
     let act = |freely, seal| taken_out(at, colour.clone(), freely, seal);
-    let with_seal = if is_individually_sealed(sight, at) { Seal::On } else { Seal::None };
+    let with_seal = if is_individually_sealed(view, at) { Seal::On } else { Seal::None };
     match rest {
         [] => {
-            let prompt = format!("EXTRACT the lead from {label}{}.", release(sight, lead, at));
+            let prompt = format!("EXTRACT the lead from {label}{}.", release(view, lead, at));
             // Only where each wire has a seal of its own can it come along.
             let out = if with_seal == Seal::None { "out, freely" } else { Pick::Out.text() };
             let offered = vec![(Pick::Out, out.to_owned()), (Pick::NotSo, Pick::NotSo.text().to_owned())];
             match asked {
                 // A colour that differs is settled before the wire leaves its hole.
-                true => unless_barred(sight, act(true, with_seal), || offer(prompt, offered)),
+                true => unless_barred(view, act(true, with_seal), || offer(prompt, offered)),
                 false => offer(prompt, offered).loudly(not_yet()),
             }
         }
@@ -119,17 +119,17 @@ fn taken_out(from: &Address, colour: Option<Colour>, freely: bool, seal: Seal) -
 }
 
 /// Tang and release, as the definition tells them.
-fn release(sight: &Sight<'_>, lead: &Lead, at: &Address) -> String {
-    let Some(cavity) = sight.state().cavity(at) else { return String::new() };
-    let Some(housing) = sight.housing(&at.housing) else { return String::new() };
+fn release(view: &JobView<'_>, lead: &Lead, at: &Address) -> String {
+    let Some(cavity) = view.state().cavity(at) else { return String::new() };
+    let Some(housing) = view.housing(&at.housing) else { return String::new() };
     let tang = cavity.tang.map_or(String::new(), |side| format!(": {}", housing.tang_in_words(side)));
     let family = housing.definition.family();
     // Its own terminal where one is named; else all that fit the hole, as long as they agree.
-    let own = sight.state().terminal_of(lead).and_then(|part| sight.state().terminal_named(part));
+    let own = view.state().terminal_of(lead).and_then(|part| view.state().terminal_named(part));
     let fitting = own.into_iter().chain(family.terminals_for(&cavity.size).filter(|_| own.is_none()));
     let fitting: Vec<&Terminal> = fitting.filter(|t| t.gender == housing.housing().gender).collect();
     let all = |from| !fitting.is_empty() && fitting.iter().all(|t| t.released_from == from);
-    let from = match (all(From::Front), all(From::Rear)) {
+    let from = match (all(AccessFace::Front), all(AccessFace::Rear)) {
         (true, _) => ", release from the front",
         (_, true) => ", release from the rear",
         _ if fitting.is_empty() => "",
@@ -138,38 +138,38 @@ fn release(sight: &Sight<'_>, lead: &Lead, at: &Address) -> String {
     format!("{tang}{from}")
 }
 
-fn is_individually_sealed(sight: &Sight<'_>, at: &Address) -> bool {
-    let sealing = sight.housing(&at.housing).map(|h| &h.housing().sealing);
+fn is_individually_sealed(view: &JobView<'_>, at: &Address) -> bool {
+    let sealing = view.housing(&at.housing).map(|h| &h.housing().sealing);
     matches!(sealing, Some(crate::catalogue::Sealing::Individual))
 }
 
-fn in_hand(sight: &Sight<'_>, lead: &Lead, answers: &[Answer]) -> Asked {
-    let call = sight.state().call(lead);
-    if let Some(asked) = consequence::in_hand(sight, lead, &call, answers) {
+fn in_hand(view: &JobView<'_>, lead: &Lead, answers: &[Answer]) -> Asked {
+    let call = view.state().call(lead);
+    if let Some(asked) = consequence::in_hand(view, lead, &call, answers) {
         return asked;
     }
     if lead.planned == Some(RepairKind::Join) {
-        return repair::repair(sight, lead, &call, RepairKind::Join, answers);
+        return repair::repair(view, lead, &call, RepairKind::Join, answers);
     }
     match lead.inspected {
-        None => decide::inspect(sight, lead, &call, answers),
-        Some(Some(kind)) => repair::repair(sight, lead, &call, kind, answers),
-        Some(None) => insert(sight, &call, answers),
+        None => decide::inspect(view, lead, &call, answers),
+        Some(Some(kind)) => repair::repair(view, lead, &call, kind, answers),
+        Some(None) => insert(view, &call, answers),
     }
 }
 
-fn insert(sight: &Sight<'_>, call: &str, answers: &[Answer]) -> Asked {
+fn insert(view: &JobView<'_>, call: &str, answers: &[Answer]) -> Asked {
     let put = |into, click| Act::Insert { into, click, again: false, anyway: None };
     match answers {
         [] => field(format!("SEAT {call}. Into which cavity do you push it? Read the label and key it")),
-        [Answer::Text(label)] => match sight.resolve(JobSide::New, label) {
+        [Answer::Text(label)] => match view.resolve(JobSide::New, label) {
             Ok(into) => {
                 let prompt = format!("PUSH {call} straight into {} until it clicks.", into.label);
-                unless_barred(sight, put(into, true), || picks(prompt, &[Pick::Clicked, Pick::NoClick]))
+                unless_barred(view, put(into, true), || picks(prompt, &[Pick::Clicked, Pick::NoClick]))
             }
             Err(why) => Asked::Wrong(why),
         },
-        [Answer::Text(label), clicked, ..] => match sight.resolve(JobSide::New, label) {
+        [Answer::Text(label), clicked, ..] => match view.resolve(JobSide::New, label) {
             Ok(into) => Asked::Ready(vec![put(into, *clicked == Answer::Pick(Pick::Clicked))]),
             Err(why) => Asked::Wrong(why),
         },
@@ -178,9 +178,9 @@ fn insert(sight: &Sight<'_>, call: &str, answers: &[Answer]) -> Asked {
 }
 
 /// A lead that sits in a new hole: tugged, or taken out again.
-fn in_new(sight: &Sight<'_>, lead: &Lead, at: &Address, answers: &[Answer]) -> Asked {
-    let call = sight.state().call(lead);
-    let wrong = sight.survey.target.of(&lead.id) != Some(at);
+fn in_new(view: &JobView<'_>, lead: &Lead, at: &Address, answers: &[Answer]) -> Asked {
+    let call = view.state().call(lead);
+    let wrong = view.assessment.target.of(&lead.id) != Some(at);
     let again = |freely, seal| taken_out(at, None, freely, seal);
     match (lead.seat, answers.first()) {
         (Seat::Clicked, None) => {
@@ -206,23 +206,23 @@ fn in_new(sight: &Sight<'_>, lead: &Lead, at: &Address, answers: &[Answer]) -> A
 }
 
 /// A plug of the old housing on its way.
-pub(super) fn plug(sight: &Sight<'_>, from: &Address, answers: &[Answer]) -> Asked {
-    let state = sight.state();
+pub(super) fn plug(view: &JobView<'_>, from: &Address, answers: &[Answer]) -> Asked {
+    let state = view.state();
     let id = ItemId::At(from.clone());
     match state.place_of(&id) {
         Some(Place::Hand) => {
-            plug_into(sight, &format!("the plug of {}", from.label), PlugSource::Hand, answers)
+            plug_into(view, &format!("the plug of {}", from.label), PlugSource::Hand, answers)
         }
         Some(Place::Tray) => {
-            plug_into(sight, &format!("the plug of {}", from.label), PlugSource::Tray, answers)
+            plug_into(view, &format!("the plug of {}", from.label), PlugSource::Tray, answers)
         }
-        _ => take_plug(sight, from, answers),
+        _ => take_plug(view, from, answers),
     }
 }
 
 /// A plug that comes out.
-pub(super) fn take_plug(sight: &Sight<'_>, at: &Address, answers: &[Answer]) -> Asked {
-    let side = if sight.state().side_of(at) == Some(JobSide::New) { "new" } else { "old" };
+pub(super) fn take_plug(view: &JobView<'_>, at: &Address, answers: &[Answer]) -> Asked {
+    let side = if view.state().side_of(at) == Some(JobSide::New) { "new" } else { "old" };
     match answers.first() {
         None => offer(
             format!("TAKE the plug out of {side} {}, without a nick.", at.label),
@@ -232,18 +232,18 @@ pub(super) fn take_plug(sight: &Sight<'_>, at: &Address, answers: &[Answer]) -> 
     }
 }
 
-fn plug_into(sight: &Sight<'_>, call: &str, source: PlugSource, answers: &[Answer]) -> Asked {
+fn plug_into(view: &JobView<'_>, call: &str, source: PlugSource, answers: &[Answer]) -> Asked {
     let fit = |into| Act::FitPlug { into, source, part: None, spare: None, anyway: None };
     match answers {
         [] => field(format!("FIT {call}. Into which cavity? Read the label and key it")),
-        [Answer::Text(label)] => match sight.resolve(JobSide::New, label) {
+        [Answer::Text(label)] => match view.resolve(JobSide::New, label) {
             Ok(into) => {
                 let prompt = format!("PUSH {call} into {}, as deep as the others.", into.label);
-                unless_barred(sight, fit(into), || picks(prompt, &[Pick::InPlace]))
+                unless_barred(view, fit(into), || picks(prompt, &[Pick::InPlace]))
             }
             Err(why) => Asked::Wrong(why),
         },
-        [Answer::Text(label), ..] => match sight.resolve(JobSide::New, label) {
+        [Answer::Text(label), ..] => match view.resolve(JobSide::New, label) {
             Ok(into) => Asked::Ready(vec![fit(into)]),
             Err(why) => Asked::Wrong(why),
         },
@@ -252,9 +252,9 @@ fn plug_into(sight: &Sight<'_>, call: &str, source: PlugSource, answers: &[Answe
 }
 
 /// A plug in the hand that has no step of its own: fit it where one is missing, or lay it aside.
-pub(super) fn plug_in_hand(sight: &Sight<'_>, answers: &[Answer]) -> Asked {
+pub(super) fn plug_in_hand(view: &JobView<'_>, answers: &[Answer]) -> Asked {
     match answers {
-        [] => lay_aside(sight),
+        [] => lay_aside(view),
         [Answer::Pick(Pick::ToTray), ..] => match "tray".parse() {
             Ok(tag) => Asked::Ready(vec![Act::Park { tag, reason: "into the tray".to_owned() }]),
             Err(why) => Asked::Wrong(format!("{why}")),
@@ -266,14 +266,14 @@ pub(super) fn plug_in_hand(sight: &Sight<'_>, answers: &[Answer]) -> Asked {
         [Answer::Pick(Pick::ReturnIt), ..] => Asked::Ready(vec![Act::ReturnPlug]),
         [Answer::Pick(Pick::LoseIt), ..] => Asked::Ready(vec![Act::LosePlug]),
         [Answer::Pick(Pick::PutBack), ..] => Asked::Ready(vec![Act::PutBack]),
-        [_, rest @ ..] => plug_into(sight, "the plug", PlugSource::Hand, rest),
+        [_, rest @ ..] => plug_into(view, "the plug", PlugSource::Hand, rest),
     }
 }
 
 /// What can be done with a plug in the hand: a hole is named only where one needs it.
-fn lay_aside(sight: &Sight<'_>) -> Asked {
-    let occupants = sight.state().occupants();
-    let mut cavities = sight.survey.target.cavities.iter();
+fn lay_aside(view: &JobView<'_>) -> Asked {
+    let occupants = view.state().occupants();
+    let mut cavities = view.assessment.target.cavities.iter();
     let needed = cavities.any(|(at, expected)| expected.takes_plug() && !occupants.contains_key(at));
     let mut offered = vec![
         (Pick::ReturnIt, Pick::ReturnIt.text().to_owned()),
@@ -293,15 +293,15 @@ fn lay_aside(sight: &Sight<'_>) -> Asked {
 }
 
 /// A hole that takes a plug which is not on its way from the old housing.
-pub(super) fn fit_plug(sight: &Sight<'_>, at: &Address, answers: &[Answer]) -> Asked {
-    let state = sight.state();
+pub(super) fn fit_plug(view: &JobView<'_>, at: &Address, answers: &[Answer]) -> Asked {
+    let state = view.state();
     let size = state.cavity_size(at).map_or(String::new(), |size| format!(" of size {size}"));
     let tray = state.plugs.iter().any(|p| p.place == Place::Tray);
-    let spare_too = *sight.survey.target.expected(at) == crate::swap::Expected::SpareAndPlug;
+    let spare_too = *view.assessment.target.expected(at) == crate::job::Expected::SpareAndPlug;
     match answers {
         [] => field(format!("FIT a plug{size} into new {}. Read the label of the hole and key it", at.label)),
         [Answer::Text(label), rest @ ..] => {
-            let into = match sight.resolve(JobSide::New, label) {
+            let into = match view.resolve(JobSide::New, label) {
                 Ok(into) => into,
                 Err(why) => return Asked::Wrong(why),
             };
@@ -328,7 +328,7 @@ pub(super) fn fit_plug(sight: &Sight<'_>, at: &Address, answers: &[Answer]) -> A
             };
             let offered: &[Pick] = if tray { &[Pick::FromStock, Pick::FromTray] } else { &[Pick::FromStock] };
             match picked {
-                None => unless_barred(sight, fit(PlugSource::Stock), || {
+                None => unless_barred(view, fit(PlugSource::Stock), || {
                     picks(format!("PUSH the plug into {}.", into.label), offered)
                 }),
                 Some(Pick::FromTray) => Asked::Ready(vec![fit(PlugSource::Tray)]),
@@ -340,25 +340,25 @@ pub(super) fn fit_plug(sight: &Sight<'_>, at: &Address, answers: &[Answer]) -> A
 }
 
 /// A spare terminal, bridge or clip: moved, left behind, or put in new where it is missing.
-pub(super) fn other(sight: &Sight<'_>, from: &Address, to: Option<&Address>, answers: &[Answer]) -> Asked {
-    let missing = to.and_then(|to| match sight.survey.target.expected(to) {
+pub(super) fn other(view: &JobView<'_>, from: &Address, to: Option<&Address>, answers: &[Answer]) -> Asked {
+    let missing = to.and_then(|to| match view.assessment.target.expected(to) {
         Expected::MissingOther(kind) => Some((to, kind)),
         _ => None,
     });
     match (to, missing) {
-        (None, _) => left_behind(sight, from, answers),
-        (Some(_), Some((to, kind))) => new_other(sight, from, to, kind, answers),
-        (Some(_), None) => moved_other(sight, from, answers),
+        (None, _) => left_behind(view, from, answers),
+        (Some(_), Some((to, kind))) => new_other(view, from, to, kind, answers),
+        (Some(_), None) => moved_other(view, from, answers),
     }
 }
 
 /// By the decision it does not belong in the new housing.
-fn left_behind(sight: &Sight<'_>, from: &Address, answers: &[Answer]) -> Asked {
+fn left_behind(view: &JobView<'_>, from: &Address, answers: &[Answer]) -> Asked {
     match answers.first() {
         None => picks(
             format!(
                 "LEAVE the {} of {} in the old housing: it has no place.",
-                what_is(sight, from),
+                what_is(view, from),
                 from.label
             ),
             &[Pick::LeftThere],
@@ -371,7 +371,13 @@ fn left_behind(sight: &Sight<'_>, from: &Address, answers: &[Answer]) -> Asked {
 }
 
 /// A new one, where one is drawn and none was found.
-fn new_other(sight: &Sight<'_>, from: &Address, to: &Address, kind: &OtherKind, answers: &[Answer]) -> Asked {
+fn new_other(
+    view: &JobView<'_>,
+    from: &Address,
+    to: &Address,
+    kind: &OtherKind,
+    answers: &[Answer],
+) -> Asked {
     let what = match kind {
         OtherKind::Spare => "spare terminal",
         OtherKind::Bridge(what) => what.as_str(),
@@ -382,7 +388,7 @@ fn new_other(sight: &Sight<'_>, from: &Address, to: &Address, kind: &OtherKind, 
             Ok(_) => field("Into which cavity? Read the label and key it"),
             Err(why) => Asked::Wrong(format!("{why}")),
         },
-        [part, label, ..] => match (part.parse(), sight.resolve(JobSide::New, label)) {
+        [part, label, ..] => match (part.parse(), view.resolve(JobSide::New, label)) {
             (Ok(part), Ok(to)) => {
                 Asked::Ready(vec![Act::MoveOther { from: from.clone(), to, part: Some(part), anyway: None }])
             }
@@ -392,22 +398,22 @@ fn new_other(sight: &Sight<'_>, from: &Address, to: &Address, kind: &OtherKind, 
     }
 }
 
-fn moved_other(sight: &Sight<'_>, from: &Address, answers: &[Answer]) -> Asked {
+fn moved_other(view: &JobView<'_>, from: &Address, answers: &[Answer]) -> Asked {
     let put = |to| Act::MoveOther { from: from.clone(), to, part: None, anyway: None };
     match answers {
         [] => field(format!(
             "MOVE the {} of {}. Into which cavity? Key its label",
-            what_is(sight, from),
+            what_is(view, from),
             from.label
         )),
-        [Answer::Text(label)] => match sight.resolve(JobSide::New, label) {
+        [Answer::Text(label)] => match view.resolve(JobSide::New, label) {
             Ok(to) => {
                 let prompt = format!("PUSH it into {}.", to.label);
-                unless_barred(sight, put(to), || picks(prompt, &[Pick::InPlace]))
+                unless_barred(view, put(to), || picks(prompt, &[Pick::InPlace]))
             }
             Err(why) => Asked::Wrong(why),
         },
-        [Answer::Text(label), ..] => match sight.resolve(JobSide::New, label) {
+        [Answer::Text(label), ..] => match view.resolve(JobSide::New, label) {
             Ok(to) => Asked::Ready(vec![put(to)]),
             Err(why) => Asked::Wrong(why),
         },
@@ -415,9 +421,9 @@ fn moved_other(sight: &Sight<'_>, from: &Address, answers: &[Answer]) -> Asked {
     }
 }
 
-fn what_is(sight: &Sight<'_>, at: &Address) -> String {
-    match sight.state().found.get(at) {
-        Some(crate::record::Holds::Bridge(what)) => what.clone(),
+fn what_is(view: &JobView<'_>, at: &Address) -> String {
+    match view.state().found.get(at) {
+        Some(crate::record::CavityContent::Bridge(what)) => what.clone(),
         _ => "spare terminal".to_owned(),
     }
 }

@@ -2,14 +2,14 @@
 
 use crate::{
     catalogue::LockState,
+    job::{About, Act, GATES, ItemId, JobSide, Place, RecordSide, SeenAt},
     quantity::{is_day, says_something},
-    swap::{About, Act, GATES, ItemId, JobSide, Place, RecordSide, SeenAt},
 };
 
 use super::{
     Answer, Asked, Wanted, accident, closing::side_words, desk, field, picks, record, repair, texts,
 };
-use crate::screen::{keys::Pick, sight::Sight};
+use crate::screen::{job_view::JobView, keys::Pick};
 
 /// Another thing one can do here.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -108,36 +108,36 @@ impl OtherThing {
 }
 
 /// A safety question answered before is answered anew: the last answer counts.
-fn gate_again(sight: &Sight<'_>, answers: &[Answer]) -> Asked {
+fn gate_again(view: &JobView<'_>, answers: &[Answer]) -> Asked {
     let list = GATES.iter().zip(1..).map(|(gate, n)| format!("{n} {}", gate.title()));
     let Some((Answer::Text(number), rest)) = answers.split_first() else {
         return field(format!("ANSWER which safety question anew? {}", list.collect::<Vec<_>>().join(", ")));
     };
     let gate = number.parse::<usize>().ok().and_then(|n| GATES.get(n.checked_sub(1)?));
     match gate {
-        Some(gate) => super::gate::gate(sight, *gate, rest),
+        Some(gate) => super::gate::gate(view, *gate, rest),
         None => Asked::Wrong(format!("Key a number from 1 to {}.", GATES.len())),
     }
 }
 
 /// What should be in a cavity, keyed from the diagram.
-fn key_should(sight: &Sight<'_>, answers: &[Answer]) -> Asked {
-    let side = match sight.state().should_is_in_new_labels() {
+fn key_should(view: &JobView<'_>, answers: &[Answer]) -> Asked {
+    let side = match view.state().should_is_in_new_labels() {
         true => JobSide::New,
         false => JobSide::Old,
     };
     let Some((Answer::Text(label), rest)) = answers.split_first() else {
         return field(format!("BY THE DIAGRAM: what should be in which {} cavity?", side_words(side)));
     };
-    match sight.resolve(side, label) {
-        Ok(at) => record::content(sight, &at, RecordSide::Should, rest),
+    match view.resolve(side, label) {
+        Ok(at) => record::content(view, &at, RecordSide::Should, rest),
         Err(why) => Asked::Wrong(why),
     }
 }
 
 /// Who works here after a hand-over: the name stands in every entry from now on.
-pub(super) fn who_works(sight: &Sight<'_>, answers: &[Answer]) -> Asked {
-    let to = sight.job.entries_in_force().rev().find_map(|entry| match &entry.act {
+pub(super) fn who_works(view: &JobView<'_>, answers: &[Answer]) -> Asked {
+    let to = view.job.entries_in_force().rev().find_map(|entry| match &entry.act {
         Act::HandOver { to } => Some(to.as_str()),
         _ => None,
     });
@@ -153,23 +153,23 @@ pub(super) fn who_works(sight: &Sight<'_>, answers: &[Answer]) -> Asked {
 }
 
 /// What is asked about another thing.
-pub(super) fn ask_other(sight: &Sight<'_>, thing: OtherThing, answers: &[Answer]) -> Asked {
+pub(super) fn ask_other(view: &JobView<'_>, thing: OtherThing, answers: &[Answer]) -> Asked {
     let typed = texts(answers);
     match thing {
-        OtherThing::Jump => super::jump::jump(sight, answers),
-        OtherThing::NextUndone => super::jump::next(sight, Wanted::Undone, None),
-        OtherThing::NextOpen => super::jump::next(sight, Wanted::Open, None),
-        OtherThing::Map => super::map::by_hand(sight, answers),
+        OtherThing::Jump => super::jump::jump(view, answers),
+        OtherThing::NextUndone => super::jump::next(view, Wanted::Undone, None),
+        OtherThing::NextOpen => super::jump::next(view, Wanted::Open, None),
+        OtherThing::Map => super::map::by_hand(view, answers),
         // Taken over by its own topic, which carries the act.
         OtherThing::GoOn => Asked::Wrong("Nothing was refused.".to_owned()),
-        OtherThing::WrongKey => confirm(answers, wrong_key_prompt(sight), Act::WrongKey),
+        OtherThing::WrongKey => confirm(answers, wrong_key_prompt(view), Act::WrongKey),
         OtherThing::PutBack => Asked::Ready(vec![Act::PutBack]),
         OtherThing::Park => {
-            repair::park(sight, sight.state().lead_in_hand().and_then(|lead| lead.planned), answers)
+            repair::park(view, view.state().lead_in_hand().and_then(|lead| lead.planned), answers)
         }
-        OtherThing::Seen => seen(sight, &typed),
-        OtherThing::Correct => correct(sight, answers),
-        OtherThing::Note => note(sight, &typed),
+        OtherThing::Seen => seen(view, &typed),
+        OtherThing::Correct => correct(view, answers),
+        OtherThing::Note => note(view, &typed),
         OtherThing::Photo => match typed.as_slice() {
             [] => field("PHOTO: its number?"),
             [_] => field("What does it show?"),
@@ -178,22 +178,22 @@ pub(super) fn ask_other(sight: &Sight<'_>, thing: OtherThing, answers: &[Answer]
             }
         },
         OtherThing::Cause => super::intake::cause(&typed, ""),
-        OtherThing::Behind => super::behind::behind(sight, answers),
-        OtherThing::OrderLead => super::lead_order::by_label(sight, answers),
-        OtherThing::ProveTool => super::tool::prove(sight, answers),
-        OtherThing::WithdrawTool => super::tool::withdraw(sight, answers),
-        OtherThing::CutFree => accident::cut_free(sight, answers),
-        OtherThing::Loose => accident::loose(sight, &typed),
+        OtherThing::Behind => super::behind::behind(view, answers),
+        OtherThing::OrderLead => super::lead_order::by_label(view, answers),
+        OtherThing::ProveTool => super::tool::prove(view, answers),
+        OtherThing::WithdrawTool => super::tool::withdraw(view, answers),
+        OtherThing::CutFree => accident::cut_free(view, answers),
+        OtherThing::Loose => accident::loose(view, &typed),
         OtherThing::PlugGone => accident::plug_gone(answers),
         OtherThing::LeftInOld => {
-            accident::at_with_reason(sight, &typed, "LEAVE what is in which old cavity?", |at, reason| {
+            accident::at_with_reason(view, &typed, "LEAVE what is in which old cavity?", |at, reason| {
                 Act::LeftInOld { at, reason }
             })
         }
-        OtherThing::ReopenLock => accident::reopen(sight, &typed),
-        OtherThing::Accept => accept(sight, &typed),
-        OtherThing::SendRequest => desk::send(sight, answers),
-        OtherThing::Arrived => desk::arrived(sight, answers),
+        OtherThing::ReopenLock => accident::reopen(view, &typed),
+        OtherThing::Accept => accept(view, &typed),
+        OtherThing::SendRequest => desk::send(view, answers),
+        OtherThing::Arrived => desk::arrived(view, answers),
         OtherThing::Removed => match typed.as_slice() {
             [] => field("TAKE OUT for good: which wire? (old:11, or old:11/2 for one of several)"),
             [wire, more @ ..] => match wire.parse() {
@@ -201,7 +201,7 @@ pub(super) fn ask_other(sight: &Sight<'_>, thing: OtherThing, answers: &[Answer]
                 Ok(wire) => {
                     let removed = |document: &str| Act::Removed { wire, document: document.to_owned() };
                     match more.first() {
-                        None => super::unless_barred(sight, removed("a document"), || {
+                        None => super::unless_barred(view, removed("a document"), || {
                             field("Under which document?")
                         }),
                         Some(document) => Asked::Ready(vec![removed(document)]),
@@ -209,9 +209,9 @@ pub(super) fn ask_other(sight: &Sight<'_>, thing: OtherThing, answers: &[Answer]
                 }
             },
         },
-        OtherThing::GateAgain => gate_again(sight, answers),
-        OtherThing::KeyShould => key_should(sight, answers),
-        OtherThing::Join => super::consequence::join(sight, &typed),
+        OtherThing::GateAgain => gate_again(view, answers),
+        OtherThing::KeyShould => key_should(view, answers),
+        OtherThing::Join => super::consequence::join(view, &typed),
         OtherThing::HandOver => match typed.first() {
             None => field("HAND OVER to whom?"),
             Some(to) => Asked::Ready(vec![Act::HandOver { to: (*to).to_owned() }]),
@@ -230,10 +230,10 @@ fn confirm(answers: &[Answer], prompt: String, act: Act) -> Asked {
     }
 }
 
-fn wrong_key_prompt(sight: &Sight<'_>) -> String {
-    match sight.job.last_in_force() {
+fn wrong_key_prompt(view: &JobView<'_>) -> String {
+    match view.job.last_in_force() {
         Some((n, entry)) => {
-            let press: Vec<String> = sight.job.last_press().map(|(_, entry)| entry.act.told()).collect();
+            let press: Vec<String> = view.job.last_press().map(|(_, entry)| entry.act.told()).collect();
             match press.len() {
                 0 | 1 => format!(
                     "TAKE BACK entry {}, {}: it did not happen at the bench?",
@@ -250,15 +250,15 @@ fn wrong_key_prompt(sight: &Sight<'_>) -> String {
     }
 }
 
-fn seen(sight: &Sight<'_>, typed: &[&str]) -> Asked {
+fn seen(view: &JobView<'_>, typed: &[&str]) -> Asked {
     match typed {
         [] => field("SEEN: which lead or plug? (the old label it was recorded in, new:4, loose/1)"),
-        [item] => match known_item(sight, item) {
+        [item] => match known_item(view, item) {
             Ok(_) => field("Where do you see it? (hand, unseen, a new label, old:3, or tag T1)"),
             Err(why) => Asked::Wrong(why),
         },
         [item, place, more @ ..] => {
-            let item = match known_item(sight, item) {
+            let item = match known_item(view, item) {
                 Ok(item) => item,
                 Err(why) => return Asked::Wrong(why),
             };
@@ -269,14 +269,14 @@ fn seen(sight: &Sight<'_>, typed: &[&str]) -> Asked {
                     Ok(tag) => SeenAt::Parked(tag),
                     Err(why) => return Asked::Wrong(format!("{why}")),
                 },
-                _ => match sight.resolve(JobSide::New, place) {
+                _ => match view.resolve(JobSide::New, place) {
                     Ok(at) => SeenAt::In(at),
                     Err(why) => return Asked::Wrong(why),
                 },
             };
             let seen = |reason: &str| Act::Seen { item, at, reason: reason.to_owned() };
             match more.first() {
-                None => super::unless_barred(sight, seen("seen"), || field("What happened?")),
+                None => super::unless_barred(view, seen("seen"), || field("What happened?")),
                 Some(reason) => Asked::Ready(vec![seen(reason)]),
             }
         }
@@ -284,32 +284,32 @@ fn seen(sight: &Sight<'_>, typed: &[&str]) -> Asked {
 }
 
 /// A thing of this job by what was typed; a lead nobody recorded is loose/1 and so on.
-fn known_item(sight: &Sight<'_>, typed: &str) -> Result<ItemId, String> {
-    let item = item_id(sight, typed)?;
-    let is_known = sight.state().place_of(&item).is_some() || matches!(item, ItemId::Loose(_));
+fn known_item(view: &JobView<'_>, typed: &str) -> Result<ItemId, String> {
+    let item = item_id(view, typed)?;
+    let is_known = view.state().place_of(&item).is_some() || matches!(item, ItemId::Loose(_));
     match is_known {
         true => Ok(item),
         false => Err(format!("Nothing was recorded as {item}. A lead nobody recorded is loose/1, loose/2.")),
     }
 }
 
-fn item_id(sight: &Sight<'_>, typed: &str) -> Result<ItemId, String> {
+fn item_id(view: &JobView<'_>, typed: &str) -> Result<ItemId, String> {
     if typed.contains('/') {
         return typed.parse();
     }
-    sight.resolve(JobSide::Old, typed).map(ItemId::At)
+    view.resolve(JobSide::Old, typed).map(ItemId::At)
 }
 
-fn correct(sight: &Sight<'_>, answers: &[Answer]) -> Asked {
+fn correct(view: &JobView<'_>, answers: &[Answer]) -> Asked {
     let Some((Answer::Text(label), rest)) = answers.split_first() else {
         return field("CORRECT the record of which old cavity?");
     };
-    let at = match sight.resolve(JobSide::Old, label) {
+    let at = match view.resolve(JobSide::Old, label) {
         Ok(at) => at,
         Err(why) => return Asked::Wrong(why),
     };
     // The last text is the reason; the ones before belong to the content.
-    match record::record(sight, Some(&at), rest) {
+    match record::record(view, Some(&at), rest) {
         Asked::Ready(acts) => {
             let wants = usize::from(matches!(rest.first(), Some(Answer::Pick(Pick::Wired | Pick::Bridge))));
             match (texts(rest).get(wants), acts.into_iter().next()) {
@@ -324,7 +324,7 @@ fn correct(sight: &Sight<'_>, answers: &[Answer]) -> Asked {
     }
 }
 
-fn note(sight: &Sight<'_>, typed: &[&str]) -> Asked {
+fn note(view: &JobView<'_>, typed: &[&str]) -> Asked {
     match typed {
         [] => field("NOTE about what? (a label, or - for the whole job)"),
         [_] => field("The note?"),
@@ -332,8 +332,8 @@ fn note(sight: &Sight<'_>, typed: &[&str]) -> Asked {
             let about = match *about {
                 "-" => About::Job,
                 label => {
-                    let old = sight.resolve(JobSide::Old, label);
-                    match old.or_else(|_| sight.resolve(JobSide::New, label)) {
+                    let old = view.resolve(JobSide::Old, label);
+                    match old.or_else(|_| view.resolve(JobSide::New, label)) {
                         Ok(at) => About::At(at),
                         Err(why) => return Asked::Wrong(why),
                     }
@@ -345,8 +345,8 @@ fn note(sight: &Sight<'_>, typed: &[&str]) -> Asked {
 }
 
 /// A flag accepted by name; what cannot be accepted is said when its number is keyed.
-fn accept(sight: &Sight<'_>, typed: &[&str]) -> Asked {
-    let open: Vec<_> = sight.survey.account.open_flags().collect();
+fn accept(view: &JobView<'_>, typed: &[&str]) -> Asked {
+    let open: Vec<_> = view.assessment.account.open_flags().collect();
     let Some(number) = typed.first() else {
         return field("ACCEPT which flag? Key its number on the account page");
     };
@@ -362,7 +362,7 @@ fn accept(sight: &Sight<'_>, typed: &[&str]) -> Asked {
     };
     match typed {
         [_] => {
-            let verdict = sight.preview(&accepted("somebody", "a reason", None));
+            let verdict = view.preview(&accepted("somebody", "a reason", None));
             let only = match verdict.refusals() {
                 [] => "",
                 _ => " No name can accept it; as a temporary measure with its date it waits.",
@@ -382,8 +382,8 @@ fn accept(sight: &Sight<'_>, typed: &[&str]) -> Asked {
 }
 
 /// Whether a thing makes sense now, so that the menu shows only what works.
-pub fn makes_sense(sight: &Sight<'_>, thing: OtherThing) -> bool {
-    let state = sight.state();
+pub fn makes_sense(view: &JobView<'_>, thing: OtherThing) -> bool {
+    let state = view.state();
     let plug_about = || state.plugs.iter().any(|p| matches!(p.place, Place::Hand | Place::Tray));
     match thing {
         OtherThing::PutBack | OtherThing::Park => state.in_hand().is_some(),
@@ -392,7 +392,7 @@ pub fn makes_sense(sight: &Sight<'_>, thing: OtherThing) -> bool {
         OtherThing::Map => state.records_finished() && !state.has_moved(),
         OtherThing::ReopenLock => state.side(JobSide::New).any(|h| h.lock == Some(LockState::FullSet)),
         OtherThing::Arrived => state.requested.is_some(),
-        OtherThing::Accept => sight.survey.account.open_flags().next().is_some(),
+        OtherThing::Accept => view.assessment.account.open_flags().next().is_some(),
         OtherThing::CutFree | OtherThing::Loose | OtherThing::LeftInOld | OtherThing::Removed => {
             state.records_finished()
         }

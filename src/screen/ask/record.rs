@@ -1,26 +1,26 @@
 //! Recording what is found, cavity by cavity, typed fast.
 
 use crate::{
-    record::{Address, Holds, SpareSeen},
-    swap::{Act, RecordSide},
+    job::{Act, RecordSide},
+    record::{Address, CavityContent, SpareSeen},
 };
 
 use super::{Answer, Asked, field, picks, texts, wire_line::parse_wires};
-use crate::screen::{keys::Pick, sight::Sight};
+use crate::screen::{job_view::JobView, keys::Pick};
 
 /// What a cavity holds, or that the record is finished.
-pub(super) fn record(sight: &Sight<'_>, at: Option<&Address>, answers: &[Answer]) -> Asked {
+pub(super) fn record(view: &JobView<'_>, at: Option<&Address>, answers: &[Answer]) -> Asked {
     let Some(at) = at else {
         return match answers.first() {
             Some(_) => Asked::Ready(vec![Act::RecordFinished { side: RecordSide::Found }]),
             None => picks("FINISH the record: every cavity has its answer.", &[Pick::Finished]),
         };
     };
-    content(sight, at, RecordSide::Found, answers)
+    content(view, at, RecordSide::Found, answers)
 }
 
 /// What a cavity holds, or by the diagram should hold.
-pub(super) fn content(sight: &Sight<'_>, at: &Address, side: RecordSide, answers: &[Answer]) -> Asked {
+pub(super) fn content(view: &JobView<'_>, at: &Address, side: RecordSide, answers: &[Answer]) -> Asked {
     let label = &at.label;
     let Some(Answer::Pick(pick)) = answers.first() else {
         let mut offered = vec![
@@ -32,10 +32,10 @@ pub(super) fn content(sight: &Sight<'_>, at: &Address, side: RecordSide, answers
             Pick::Spare,
             Pick::Bridge,
         ];
-        if last_recorded(sight).is_some() {
+        if last_recorded(view).is_some() {
             offered.push(Pick::Repeat);
         }
-        let also = sight.also(at);
+        let also = view.also(at);
         let ask = match side {
             RecordSide::Found => format!("RECORD cavity {label}{also}: what is in it?"),
             RecordSide::Should => format!("BY THE DIAGRAM, cavity {label}{also}: what belongs in it?"),
@@ -44,11 +44,11 @@ pub(super) fn content(sight: &Sight<'_>, at: &Address, side: RecordSide, answers
     };
     let typed = texts(answers);
     let holds = match (pick, typed.as_slice()) {
-        (Pick::Plugged, _) => Holds::Plugged,
-        (Pick::Open, _) => Holds::Open,
-        (Pick::Empty, _) => Holds::Empty,
-        (Pick::Blocked, _) => Holds::Blocked,
-        (Pick::Repeat, _) => match last_recorded(sight) {
+        (Pick::Plugged, _) => CavityContent::Plugged,
+        (Pick::Open, _) => CavityContent::Open,
+        (Pick::Empty, _) => CavityContent::Empty,
+        (Pick::Blocked, _) => CavityContent::Blocked,
+        (Pick::Repeat, _) => match last_recorded(view) {
             Some(holds) => holds.clone(),
             None => return Asked::Wrong("Nothing was recorded yet.".to_owned()),
         },
@@ -58,14 +58,14 @@ pub(super) fn content(sight: &Sight<'_>, at: &Address, side: RecordSide, answers
             ));
         }
         (Pick::Wired, [line, ..]) => match parse_wires(line) {
-            Ok(lead) => Holds::Wired(lead),
+            Ok(lead) => CavityContent::Wired(lead),
             Err(why) => return Asked::Wrong(why),
         },
         (Pick::Bridge, []) => return field(format!("What bridges {label}? (shorting clip, diode…)")),
-        (Pick::Bridge, [what, ..]) => Holds::Bridge((*what).to_owned()),
+        (Pick::Bridge, [what, ..]) => CavityContent::Bridge((*what).to_owned()),
         (Pick::Spare, _) => match answers.get(1) {
             Some(Answer::Pick(behind)) => {
-                Holds::Spare(SpareSeen { terminal: None, plug_behind: *behind == Pick::Yes })
+                CavityContent::Spare(SpareSeen { terminal: None, plug_behind: *behind == Pick::Yes })
             }
             _ => {
                 return picks(
@@ -80,14 +80,14 @@ pub(super) fn content(sight: &Sight<'_>, at: &Address, side: RecordSide, answers
 }
 
 /// What the last record entry said, without what is a wire's own.
-fn last_recorded(sight: &Sight<'_>) -> Option<Holds> {
-    let entries = sight.job.entries().iter().rev();
+fn last_recorded(view: &JobView<'_>) -> Option<CavityContent> {
+    let entries = view.job.entries().iter().rev();
     let last = entries.filter_map(|entry| match &entry.act {
         Act::Recorded { side: RecordSide::Found, holds, .. } => Some(holds),
         _ => None,
     });
     let mut holds = last.into_iter().next()?.clone();
-    if let Holds::Wired(lead) = &mut holds {
+    if let CavityContent::Wired(lead) = &mut holds {
         for wire in &mut lead.wires {
             wire.number = None;
             wire.circuit = None;

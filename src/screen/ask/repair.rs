@@ -2,16 +2,16 @@
 
 use crate::{
     catalogue::PartNumber,
+    job::{Act, Code, Lead, Place, RepairKind, Tag},
     quantity::list_of,
-    swap::{Act, Code, Lead, Place, RepairKind, Tag},
 };
 
 use super::{Answer, Asked, crimp, decide, desk, field, lead_order, picks, splice, texts};
-use crate::screen::{keys::Pick, sight::Sight};
+use crate::screen::{job_view::JobView, keys::Pick};
 
 /// Every move that is left waits for a part: what for, and what may come.
-pub(super) fn waiting(sight: &Sight<'_>, answers: &[Answer]) -> Asked {
-    let state = sight.state();
+pub(super) fn waiting(view: &JobView<'_>, answers: &[Answer]) -> Asked {
+    let state = view.state();
     let leads: Vec<(&Lead, &Tag)> =
         state.parked().filter_map(|(tag, id)| Some((state.lead(id)?, tag))).collect();
     match answers {
@@ -19,7 +19,7 @@ pub(super) fn waiting(sight: &Sight<'_>, answers: &[Answer]) -> Asked {
             let calls: Vec<String> =
                 leads.iter().map(|(lead, tag)| format!("{} (tag {tag})", state.call(lead))).collect();
             let next = match state.requested {
-                Some(_) => match still_to_come(sight).as_slice() {
+                Some(_) => match still_to_come(view).as_slice() {
                     [] => String::new(),
                     lines => format!(" Still to come: {}.", list_of(lines)),
                 },
@@ -28,7 +28,7 @@ pub(super) fn waiting(sight: &Sight<'_>, answers: &[Answer]) -> Asked {
             let prompt = format!("WAITING for parts: {}.{next}", list_of(&calls));
             picks(prompt, &[Pick::TakeUp, Pick::PartArrived])
         }
-        [Answer::Pick(Pick::PartArrived), rest @ ..] => desk::arrived(sight, rest),
+        [Answer::Pick(Pick::PartArrived), rest @ ..] => desk::arrived(view, rest),
         [_, rest @ ..] => match (leads.as_slice(), texts(rest).first().map(|tag| tag.parse())) {
             ([(_, tag)], _) => Asked::Ready(vec![Act::TakeUp { tag: (*tag).clone() }]),
             (_, None) => field("TAKE UP which tag?"),
@@ -39,21 +39,21 @@ pub(super) fn waiting(sight: &Sight<'_>, answers: &[Answer]) -> Asked {
 }
 
 /// The lines of the request that leads wait for and that have not all come.
-fn still_to_come(sight: &Sight<'_>) -> Vec<String> {
-    let state = sight.state();
+fn still_to_come(view: &JobView<'_>) -> Vec<String> {
+    let state = view.state();
     let lines = state.requested.iter().flat_map(|request| &request.lines);
     let here = |line: u32| state.came(line);
     lines
         .filter(|line| !line.leads.is_empty() && here(line.line) < line.need)
         .map(|line| {
-            let part = sight.last_request.and_then(|request| request.part_of(line.line)).unwrap_or("");
+            let part = view.last_request.and_then(|request| request.part_of(line.line)).unwrap_or("");
             format!("line {} {part} ({})", line.line, line.need - here(line.line))
         })
         .collect()
 }
 
 /// Tag and park what is in the hand. Why is asked only where no planned repair says it.
-pub(super) fn park(sight: &Sight<'_>, planned: Option<RepairKind>, answers: &[Answer]) -> Asked {
+pub(super) fn park(view: &JobView<'_>, planned: Option<RepairKind>, answers: &[Answer]) -> Asked {
     let waits = planned.map(|how| format!("waits for {}", how.words()));
     let typed = texts(answers);
     let reason = waits.or_else(|| typed.get(1).map(|reason| (*reason).to_owned()));
@@ -63,7 +63,7 @@ pub(super) fn park(sight: &Sight<'_>, planned: Option<RepairKind>, answers: &[An
         (Some(Ok(tag)), None) => {
             // A tag that is used already is said before the reason is asked.
             let parked = Act::Park { tag, reason: "parked".to_owned() };
-            super::unless_barred(sight, parked, || field("Why is it parked?"))
+            super::unless_barred(view, parked, || field("Why is it parked?"))
         }
         (Some(Ok(tag)), Some(reason)) => Asked::Ready(vec![Act::Park { tag, reason }]),
     }
@@ -71,7 +71,7 @@ pub(super) fn park(sight: &Sight<'_>, planned: Option<RepairKind>, answers: &[An
 
 /// A lead in the hand that needs a repair.
 pub(super) fn repair(
-    sight: &Sight<'_>,
+    view: &JobView<'_>,
     lead: &Lead,
     call: &str,
     kind: RepairKind,
@@ -88,9 +88,9 @@ pub(super) fn repair(
             offered.extend(kind.is_new_lead().then_some(Pick::OrderLead));
             picks(prompt, &offered)
         }
-        [Answer::Pick(Pick::Tagged), ..] => park(sight, Some(kind), rest),
-        [Answer::Pick(Pick::Answer), ..] => decide::inspect(sight, lead, call, rest),
-        [Answer::Pick(Pick::OrderLead), ..] => lead_order::order(sight, lead, rest),
+        [Answer::Pick(Pick::Tagged), ..] => park(view, Some(kind), rest),
+        [Answer::Pick(Pick::Answer), ..] => decide::inspect(view, lead, call, rest),
+        [Answer::Pick(Pick::OrderLead), ..] => lead_order::order(view, lead, rest),
         _ if lead.planned != Some(kind) => Asked::Ready(vec![Act::Planned {
             lead: lead.id.clone(),
             how: kind,
@@ -99,12 +99,12 @@ pub(super) fn repair(
             order: None,
             with: None,
         }]),
-        _ => done(sight, lead, kind, rest),
+        _ => done(view, lead, kind, rest),
     }
 }
 
 /// The repair is done: with which part, and how.
-fn done(sight: &Sight<'_>, lead: &Lead, kind: RepairKind, answers: &[Answer]) -> Asked {
+fn done(view: &JobView<'_>, lead: &Lead, kind: RepairKind, answers: &[Answer]) -> Asked {
     let takes_part = kind == RepairKind::NewSeal || kind.renews_terminal();
     if !takes_part {
         return match texts(answers).first() {
@@ -113,7 +113,7 @@ fn done(sight: &Sight<'_>, lead: &Lead, kind: RepairKind, answers: &[Answer]) ->
         };
     }
     let Some((Answer::Text(part), rest)) = answers.split_first() else {
-        let asked = named_part(sight, lead).map_or(String::new(), |part| format!("= {part}; "));
+        let asked = named_part(view, lead).map_or(String::new(), |part| format!("= {part}; "));
         let lot = if kind == RepairKind::NewTerminal { "; with its lot: = lot 4711" } else { "" };
         return field(format!("Part number of the new part? ({asked}- for none{lot})"));
     };
@@ -123,7 +123,7 @@ fn done(sight: &Sight<'_>, lead: &Lead, kind: RepairKind, answers: &[Answer]) ->
     };
     let part = match part {
         "-" => None,
-        "=" => match named_part(sight, lead) {
+        "=" => match named_part(view, lead) {
             None => return Asked::Wrong("No part was named: key its number, or - for none.".to_owned()),
             named => named,
         },
@@ -134,10 +134,10 @@ fn done(sight: &Sight<'_>, lead: &Lead, kind: RepairKind, answers: &[Answer]) ->
         Ok(part) => part,
         Err(why) => return Asked::Wrong(format!("{why}")),
     };
-    let misfit = misfit(sight, lead, kind, parsed.clone());
+    let misfit = misfit(view, lead, kind, parsed.clone());
     let asked = match kind {
-        RepairKind::NewTerminal => crimp::new_terminal(sight, lead, parsed, lot, rest),
-        RepairKind::RepairLead | RepairKind::Join => splice::splice(sight, lead, kind, parsed, rest),
+        RepairKind::NewTerminal => crimp::new_terminal(view, lead, parsed, lot, rest),
+        RepairKind::RepairLead | RepairKind::Join => splice::splice(view, lead, kind, parsed, rest),
         RepairKind::NewSeal | RepairKind::Reform | RepairKind::Other => {
             Asked::Ready(vec![plain(lead, kind, "new seal on", parsed)])
         }
@@ -146,8 +146,8 @@ fn done(sight: &Sight<'_>, lead: &Lead, kind: RepairKind, answers: &[Answer]) ->
 }
 
 /// That a part does not belong there, said before it is fitted; empty where it does.
-fn misfit(sight: &Sight<'_>, lead: &Lead, kind: RepairKind, part: Option<PartNumber>) -> String {
-    let verdict = sight.preview(&plain(lead, kind, "looked at", part));
+fn misfit(view: &JobView<'_>, lead: &Lead, kind: RepairKind, part: Option<PartNumber>) -> String {
+    let verdict = view.preview(&plain(lead, kind, "looked at", part));
     let misfits = verdict.refusals().iter().filter(|refusal| refusal.code == Some(Code::TerminalMisfit));
     let said: Vec<String> =
         misfits.map(|refusal| format!("WRONG PART? {refusal} Esc keys it anew.")).collect();
@@ -167,17 +167,17 @@ fn plain(lead: &Lead, how: RepairKind, done: &str, part: Option<PartNumber>) -> 
 }
 
 /// The part named in the plan, else the one that was asked for, else the only terminal that fits.
-fn named_part(sight: &Sight<'_>, lead: &Lead) -> Option<String> {
+fn named_part(view: &JobView<'_>, lead: &Lead) -> Option<String> {
     let planned = lead.planned_part.as_ref().map(ToString::to_string);
-    let asked = || asked_for(sight, lead).map(str::to_owned);
+    let asked = || asked_for(view, lead).map(str::to_owned);
     let bears_it = lead.planned.is_some_and(RepairKind::renews_terminal);
-    let only = || sight.state().terminal_for(lead).filter(|_| bears_it).map(|t| t.part.to_string());
+    let only = || view.state().terminal_for(lead).filter(|_| bears_it).map(|t| t.part.to_string());
     planned.or_else(asked).or_else(only)
 }
 
 /// The part the request asks for on behalf of a lead: its terminal before what goes with it.
-fn asked_for<'a>(sight: &Sight<'a>, lead: &Lead) -> Option<&'a str> {
-    let request = sight.job.state().requested.as_ref()?;
+fn asked_for<'a>(view: &JobView<'a>, lead: &Lead) -> Option<&'a str> {
+    let request = view.job.state().requested.as_ref()?;
     let line = request.lines.iter().find(|line| line.leads.contains(&lead.id))?;
-    sight.last_request?.number_of(line.line)
+    view.last_request?.number_of(line.line)
 }

@@ -1,23 +1,23 @@
 //! Questions before the first move: views, anchors, comparisons, decisions, tags.
 
 use crate::{
-    catalogue::{DifferenceKind, differences},
+    catalogue::{HousingDifferenceKind, differences},
     face::{Face, Label, Pose, PosePlace, Side},
-    record::{Address, Difference, DifferenceKind::Missing, HousingName},
-    swap::{
+    job::{
         About, Act, Fit, ItemId, JobHousing, JobSide, MatingVerdict, Misread, Question, ReadBack, RecordSide,
         RepairKind, RowShift, place_in_words, pose_in_words,
     },
+    record::{Address, Difference, DifferenceKind::Missing, HousingName},
 };
 
 use super::{Answer, Asked, closing, field, offer, picks, texts};
-use crate::screen::{keys::Pick, sight::Sight};
+use crate::screen::{job_view::JobView, keys::Pick};
 
 const FEATURES: [Pick; 3] = [Pick::UpFeature1, Pick::UpFeature2, Pick::UpFeature3];
 
 /// Which face is towards the eye and which side is up.
-pub(super) fn view(sight: &Sight<'_>, name: &HousingName, answers: &[Answer]) -> Asked {
-    let Some(housing) = sight.housing(name) else {
+pub(super) fn point_of_view(view: &JobView<'_>, name: &HousingName, answers: &[Answer]) -> Asked {
+    let Some(housing) = view.housing(name) else {
         return Asked::Wrong(format!("There is no housing {name}."));
     };
     let part = &housing.housing().part;
@@ -62,8 +62,8 @@ fn face_of(answer: &Answer) -> Face {
 }
 
 /// An anchor, asked by the pose and never by the label.
-pub(super) fn anchor(sight: &Sight<'_>, name: &HousingName, place: PosePlace, answers: &[Answer]) -> Asked {
-    let Some(housing) = sight.housing(name) else {
+pub(super) fn anchor(view: &JobView<'_>, name: &HousingName, place: PosePlace, answers: &[Answer]) -> Asked {
+    let Some(housing) = view.housing(name) else {
         return Asked::Wrong(format!("There is no housing {name}."));
     };
     let pose = pose_in_words(housing.housing(), housing.pose());
@@ -98,11 +98,11 @@ pub(super) fn anchor(sight: &Sight<'_>, name: &HousingName, place: PosePlace, an
 }
 
 /// An anchor failed: the reading that fits is offered.
-pub(super) fn failed_anchor(sight: &Sight<'_>, name: &HousingName, answers: &[Answer]) -> Asked {
-    let Some(housing) = sight.housing(name) else {
+pub(super) fn failed_anchor(view: &JobView<'_>, name: &HousingName, answers: &[Answer]) -> Asked {
+    let Some(housing) = view.housing(name) else {
         return Asked::Wrong(format!("There is no housing {name}."));
     };
-    let state = sight.state();
+    let state = view.state();
     let fits = state.readings_that_fit(housing);
     let rest = answers.get(1..).unwrap_or_default();
     match (answers.first(), fits.as_slice()) {
@@ -115,17 +115,17 @@ pub(super) fn failed_anchor(sight: &Sight<'_>, name: &HousingName, answers: &[An
             }])
         }
         (Some(Answer::Pick(Pick::PutRowRight)), [Misread::Shift(shift)]) => {
-            put_row_right(sight, housing, shift, rest)
+            put_row_right(view, housing, shift, rest)
         }
         (Some(Answer::Pick(Pick::Answer)), _) => match state.failed_anchor(housing) {
-            Some(failed) => anchor(sight, name, failed.place, rest),
+            Some(failed) => anchor(view, name, failed.place, rest),
             None => Asked::Wrong("No anchor of it failed.".to_owned()),
         },
         (Some(Answer::Pick(Pick::AnotherAnchor)), fits) => match state.anchor_between(housing, fits) {
-            Some(place) => anchor(sight, name, place, rest),
+            Some(place) => anchor(view, name, place, rest),
             None => Asked::Wrong("No other place tells them apart.".to_owned()),
         },
-        _ => view(sight, name, rest),
+        _ => point_of_view(view, name, rest),
     }
 }
 
@@ -168,11 +168,11 @@ fn what_fits(side: JobSide, fits: &[Misread], can_ask_more: bool) -> Asked {
 }
 
 /// A row one hole off: everything in it moves by one, and the hole nobody wrote down is asked.
-fn put_row_right(sight: &Sight<'_>, housing: &JobHousing, shift: &RowShift, answers: &[Answer]) -> Asked {
-    let Some((known, unknown)) = sight.state().row_put_right(housing, shift) else {
+fn put_row_right(view: &JobView<'_>, housing: &JobHousing, shift: &RowShift, answers: &[Answer]) -> Asked {
+    let Some((known, unknown)) = view.state().row_put_right(housing, shift) else {
         return Asked::Wrong("The row cannot be put right as a whole: correct it (!).".to_owned());
     };
-    match super::record::record(sight, Some(&unknown), answers) {
+    match super::record::record(view, Some(&unknown), answers) {
         Asked::Ready(acts) => {
             let asked = acts.into_iter().filter_map(|act| match act {
                 Act::Recorded { at, holds, .. } => Some((at, holds)),
@@ -187,13 +187,13 @@ fn put_row_right(sight: &Sight<'_>, housing: &JobHousing, shift: &RowShift, answ
 }
 
 /// A question with the mating half in the hand.
-pub(super) fn compare(sight: &Sight<'_>, question: Question, answers: &[Answer]) -> Asked {
+pub(super) fn compare(view: &JobView<'_>, question: Question, answers: &[Answer]) -> Asked {
     let answer = match answers.first() {
         None => {
             let prompt = format!(
                 "COMPARE with the mating half in your hand: does the {} of the new housing agree?{}",
                 question.words(),
-                by_definition(sight, question)
+                by_definition(view, question)
             );
             return picks(prompt, &[agrees(question), Pick::Differs, Pick::DontKnow, Pick::NotHere]);
         }
@@ -218,14 +218,14 @@ fn agrees(question: Question) -> Pick {
 }
 
 /// What the definitions say about it, when they differ.
-fn by_definition(sight: &Sight<'_>, question: Question) -> String {
+fn by_definition(view: &JobView<'_>, question: Question) -> String {
     let kind = match question {
-        Question::Key => DifferenceKind::KeyCode,
-        Question::Latch => DifferenceKind::FeatureSide,
-        Question::Gender => DifferenceKind::Gender,
-        Question::Clip => DifferenceKind::Bridge,
+        Question::Key => HousingDifferenceKind::KeyCode,
+        Question::Latch => HousingDifferenceKind::FeatureSide,
+        Question::Gender => HousingDifferenceKind::Gender,
+        Question::Clip => HousingDifferenceKind::Bridge,
     };
-    let state = sight.state();
+    let state = view.state();
     let pairs = state.side(JobSide::Old).flat_map(|old| state.side(JobSide::New).map(move |new| (old, new)));
     let said = pairs
         .flat_map(|(old, new)| differences(old.housing(), new.housing()))
@@ -235,9 +235,9 @@ fn by_definition(sight: &Sight<'_>, question: Question) -> String {
 }
 
 /// The differences between what is found and what should be at one cavity, decided together.
-pub(super) fn decide(sight: &Sight<'_>, at: &Address, answers: &[Answer]) -> Asked {
+pub(super) fn decide(view: &JobView<'_>, at: &Address, answers: &[Answer]) -> Asked {
     let here: Vec<&Difference> =
-        sight.survey.target.differences.iter().filter(|difference| difference.at == *at).collect();
+        view.assessment.target.differences.iter().filter(|difference| difference.at == *at).collect();
     let wins = match answers.first() {
         None => {
             let said: Vec<String> = here.iter().map(|difference| difference.sentence()).collect();
@@ -256,7 +256,7 @@ pub(super) fn decide(sight: &Sight<'_>, at: &Address, answers: &[Answer]) -> Ask
     let decided = Act::Decided { at: at.clone(), wins, reason: (*reason).to_owned() };
     let lead = ItemId::At(at.clone());
     let is_missing =
-        here.iter().any(|d| matches!(d.kind, Missing { .. })) && sight.state().lead(&lead).is_none();
+        here.iter().any(|d| matches!(d.kind, Missing { .. })) && view.state().lead(&lead).is_none();
     if wins == RecordSide::Found || !is_missing {
         return Asked::Ready(vec![decided]);
     }
@@ -278,8 +278,8 @@ pub(super) fn decide(sight: &Sight<'_>, at: &Address, answers: &[Answer]) -> Ask
 }
 
 /// Neighbours of a hole that was open at intake.
-pub(super) fn look_at(sight: &Sight<'_>, cavities: &[Address], answers: &[Answer]) -> Asked {
-    if cavities.iter().any(|at| sight.state().side_of(at) == Some(JobSide::New)) {
+pub(super) fn look_at(view: &JobView<'_>, cavities: &[Address], answers: &[Answer]) -> Asked {
+    if cavities.iter().any(|at| view.state().side_of(at) == Some(JobSide::New)) {
         return closing::clear(cavities, answers);
     }
     let labels: Vec<&crate::face::Label> = cavities.iter().map(|at| &at.label).collect();
@@ -324,9 +324,9 @@ pub(super) fn look_at(sight: &Sight<'_>, cavities: &[Address], answers: &[Answer
 }
 
 /// A tag for a look-alike.
-pub(super) fn tag(sight: &Sight<'_>, lead: &ItemId, answers: &[Answer]) -> Asked {
+pub(super) fn tag(view: &JobView<'_>, lead: &ItemId, answers: &[Answer]) -> Asked {
     let Some(typed) = texts(answers).first().copied() else {
-        let call = sight.state().lead(lead).map_or_else(|| lead.to_string(), |l| sight.state().call(l));
+        let call = view.state().lead(lead).map_or_else(|| lead.to_string(), |l| view.state().call(l));
         return field(format!("TAG {call} in {lead}: it looks like another here. What is on the tag?"));
     };
     match typed.parse() {

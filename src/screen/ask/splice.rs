@@ -3,8 +3,8 @@
 
 use crate::{
     catalogue::{PartNumber, Sealing},
+    job::{Act, Lead, LeadOrder, Ordered, OtherEnd, RepairKind, Splice},
     quantity::Length,
-    swap::{Act, Lead, LeadOrder, Ordered, OtherEnd, RepairKind, Splice},
 };
 
 use super::{
@@ -12,26 +12,26 @@ use super::{
     crimp::{length, picked, typed},
     picks,
 };
-use crate::screen::{keys::Pick, sight::Sight};
+use crate::screen::{job_view::JobView, keys::Pick};
 
 /// Sleeves this near in length are the same one.
 const SAME_SLEEVE_MM: f64 = 0.5;
 
 /// The joint, or the next question about it.
 pub(super) fn splice(
-    sight: &Sight<'_>,
+    view: &JobView<'_>,
     lead: &Lead,
     how: RepairKind,
     part: Option<PartNumber>,
     answers: &[Answer],
 ) -> Asked {
     let asks = SpliceAsks {
-        sight,
+        view,
         lead,
         how,
         part,
         order: lead.order.as_deref(),
-        plan: sight.survey.ordered(sight.state(), &lead.id),
+        plan: view.assessment.ordered(view.state(), &lead.id),
     };
     match asks.record(answers) {
         Err(question) => question,
@@ -41,7 +41,7 @@ pub(super) fn splice(
 
 /// The questions about one joint.
 struct SpliceAsks<'a> {
-    sight: &'a Sight<'a>,
+    view: &'a JobView<'a>,
     lead: &'a Lead,
     /// A repair lead, or one lead for two.
     how: RepairKind,
@@ -94,7 +94,7 @@ impl SpliceAsks<'_> {
     }
 
     fn is_sealed(&self) -> bool {
-        self.sight.goes_into(self.lead).is_none_or(|h| h.housing().sealing == Sealing::Individual)
+        self.view.goes_into(self.lead).is_none_or(|h| h.housing().sealing == Sealing::Individual)
     }
 
     fn done(&self, splice: Splice) -> Act {
@@ -112,7 +112,7 @@ impl SpliceAsks<'_> {
     /// Whether the lead on the bench is the one that was ordered.
     fn ask_lead(&self, order: &LeadOrder) -> Asked {
         let needs = self.plan.and_then(|ordered| ordered.length);
-        let asked = self.sight.state().asked_length_mm(&self.lead.id);
+        let asked = self.view.state().asked_length_mm(&self.lead.id);
         let long = asked.or(needs.map(|length| length.order_mm));
         let long = long.map_or("its length".to_owned(), |mm| format!("{mm} mm (-0/+10)"));
         let short = match asked.zip(needs).filter(|(asked, needs)| *asked < needs.cut_mm - 1e-6) {
@@ -128,7 +128,7 @@ impl SpliceAsks<'_> {
         picks(
             format!(
                 "IS IT THE LEAD for {}? Measure it, crimp to cut end: {long}{gauge}{colour}; read the label at both ends{record}.",
-                self.sight.state().call(self.lead)
+                self.view.state().call(self.lead)
             ),
             &[Pick::Yes, Pick::No],
         )
@@ -151,8 +151,8 @@ impl SpliceAsks<'_> {
 
     /// What a rule has against the place, before the wire is cut.
     fn against(&self, marked: &Splice) -> String {
-        let verdict = self.sight.preview(&self.done(marked.clone()));
-        let say = |refusal: &crate::swap::Refusal| format!("NOT THERE: {} Esc marks it anew.", refusal.say);
+        let verdict = self.view.preview(&self.done(marked.clone()));
+        let say = |refusal: &crate::job::Refusal| format!("NOT THERE: {} Esc marks it anew.", refusal.say);
         verdict.refusals().iter().map(say).collect::<Vec<_>>().join(" ")
     }
 

@@ -3,22 +3,22 @@
 use super::{Answer, Asked, field, texts};
 use crate::{
     catalogue::PartNumber,
+    job::Lead,
     quantity::{Gauge, is_day, list_of},
-    repair::{FEWEST_HEIGHTS, FEWEST_SAMPLES, Height, PositionKey, ToolPosition, pull_minimum},
-    screen::sight::Sight,
-    swap::Lead,
+    reckoning::{FEWEST_HEIGHTS, FEWEST_SAMPLES, Height, PositionKey, ToolPosition, pull_minimum},
+    screen::job_view::JobView,
 };
 
 /// Samples that prove a tool's position. Each answer is read before the next question.
-pub(super) fn prove(sight: &Sight<'_>, answers: &[Answer]) -> Asked {
-    match read_samples(sight, &texts(answers)) {
+pub(super) fn prove(view: &JobView<'_>, answers: &[Answer]) -> Asked {
+    match read_samples(view, &texts(answers)) {
         Ok(position) => Asked::Book(vec![position]),
         Err(question) => question,
     }
 }
 
-fn read_samples(sight: &Sight<'_>, typed: &[&str]) -> Result<ToolPosition, Asked> {
-    let state = sight.state();
+fn read_samples(view: &JobView<'_>, typed: &[&str]) -> Result<ToolPosition, Asked> {
+    let state = view.state();
     let lead = state.lead_in_hand();
     let in_hand = lead.and_then(|lead| state.terminal_for(lead)).map(|terminal| &terminal.part);
     let wire_in_hand = lead.and_then(|lead| lead.wire_to_crimp());
@@ -37,7 +37,7 @@ fn read_samples(sight: &Sight<'_>, typed: &[&str]) -> Result<ToolPosition, Asked
         ("=", Some(wire)) => wire.clone(),
         (typed, _) => typed.parse().map_err(|why| Asked::Wrong(format!("{why}")))?,
     };
-    let sheet = sheet_of(sight, &terminal, &wire);
+    let sheet = sheet_of(view, &terminal, &wire);
     let told = sheet.map_or("NO sheet gives one for it".to_owned(), |sheet| format!("sheet {sheet}"));
     let heights =
         answer(format!("Conductor crimp heights of 3 samples or more, in mm, blanks between? ({told})"))?;
@@ -54,7 +54,7 @@ fn read_samples(sight: &Sight<'_>, typed: &[&str]) -> Result<ToolPosition, Asked
     if !is_day(until) {
         return Err(Asked::Wrong("Key the day as 2027-03-31.".to_owned()));
     }
-    if until < sight.today().as_str() {
+    if until < view.today().as_str() {
         return Err(Asked::Wrong(format!("{until} is past.")));
     }
     Ok(ToolPosition {
@@ -64,15 +64,15 @@ fn read_samples(sight: &Sight<'_>, typed: &[&str]) -> Result<ToolPosition, Asked
         minimum_n: minimum.map(|(newton, source)| (newton, source.to_owned())),
         sheet,
         until: until.to_owned(),
-        by: sight.by.to_owned(),
-        at: sight.survey.now,
+        by: view.by.to_owned(),
+        at: view.assessment.now,
         withdrawn: None,
     })
 }
 
 /// The height that the families of the job have for a terminal on a wire.
-fn sheet_of(sight: &Sight<'_>, terminal: &PartNumber, wire: &Gauge) -> Option<Height> {
-    let (target_mm, tolerance_mm) = sight.state().terminal_named(terminal)?.height_for(wire.area_mm2())?;
+fn sheet_of(view: &JobView<'_>, terminal: &PartNumber, wire: &Gauge) -> Option<Height> {
+    let (target_mm, tolerance_mm) = view.state().terminal_named(terminal)?.height_for(wire.area_mm2())?;
     Some(Height { target_mm, tolerance_mm })
 }
 
@@ -100,8 +100,8 @@ fn readings(text: &str, fewest: usize) -> Result<Vec<f64>, String> {
 }
 
 /// The crimps of this job that were made with a tool: they are looked at again.
-fn crimped_with(sight: &Sight<'_>, tool: &str) -> String {
-    let state = sight.state();
+fn crimped_with(view: &JobView<'_>, tool: &str) -> String {
+    let state = view.state();
     let has_it = |lead: &&Lead| {
         let crimps = lead.repairs.iter().filter(|done| done.stands()).filter_map(|done| done.crimp.as_ref());
         crimps.filter_map(|crimp| crimp.tool.as_ref()).any(|used| used.eq_ignore_ascii_case(tool.trim()))
@@ -114,7 +114,7 @@ fn crimped_with(sight: &Sight<'_>, tool: &str) -> String {
 }
 
 /// A tool that was dropped, is worn, or whose nest was changed: one position of it, or all.
-pub(super) fn withdraw(sight: &Sight<'_>, answers: &[Answer]) -> Asked {
+pub(super) fn withdraw(view: &JobView<'_>, answers: &[Answer]) -> Asked {
     let typed = texts(answers);
     let Some(tool) = typed.first() else {
         return field("WITHDRAW which tool? With serial, and comma, position, where only that one goes");
@@ -125,20 +125,20 @@ pub(super) fn withdraw(sight: &Sight<'_>, answers: &[Answer]) -> Asked {
         let whole = format!("{}, {}", key.tool, key.position);
         key.tool.eq_ignore_ascii_case(tool.trim()) || whole.eq_ignore_ascii_case(tool.trim())
     };
-    let today = sight.today();
-    let known: Vec<&ToolPosition> = sight.tools.in_force(&today).filter(is_it).collect();
+    let today = view.today();
+    let known: Vec<&ToolPosition> = view.tools.in_force(&today).filter(is_it).collect();
     match (known.as_slice(), typed.get(1)) {
         ([], _) => Asked::Wrong(format!("{tool} is not in the tool book.")),
         (_, None) => {
-            field(format!("Why? It counts for nothing until it is proved anew.{}", crimped_with(sight, tool)))
+            field(format!("Why? It counts for nothing until it is proved anew.{}", crimped_with(view, tool)))
         }
         (known, Some(why)) => Asked::Book(
             known
                 .iter()
                 .map(|position| ToolPosition {
                     withdrawn: Some((*why).to_owned()),
-                    by: sight.by.to_owned(),
-                    at: sight.survey.now,
+                    by: view.by.to_owned(),
+                    at: view.assessment.now,
                     ..(*position).clone()
                 })
                 .collect(),

@@ -3,7 +3,7 @@
 
 use crate::{
     quantity::Length,
-    record::{LeadSeen, Seal, Told, Wire, WireKind},
+    record::{Known, LeadSeen, Seal, Wire, WireKind},
 };
 
 /// What may be added as `name=value`, for the help page.
@@ -39,14 +39,14 @@ fn parse_wire(text: &str, lead: &mut LeadSeen) -> Result<Wire, String> {
     Ok(wire)
 }
 
-fn told<T>(text: &str) -> Result<Told<T>, String>
+fn told<T>(text: &str) -> Result<Known<T>, String>
 where
     T: std::str::FromStr,
     T::Err: std::fmt::Display,
 {
     match text {
-        "?" => Ok(Told::Unknown),
-        _ => text.parse().map(Told::Is).map_err(|why: T::Err| why.to_string()),
+        "?" => Ok(Known::Unknown),
+        _ => text.parse().map(Known::Is).map_err(|why: T::Err| why.to_string()),
     }
 }
 
@@ -106,7 +106,7 @@ mod tests {
         assert_eq!((wire.number.as_deref(), wire.circuit.as_deref()), (Some("W104"), Some("saw valve B")));
         assert_eq!(lead.condition.as_deref(), Some("green corrosion"));
         assert_eq!(parse_wires("BN 0.75 W311a + BN 0.75 W311b").unwrap().wires.len(), 2);
-        assert_eq!(parse_wires("? ?").unwrap().wires.first().unwrap().colour, Told::Unknown);
+        assert_eq!(parse_wires("? ?").unwrap().wires.first().unwrap().colour, Known::Unknown);
     }
 
     #[test]

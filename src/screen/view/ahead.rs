@@ -3,9 +3,9 @@
 use ratatui::{buffer::Buffer, layout::Rect, text::Line};
 
 use crate::{
+    job::{ItemId, Status, Step, Task},
     record::Address,
-    screen::{sight::Sight, theme::Theme},
-    swap::{Do, ItemId, Status, Step},
+    screen::{job_view::JobView, theme::Theme},
 };
 
 use super::text::{clean, put};
@@ -14,14 +14,14 @@ use super::text::{clean, put};
 const LEAST_ROWS: u16 = 3;
 
 /// Lists the moves that are left after the one under way, as many as there is room for.
-pub(super) fn draw(sight: &Sight<'_>, now: Option<&Address>, theme: Theme, area: Rect, buf: &mut Buffer) {
+pub(super) fn draw(view: &JobView<'_>, now: Option<&Address>, theme: Theme, area: Rect, buf: &mut Buffer) {
     if area.height < LEAST_ROWS {
         return;
     }
     let is_ahead = |step: &&Step| {
         matches!(step.status, Status::Left | Status::Waiting) && (now.is_none() || step.what.ends().0 != now)
     };
-    let moves = || sight.survey.steps.iter().filter(is_ahead).filter(|step| step.what.is_move());
+    let moves = || view.assessment.steps.iter().filter(is_ahead).filter(|step| step.what.is_move());
     let count = moves().count();
     if count == 0 {
         return;
@@ -37,33 +37,33 @@ pub(super) fn draw(sight: &Sight<'_>, now: Option<&Address>, theme: Theme, area:
     }
     for (row, step) in (1..area.height).zip(moves().take(shown)) {
         let waits = if step.status == Status::Waiting { "  waits for a part" } else { "" };
-        let text = told(sight, &step.what);
+        let text = told(view, &step.what);
         put(buf, area, row, &Line::styled(format!("  {}{waits}", clean(&text, theme)), theme.faint()));
     }
 }
 
 /// One move in a line.
-fn told(sight: &Sight<'_>, what: &Do) -> String {
+fn told(view: &JobView<'_>, what: &Task) -> String {
     let (from, to) = what.ends();
-    let label = |at: Option<&Address>, none: &str| at.map_or(none.to_owned(), |at| sight.state().short(at));
+    let label = |at: Option<&Address>, none: &str| at.map_or(none.to_owned(), |at| view.state().short(at));
     let (to, what) = match what {
-        Do::MoveWire { lead, .. } => (label(to, "?"), wire_told(sight, lead)),
-        Do::FitPlug { .. } => (label(to, "?"), "new plug".to_owned()),
-        Do::TakePlug { .. } => (String::new(), "plug, out".to_owned()),
-        Do::MoveOther { .. } => (label(to, "?"), "part".to_owned()),
+        Task::MoveWire { lead, .. } => (label(to, "?"), wire_told(view, lead)),
+        Task::FitPlug { .. } => (label(to, "?"), "new plug".to_owned()),
+        Task::TakePlug { .. } => (String::new(), "plug, out".to_owned()),
+        Task::MoveOther { .. } => (label(to, "?"), "part".to_owned()),
         _ => (label(to, "?"), "plug".to_owned()),
     };
     format!("{:>5} > {to:<5} {what}", label(from, ""))
 }
 
 /// Colour and name of a lead; a colour that will be asked stays covered.
-fn wire_told(sight: &Sight<'_>, id: &ItemId) -> String {
-    let Some(lead) = sight.state().lead(id) else { return String::new() };
+fn wire_told(view: &JobView<'_>, id: &ItemId) -> String {
+    let Some(lead) = view.state().lead(id) else { return String::new() };
     let colour = lead.first_wire().and_then(|wire| wire.colour.known());
     let colour = match colour {
-        _ if sight.will_ask_colour(id) => "??".to_owned(),
+        _ if view.will_ask_colour(id) => "??".to_owned(),
         Some(colour) => colour.to_string(),
         None => "?".to_owned(),
     };
-    format!("{colour:<6} {}", sight.state().call(lead))
+    format!("{colour:<6} {}", view.state().call(lead))
 }

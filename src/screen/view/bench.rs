@@ -10,15 +10,15 @@ use ratatui::{
 
 use crate::{
     face::PosePlace,
+    job::{Code, ItemId, JobSide, Lead, Occasion, Place, Status, Task, caution},
     picture::big_text,
     record::{Address, HousingName},
     screen::{
         ask::{Asked, Covered, OtherThing, REREAD_POSE, Topic},
-        sight::Sight,
+        job_view::JobView,
         state::{Message, Ui},
         theme::Theme,
     },
-    swap::{Code, Do, ItemId, JobSide, Lead, Occasion, Place, Status, caution},
 };
 
 use super::{
@@ -41,23 +41,23 @@ const ARROW: [[&str; 5]; 2] = [
 ];
 
 /// Draws the bench page.
-pub(super) fn draw(sight: &Sight<'_>, ui: &Ui, theme: Theme, area: Rect, buf: &mut Buffer) {
-    let topic = ui.topic(sight);
-    let (covered, asks) = ui.covered(sight);
+pub(super) fn draw(view: &JobView<'_>, ui: &Ui, theme: Theme, area: Rect, buf: &mut Buffer) {
+    let topic = ui.topic(view);
+    let (covered, asks) = ui.covered(view);
     // A mark beside the hole that is asked would tell it.
-    let spoken = spoken_of(sight, if covered == Covered::LabelsToo { &asks } else { &topic });
-    let question = question_lines(sight, ui, theme, area.width);
+    let spoken = spoken_of(view, if covered == Covered::LabelsToo { &asks } else { &topic });
+    let question = question_lines(view, ui, theme, area.width);
     let asked_rows = u16::try_from(question.len()).unwrap_or(1);
-    let open = open_lines(sight, theme, &covered, usize::from(area.width));
+    let open = open_lines(view, theme, &covered, usize::from(area.width));
     let counts = COUNTS.max(1 + u16::try_from(open.len()).unwrap_or(1));
-    let big = Big { sight, theme, topic: &topic, spoken: &spoken, covered: &covered };
+    let big = Big { view, theme, topic: &topic, spoken: &spoken, covered: &covered };
     // A question of many lines takes the room of the move before that of the faces.
     let left = area.height.saturating_sub(asked_rows + counts + 1);
     let big_rows = if left < ROOM_FOR_BOTH { 0 } else { big.height(area.width) };
     let below = big_rows + asked_rows + counts + 1;
     let faces = Rect { height: area.height.saturating_sub(below), ..area };
-    let is_moving = sight.state().has_moved() || matches!(&topic, Topic::Step(step) if step.is_move());
-    let drawn = Faces { sight, ui, theme, spoken: &spoken, covered: &covered, is_moving };
+    let is_moving = view.state().has_moved() || matches!(&topic, Topic::Step(step) if step.is_move());
+    let drawn = Faces { view, ui, theme, spoken: &spoken, covered: &covered, is_moving };
     let used = drawn.draw(faces, buf).min(faces.height);
     let spare = faces.height - used;
     // On a tall terminal the move stays near the faces, the question near the bottom.
@@ -69,26 +69,26 @@ pub(super) fn draw(sight: &Sight<'_>, ui: &Ui, theme: Theme, area: Rect, buf: &m
     if matches!(covered, Covered::Nothing | Covered::ColoursOf(_)) && !spoken.is_about_no_face {
         let top = big_area.bottom() + 1;
         let room = Rect { y: top, height: ask_at.saturating_sub(top + 1), ..area };
-        ahead::draw(sight, spoken.from.as_ref(), theme, room, buf);
+        ahead::draw(view, spoken.from.as_ref(), theme, room, buf);
     }
     let ask_area = Rect { y: ask_at, height: asked_rows, ..area };
     for (row, line) in (0_u16..).zip(&question) {
         put(buf, ask_area, row, line);
     }
     let counts_area = Rect { y: bottom.saturating_sub(counts), height: counts, ..area };
-    put(buf, counts_area, 0, &counts_line(sight, &covered));
+    put(buf, counts_area, 0, &counts_line(view, &covered));
     for (row, line) in (1_u16..).zip(&open) {
         put(buf, counts_area, row, line);
     }
 }
 
 /// Which cavities the line is about, and at which side the hands are.
-fn spoken_of(sight: &Sight<'_>, topic: &Topic) -> Spoken {
-    let state = sight.state();
+fn spoken_of(view: &JobView<'_>, topic: &Topic) -> Spoken {
+    let state = view.state();
     let usual = if state.has_moved() { JobSide::New } else { JobSide::Old };
     let about = |name: &HousingName| Spoken {
         about: Some(name.clone()),
-        ..Spoken::at(sight.housing(name).map_or(usual, |housing| housing.side))
+        ..Spoken::at(view.housing(name).map_or(usual, |housing| housing.side))
     };
     let step = match topic {
         Topic::Step(step) => step,
@@ -98,46 +98,48 @@ fn spoken_of(sight: &Sight<'_>, topic: &Topic) -> Spoken {
     let (from, to) = step.ends();
     let ends = |work| Spoken { from: from.cloned(), to: to.cloned(), ..Spoken::at(work) };
     match step {
-        Do::MoveWire { lead, .. } | Do::Repair { lead, .. } => spoken_of_lead(sight, lead),
-        Do::TakePlug { at } if state.side_of(at) == Some(JobSide::New) => {
+        Task::MoveWire { lead, .. } | Task::Repair { lead, .. } => spoken_of_lead(view, lead),
+        Task::TakePlug { at } if state.side_of(at) == Some(JobSide::New) => {
             Spoken { to: Some(at.clone()), ..Spoken::at(JobSide::New) }
         }
-        Do::MovePlug { .. } if state.plugs.iter().any(|plug| plug.place == Place::Hand) => ends(JobSide::New),
-        Do::Anchor { housing, place } => spoken_of_anchor(sight, housing, *place),
-        Do::ReRead { at } => {
+        Task::MovePlug { .. } if state.plugs.iter().any(|plug| plug.place == Place::Hand) => {
+            ends(JobSide::New)
+        }
+        Task::Anchor { housing, place } => spoken_of_anchor(view, housing, *place),
+        Task::ReRead { at } => {
             Spoken { to: Some(at.clone()), pose: Some(REREAD_POSE), ..Spoken::at(JobSide::New) }
         }
-        Do::View { housing }
-        | Do::Unlock { housing, .. }
-        | Do::Lock { housing }
-        | Do::Look { housing, .. }
-        | Do::CountRow { housing, .. }
-        | Do::SmallPartOff { housing, .. }
-        | Do::SmallPartOn { housing, .. }
-        | Do::AssuranceOff { housing }
-        | Do::AssuranceOn { housing } => about(housing),
-        Do::LookAt { cavities } => cavities.first().map_or(ends(usual), |at| about(&at.housing)),
-        Do::FitPlug { .. } | Do::MoveOther { .. } => ends(JobSide::New),
-        Do::Record { .. }
-        | Do::Decide { .. }
-        | Do::Tag { .. }
-        | Do::TakePlug { .. }
-        | Do::MovePlug { .. } => ends(JobSide::Old),
-        Do::Gate { .. } => Spoken { is_about_no_face: true, ..Spoken::at(usual) },
-        Do::Compare { .. }
-        | Do::Photo
-        | Do::Cause
-        | Do::ConfirmMap
-        | Do::LookMatingHalf
-        | Do::Mate
-        | Do::Test { .. }
-        | Do::Sign => ends(usual),
+        Task::View { housing }
+        | Task::Unlock { housing, .. }
+        | Task::Lock { housing }
+        | Task::Look { housing, .. }
+        | Task::CountRow { housing, .. }
+        | Task::SmallPartOff { housing, .. }
+        | Task::SmallPartOn { housing, .. }
+        | Task::AssuranceOff { housing }
+        | Task::AssuranceOn { housing } => about(housing),
+        Task::LookAt { cavities } => cavities.first().map_or(ends(usual), |at| about(&at.housing)),
+        Task::FitPlug { .. } | Task::MoveOther { .. } => ends(JobSide::New),
+        Task::Record { .. }
+        | Task::Decide { .. }
+        | Task::Tag { .. }
+        | Task::TakePlug { .. }
+        | Task::MovePlug { .. } => ends(JobSide::Old),
+        Task::Gate { .. } => Spoken { is_about_no_face: true, ..Spoken::at(usual) },
+        Task::Compare { .. }
+        | Task::Photo
+        | Task::Cause
+        | Task::ConfirmMap
+        | Task::LookMatingHalf
+        | Task::Mate
+        | Task::Test { .. }
+        | Task::Sign => ends(usual),
     }
 }
 
 /// The place an anchor asks about.
-fn spoken_of_anchor(sight: &Sight<'_>, name: &HousingName, place: PosePlace) -> Spoken {
-    let Some(housing) = sight.housing(name) else { return Spoken::at(JobSide::Old) };
+fn spoken_of_anchor(view: &JobView<'_>, name: &HousingName, place: PosePlace) -> Spoken {
+    let Some(housing) = view.housing(name) else { return Spoken::at(JobSide::Old) };
     let at = housing.seen().label_at(place).map(|label| housing.address(label));
     let spoken = Spoken { about: Some(name.clone()), ..Spoken::at(housing.side) };
     match housing.side {
@@ -146,12 +148,12 @@ fn spoken_of_anchor(sight: &Sight<'_>, name: &HousingName, place: PosePlace) -> 
     }
 }
 
-fn spoken_of_lead(sight: &Sight<'_>, id: &ItemId) -> Spoken {
-    let state = sight.state();
+fn spoken_of_lead(view: &JobView<'_>, id: &ItemId) -> Spoken {
+    let state = view.state();
     let Some(lead) = state.lead(id) else { return Spoken::at(JobSide::Old) };
     let sits_in_old = matches!(&lead.place, Place::In(at) if state.side_of(at) == Some(JobSide::Old));
     let work = if sits_in_old { JobSide::Old } else { JobSide::New };
-    Spoken { from: home_of(lead), to: sight.survey.target.of(id).cloned(), ..Spoken::at(work) }
+    Spoken { from: home_of(lead), to: view.assessment.target.of(id).cloned(), ..Spoken::at(work) }
 }
 
 /// Where a lead is or was taken from.
@@ -165,7 +167,7 @@ fn home_of(lead: &Lead) -> Option<Address> {
 
 /// The move in characters five rows high, and what is known of the lead beside it.
 struct Big<'a> {
-    sight: &'a Sight<'a>,
+    view: &'a JobView<'a>,
     theme: Theme,
     topic: &'a Topic,
     spoken: &'a Spoken,
@@ -195,13 +197,13 @@ impl Big<'_> {
     /// What is known of the lead, else how far the job is, in lines of this width.
     fn facts(&self, width: usize) -> Vec<String> {
         let facts = match self.topic {
-            Topic::Step(Do::MoveWire { lead, .. } | Do::Repair { lead, .. }) => self
-                .sight
+            Topic::Step(Task::MoveWire { lead, .. } | Task::Repair { lead, .. }) => self
+                .view
                 .state()
                 .lead(lead)
                 .filter(|_| !matches!(self.covered, Covered::Contents | Covered::LabelsToo))
-                .map_or_else(Vec::new, |l| lead_facts(self.sight, l, self.covered.hides(lead))),
-            _ => progress(self.sight),
+                .map_or_else(Vec::new, |l| lead_facts(self.view, l, self.covered.hides(lead))),
+            _ => progress(self.view),
         };
         facts.iter().flat_map(|fact| text::wrap(&text::clean(fact, self.theme), width)).collect()
     }
@@ -210,10 +212,12 @@ impl Big<'_> {
     fn rows(&self, most: usize) -> Vec<String> {
         let is_told = *self.covered != Covered::LabelsToo;
         let label =
-            |at: &Option<Address>| at.as_ref().filter(|_| is_told).map(|at| self.sight.state().short(at));
+            |at: &Option<Address>| at.as_ref().filter(|_| is_told).map(|at| self.view.state().short(at));
         let (from, to) = (label(&self.spoken.from), label(&self.spoken.to));
         let is_a_move = match self.topic {
-            Topic::Step(step) => !matches!(step, Do::Record { .. } | Do::Decide { .. } | Do::Tag { .. }),
+            Topic::Step(step) => {
+                !matches!(step, Task::Record { .. } | Task::Decide { .. } | Task::Tag { .. })
+            }
             _ => false,
         };
         let (from, to) = match (from, to) {
@@ -247,7 +251,7 @@ fn indent(rows: &[String]) -> usize {
 }
 
 /// What is known of a lead: colour in words, gauge in both systems, names, condition, partner.
-fn lead_facts(sight: &Sight<'_>, lead: &Lead, hide_colour: bool) -> Vec<String> {
+fn lead_facts(view: &JobView<'_>, lead: &Lead, hide_colour: bool) -> Vec<String> {
     let mut facts = Vec::new();
     for wire in &lead.seen.wires {
         let colour = match wire.colour.known() {
@@ -266,10 +270,10 @@ fn lead_facts(sight: &Sight<'_>, lead: &Lead, hide_colour: bool) -> Vec<String> 
         ItemId::At(from) => Some(from),
         ItemId::PlugBehind(_) | ItemId::Loose(_) | ItemId::Stock(_) => None,
     };
-    let numbered = from.into_iter().chain(sight.survey.target.of(&lead.id));
+    let numbered = from.into_iter().chain(view.assessment.target.of(&lead.id));
     facts.extend(
         numbered
-            .map(|at| (at, sight.also(at)))
+            .map(|at| (at, view.also(at)))
             .filter(|(_, also)| !also.is_empty())
             .map(|(at, also)| format!("{} {} is{also}", at.housing, at.label)),
     );
@@ -278,17 +282,17 @@ fn lead_facts(sight: &Sight<'_>, lead: &Lead, hide_colour: bool) -> Vec<String> 
     facts.extend(lead.seen.condition.as_ref().map(|condition| format!("as found: {condition}")));
     facts.extend(lead.tag.as_ref().map(|tag| format!("tag {tag}")));
     if let Place::Parked(tag) = &lead.place {
-        let waits = if sight.state().waits_for_part(lead) { ", waits for a part" } else { "" };
+        let waits = if view.state().waits_for_part(lead) { ", waits for a part" } else { "" };
         facts.push(format!("PARKED under tag {tag}{waits}"));
     }
     facts
 }
 
 /// Where the job stands, beside questions that are not about one lead.
-fn progress(sight: &Sight<'_>) -> Vec<String> {
-    let steps = &sight.survey.steps;
+fn progress(view: &JobView<'_>) -> Vec<String> {
+    let steps = &view.assessment.steps;
     let done = steps.iter().filter(|s| s.status == Status::Done).count();
-    let ticket = &sight.state().ticket;
+    let ticket = &view.state().ticket;
     vec![
         format!("{done} of {} steps done", steps.len()),
         format!("serial {}", ticket.serial),
@@ -297,7 +301,7 @@ fn progress(sight: &Sight<'_>) -> Vec<String> {
 }
 
 /// The imperative line with its answers, and the message under it.
-fn question_lines<'a>(sight: &Sight<'_>, ui: &Ui, theme: Theme, width: u16) -> Vec<Line<'a>> {
+fn question_lines<'a>(view: &JobView<'_>, ui: &Ui, theme: Theme, width: u16) -> Vec<Line<'a>> {
     let width = usize::from(width).saturating_sub(2);
     let mut lines = Vec::new();
     if let Some(message) = &ui.message {
@@ -308,19 +312,19 @@ fn question_lines<'a>(sight: &Sight<'_>, ui: &Ui, theme: Theme, width: u16) -> V
             }
         }
     }
-    if sight.read_only.is_some() {
+    if view.read_only.is_some() {
         let say = "This job can only be looked at here: Tab turns the pages, q leaves.";
         push_wrapped(&mut lines, say, width, theme.now());
         return lines;
     }
-    if let Some(occasion) = occasion(sight, ui).filter(|_| ui.answers.is_empty()) {
+    if let Some(occasion) = occasion(view, ui).filter(|_| ui.answers.is_empty()) {
         push_wrapped(&mut lines, &text::clean(caution(occasion), theme), width, theme.faint());
     }
     if lines.len() > MESSAGE_MOST {
         lines.truncate(MESSAGE_MOST);
         lines.push(Line::styled(" ... (more than fits here)", theme.alarm()));
     }
-    match ui.asked(sight) {
+    match ui.asked(view) {
         Asked::Field { loud, prompt } => {
             push_loud(&mut lines, loud.as_deref(), theme, width);
             push_wrapped(&mut lines, &text::clean(&prompt, theme), width, theme.now());
@@ -345,9 +349,9 @@ fn question_lines<'a>(sight: &Sight<'_>, ui: &Ui, theme: Theme, width: u16) -> V
 }
 
 /// The caution that belongs to the question; the one on release tools before the first wire, too.
-fn occasion(sight: &Sight<'_>, ui: &Ui) -> Option<Occasion> {
-    match ui.topic(sight) {
-        Topic::Step(Do::MoveWire { .. }) if !sight.state().has_moved() => Some(Occasion::ReleaseTools),
+fn occasion(view: &JobView<'_>, ui: &Ui) -> Option<Occasion> {
+    match ui.topic(view) {
+        Topic::Step(Task::MoveWire { .. }) if !view.state().has_moved() => Some(Occasion::ReleaseTools),
         Topic::Step(step) => step.occasion(),
         Topic::Other(OtherThing::Cause) => Some(Occasion::Heat),
         _ => None,
@@ -397,12 +401,12 @@ fn pick_lines<'a>(
 }
 
 /// Where everything is: on every screen of the move.
-fn counts_line<'a>(sight: &Sight<'_>, covered: &Covered) -> Line<'a> {
+fn counts_line<'a>(view: &JobView<'_>, covered: &Covered) -> Line<'a> {
     // The sums of a housing of one row are what its count asks.
     if *covered == Covered::Contents {
         return Line::raw(" wires, plugs: covered while a row is counted");
     }
-    let (wires, plugs) = (&sight.survey.account.wires, &sight.survey.account.plugs);
+    let (wires, plugs) = (&view.assessment.account.wires, &view.assessment.account.plugs);
     Line::raw(format!(
         " wires: old {} hand {} parked {} new {}   plugs: old {} hand {} tray {} new {}",
         wires.old, wires.hand, wires.parked, wires.new, plugs.old, plugs.hand, plugs.tray, plugs.new
@@ -411,13 +415,13 @@ fn counts_line<'a>(sight: &Sight<'_>, covered: &Covered) -> Line<'a> {
 
 /// What is in no housing, what is parked, and the gravest thing that is open; two lines where one does not
 /// hold it.
-fn open_lines<'a>(sight: &Sight<'_>, theme: Theme, covered: &Covered, width: usize) -> Vec<Line<'a>> {
-    let state = sight.state();
+fn open_lines<'a>(view: &JobView<'_>, theme: Theme, covered: &Covered, width: usize) -> Vec<Line<'a>> {
+    let state = view.state();
     let ordinary =
         |code: Code| matches!(code, Code::NotFinished | Code::InHand | Code::Parked | Code::NotTugged);
-    let flags: Vec<_> = sight.survey.account.open_flags().filter(|f| !ordinary(f.code)).collect();
+    let flags: Vec<_> = view.assessment.account.open_flags().filter(|f| !ordinary(f.code)).collect();
     let parked: Vec<String> = state.parked().map(|(tag, id)| format!("{id} (tag {tag})")).collect();
-    let out = sight.survey.account.not_in_a_housing();
+    let out = view.assessment.account.not_in_a_housing();
     let mut text = match out {
         0 => "0 in no housing".to_owned(),
         out => format!("{out} IN NO HOUSING"),

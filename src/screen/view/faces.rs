@@ -9,11 +9,11 @@ use ratatui::{buffer::Buffer, layout::Rect, style::Style, text::Line};
 use crate::{
     catalogue::Delivered,
     face::{Label, Pose, Side},
+    job::{Expected, Flip, JobHousing, JobSide, Lead, Occupant, OtherKind, flipped, pose_in_words},
     picture::{Covering, DrawnFace, FaceOptions, Mark, Slot, draw_face, draw_strip},
     quantity::wrap,
-    record::{Address, Holds, HousingName},
-    screen::{ask::Covered, sight::Sight, state::Ui, theme::Theme},
-    swap::{Expected, Flip, JobHousing, JobSide, Lead, Occupant, OtherKind, flipped, pose_in_words},
+    record::{Address, CavityContent, HousingName},
+    screen::{ask::Covered, job_view::JobView, state::Ui, theme::Theme},
 };
 
 use super::text;
@@ -51,7 +51,7 @@ impl Spoken {
 
 /// What the faces are drawn from.
 pub(super) struct Faces<'a> {
-    pub sight: &'a Sight<'a>,
+    pub view: &'a JobView<'a>,
     pub ui: &'a Ui,
     pub theme: Theme,
     pub spoken: &'a Spoken,
@@ -86,7 +86,7 @@ impl Faces<'_> {
         if self.spoken.is_about_no_face {
             return 0;
         }
-        let occupants = self.sight.state().occupants();
+        let occupants = self.view.state().occupants();
         let shown = |side| self.shown(side, &occupants);
         let (Some(old), Some(new)) = (shown(JobSide::Old), shown(JobSide::New)) else { return 0 };
         if area.height < SMALLEST {
@@ -141,7 +141,7 @@ impl Faces<'_> {
         side: JobSide,
         occupants: &'a BTreeMap<&'a Address, Occupant<'a>>,
     ) -> Option<Shown<'a>> {
-        let housings: Vec<&JobHousing> = self.sight.state().side(side).collect();
+        let housings: Vec<&JobHousing> = self.view.state().side(side).collect();
         let named = self.spoken.address(side).map(|at| &at.housing).or(self.spoken.about.as_ref());
         let first = named.and_then(|name| housings.iter().position(|h| h.name == *name));
         let further = self.ui.further[usize::from(side == JobSide::New)];
@@ -248,7 +248,7 @@ impl Faces<'_> {
 
     fn lead_slot(&self, lead: &Lead) -> Slot {
         // Once wires move, a colour that will be asked stays covered until it is.
-        let will_be_asked = self.is_moving && self.sight.will_ask_colour(&lead.id);
+        let will_be_asked = self.is_moving && self.view.will_ask_colour(&lead.id);
         match self.covered.hides(&lead.id) || will_be_asked {
             true => Slot::word("??", Mark::Plain),
             false => Slot::wires(lead.wires_in().map(|wire| wire.colour.known())),
@@ -257,23 +257,26 @@ impl Faces<'_> {
 
     /// What is written where nothing sits.
     fn bare_slot(&self, housing: &JobHousing, at: &Address) -> Slot {
-        let state = self.sight.state();
+        let state = self.view.state();
         if housing.housing().cavity(&at.label).is_some_and(|c| c.delivered == Delivered::Blocked) {
             return Slot::word("shut", Mark::Faint);
         }
         let (text, mark) = match housing.side {
             JobSide::Old => match state.found.get(at) {
-                Some(Holds::Open) => ("OPEN", Mark::Alarm),
-                Some(Holds::Empty) => ("empty", Mark::Faint),
-                Some(Holds::Blocked) => ("shut", Mark::Faint),
-                Some(Holds::Wired(_) | Holds::Plugged | Holds::Spare(_) | Holds::Bridge(_)) => {
-                    ("-", Mark::Faint)
-                }
+                Some(CavityContent::Open) => ("OPEN", Mark::Alarm),
+                Some(CavityContent::Empty) => ("empty", Mark::Faint),
+                Some(CavityContent::Blocked) => ("shut", Mark::Faint),
+                Some(
+                    CavityContent::Wired(_)
+                    | CavityContent::Plugged
+                    | CavityContent::Spare(_)
+                    | CavityContent::Bridge(_),
+                ) => ("-", Mark::Faint),
                 None => ("...", Mark::Faint),
             },
             // Before the record is whole nobody knows what belongs in there.
             JobSide::New if !state.records_finished() => ("...", Mark::Faint),
-            JobSide::New => match self.sight.survey.target.expected(at) {
+            JobSide::New => match self.view.assessment.target.expected(at) {
                 Expected::Nothing => ("empty", Mark::Faint),
                 Expected::Delivered => ("clip", Mark::Faint),
                 _ => ("-", Mark::Faint),

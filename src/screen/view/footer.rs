@@ -8,29 +8,31 @@ use ratatui::{
 use unicode_width::UnicodeWidthStr;
 
 use crate::screen::{
-    keys::{COMMON, Common, CommonKey},
-    sight::Sight,
+    job_view::JobView,
+    keys::{COMMON, CommonKey, SharedKey},
     state::{Overlay, Page, Ui},
     theme::Theme,
 };
 
 use super::text::put;
-use crate::swap::JobSide;
+use crate::job::JobSide;
 
 /// Draws the footer.
-pub(super) fn draw(sight: &Sight<'_>, ui: &Ui, theme: Theme, area: Rect, buf: &mut Buffer) {
-    let typing = ui.is_typing(sight);
+pub(super) fn draw(view: &JobView<'_>, ui: &Ui, theme: Theme, area: Rect, buf: &mut Buffer) {
+    let typing = ui.is_typing(view);
     let works_now = |key: &&CommonKey| {
         // F1 stands there only where ? does not help.
-        let is_it = if key.in_field { typing || key.does != Common::Help } else { !typing };
-        is_it && works(sight, ui, key.does, typing)
+        let is_it = if key.in_field { typing || key.does != SharedKey::Help } else { !typing };
+        is_it && works(view, ui, key.does, typing)
     };
     let mut keys: Vec<&CommonKey> = COMMON.iter().filter(works_now).collect();
     let long = |keys: &[&CommonKey]| -> usize {
         keys.iter().map(|key| key.name.width() + short(key.does).width() + 3).sum()
     };
     // What everybody knows, or finds in the help, goes first where there is no room.
-    for least in [Common::Erase, Common::Up, Common::Down, Common::Turn, Common::Flip, Common::Jump] {
+    for least in
+        [SharedKey::Erase, SharedKey::Up, SharedKey::Down, SharedKey::Turn, SharedKey::Flip, SharedKey::Jump]
+    {
         if long(&keys) > usize::from(area.width) {
             keys.retain(|key| key.does != least);
         }
@@ -44,44 +46,44 @@ pub(super) fn draw(sight: &Sight<'_>, ui: &Ui, theme: Theme, area: Rect, buf: &m
 }
 
 /// A word or two: the help page says more.
-fn short(does: Common) -> &'static str {
+fn short(does: SharedKey) -> &'static str {
     match does {
-        Common::Enter => "done",
-        Common::Back => "back",
-        Common::Erase => "erase",
-        Common::NextPage => "page",
-        Common::LastPage => "page before",
-        Common::Up => "up",
-        Common::Down => "down",
-        Common::Other => "other",
-        Common::Help => "help",
-        Common::Jump => "jump",
-        Common::Flip => "other face",
-        Common::Turn => "turn",
-        Common::NextOld => "next old",
-        Common::NextNew => "next new",
-        Common::Leave | Common::GetOut => "leave",
+        SharedKey::Enter => "done",
+        SharedKey::Back => "back",
+        SharedKey::Erase => "erase",
+        SharedKey::NextPage => "page",
+        SharedKey::LastPage => "page before",
+        SharedKey::Up => "up",
+        SharedKey::Down => "down",
+        SharedKey::Other => "other",
+        SharedKey::Help => "help",
+        SharedKey::Jump => "jump",
+        SharedKey::Flip => "other face",
+        SharedKey::Turn => "turn",
+        SharedKey::NextOld => "next old",
+        SharedKey::NextNew => "next new",
+        SharedKey::Leave | SharedKey::GetOut => "leave",
     }
 }
 
-fn works(sight: &Sight<'_>, ui: &Ui, does: Common, typing: bool) -> bool {
+fn works(view: &JobView<'_>, ui: &Ui, does: SharedKey, typing: bool) -> bool {
     if ui.overlay != Overlay::None {
-        return matches!(does, Common::Back);
+        return matches!(does, SharedKey::Back);
     }
     match does {
-        Common::Enter | Common::Erase => typing,
-        Common::Back => typing || !ui.answers.is_empty() || ui.chosen.is_some() || ui.page != Page::Bench,
-        Common::NextPage => true,
+        SharedKey::Enter | SharedKey::Erase => typing,
+        SharedKey::Back => typing || !ui.answers.is_empty() || ui.chosen.is_some() || ui.page != Page::Bench,
+        SharedKey::NextPage => true,
         // One of its two keys works: the footer shows that one.
-        Common::Help => true,
-        Common::LastPage => false,
-        Common::NextOld => ui.page == Page::Bench && sight.state().side(JobSide::Old).count() > 1,
-        Common::NextNew => ui.page == Page::Bench && sight.state().side(JobSide::New).count() > 1,
-        Common::GetOut => typing && ui.field.is_empty(),
-        Common::Up | Common::Down => ui.page != Page::Bench,
-        Common::Other => sight.read_only.is_none() && !sight.by.trim().is_empty(),
-        Common::Jump if sight.read_only.is_some() => false,
-        Common::Jump | Common::Flip | Common::Turn => !typing && ui.page == Page::Bench,
-        Common::Leave => !typing,
+        SharedKey::Help => true,
+        SharedKey::LastPage => false,
+        SharedKey::NextOld => ui.page == Page::Bench && view.state().side(JobSide::Old).count() > 1,
+        SharedKey::NextNew => ui.page == Page::Bench && view.state().side(JobSide::New).count() > 1,
+        SharedKey::GetOut => typing && ui.field.is_empty(),
+        SharedKey::Up | SharedKey::Down => ui.page != Page::Bench,
+        SharedKey::Other => view.read_only.is_none() && !view.by.trim().is_empty(),
+        SharedKey::Jump if view.read_only.is_some() => false,
+        SharedKey::Jump | SharedKey::Flip | SharedKey::Turn => !typing && ui.page == Page::Bench,
+        SharedKey::Leave => !typing,
     }
 }

@@ -4,10 +4,10 @@ use ratatui::{buffer::Buffer, layout::Rect, style::Style};
 
 use crate::{
     catalogue::Delivered,
+    job::{About, Act, JobSide, RecordSide},
     record::{LeadSeen, look_alikes},
     request::{RequestHead, build, paper},
-    screen::{sight::Sight, state::Ui, theme::Theme},
-    swap::{About, Act, JobSide, RecordSide},
+    screen::{job_view::JobView, state::Ui, theme::Theme},
 };
 
 use super::page::Lines;
@@ -24,8 +24,8 @@ pub(super) fn covered(ui: &Ui, theme: Theme, area: Rect, buf: &mut Buffer) {
 }
 
 /// The account: places, cavities, flags.
-pub(super) fn account(sight: &Sight<'_>, ui: &Ui, theme: Theme, area: Rect, buf: &mut Buffer) {
-    let account = &sight.survey.account;
+pub(super) fn account(view: &JobView<'_>, ui: &Ui, theme: Theme, area: Rect, buf: &mut Buffer) {
+    let account = &view.assessment.account;
     let mut lines = Lines::new(theme, area);
     let (w, l, p, o, c) = (account.wires, account.leads, account.plugs, account.others, account.cavities);
     lines.add("WHERE EVERYTHING IS", theme.now());
@@ -87,11 +87,11 @@ pub(super) fn account(sight: &Sight<'_>, ui: &Ui, theme: Theme, area: Rect, buf:
 }
 
 /// Differences between found and should, decisions, and look-alikes.
-pub(super) fn differences(sight: &Sight<'_>, ui: &Ui, theme: Theme, area: Rect, buf: &mut Buffer) {
-    let state = sight.state();
+pub(super) fn differences(view: &JobView<'_>, ui: &Ui, theme: Theme, area: Rect, buf: &mut Buffer) {
+    let state = view.state();
     let mut lines = Lines::new(theme, area);
     lines.add("AS FOUND AGAINST AS IT SHOULD BE", theme.now());
-    let differences = &sight.survey.target.differences;
+    let differences = &view.assessment.target.differences;
     if state.should.is_empty() {
         lines.add("There is no record of what should be (repin new --should).", Style::new());
     } else if differences.is_empty() {
@@ -133,8 +133,8 @@ pub(super) fn differences(sight: &Sight<'_>, ui: &Ui, theme: Theme, area: Rect, 
 }
 
 /// The map in both directions, with what speaks about each cavity.
-pub(super) fn map(sight: &Sight<'_>, ui: &Ui, theme: Theme, area: Rect, buf: &mut Buffer) {
-    let state = sight.state();
+pub(super) fn map(view: &JobView<'_>, ui: &Ui, theme: Theme, area: Rect, buf: &mut Buffer) {
+    let state = view.state();
     let mut lines = Lines::new(theme, area);
     // Until a map is confirmed, what the first source would give is shown.
     let proposal = state.map_proposals().into_iter().next();
@@ -186,9 +186,9 @@ fn wires_in_words(lead: &LeadSeen) -> String {
 }
 
 /// What the job needs now, as the desk will read it.
-pub(super) fn request(sight: &Sight<'_>, ui: &Ui, theme: Theme, area: Rect, buf: &mut Buffer) {
+pub(super) fn request(view: &JobView<'_>, ui: &Ui, theme: Theme, area: Rect, buf: &mut Buffer) {
     let mut lines = Lines::new(theme, area);
-    match sight.state().requested.as_ref() {
+    match view.state().requested.as_ref() {
         Some(sent) => {
             lines.add(
                 &format!("Request {}, revision {}, was sent.", sent.number, sent.revision),
@@ -197,9 +197,9 @@ pub(super) fn request(sight: &Sight<'_>, ui: &Ui, theme: Theme, area: Rect, buf:
         }
         None => lines.add("Nothing was sent yet.", Style::new()),
     }
-    let head = RequestHead { asked_by: sight.by.to_owned(), ..RequestHead::default() };
-    let request = build(sight.job, sight.survey, sight.id, head, sight.last_request, sight.tools);
-    match (request.changed, sight.read_only) {
+    let head = RequestHead { asked_by: view.by.to_owned(), ..RequestHead::default() };
+    let request = build(view.job, view.assessment, view.id, head, view.last_request, view.tools);
+    match (request.changed, view.read_only) {
         (true, None) => lines.add("[s] send the request as it stands", theme.key()),
         (true, Some(_)) => {}
         (false, _) => lines.add("Nothing changed since.", Style::new()),
@@ -212,10 +212,10 @@ pub(super) fn request(sight: &Sight<'_>, ui: &Ui, theme: Theme, area: Rect, buf:
 }
 
 /// Notes, photos and the cause, the newest first.
-pub(super) fn notes(sight: &Sight<'_>, ui: &Ui, theme: Theme, area: Rect, buf: &mut Buffer) {
+pub(super) fn notes(view: &JobView<'_>, ui: &Ui, theme: Theme, area: Rect, buf: &mut Buffer) {
     let mut lines = Lines::new(theme, area);
     lines.add("NOTES, PHOTOS, CAUSE (! adds one)", theme.now());
-    for entry in sight.job.entries().iter().rev() {
+    for entry in view.job.entries().iter().rev() {
         let text = match &entry.act {
             Act::Note { text, about: About::Job } => format!("note: {text}"),
             Act::Note { text, about: About::At(at) } => format!("note on {at}: {text}"),

@@ -13,10 +13,10 @@ mod text;
 
 use ratatui::{buffer::Buffer, layout::Rect, text::Line};
 
-use crate::swap::{Occasion, caution};
+use crate::job::{Occasion, caution};
 
 use super::{
-    sight::Sight,
+    job_view::JobView,
     state::{Overlay, PAGES, Page, Ui},
     theme::Theme,
 };
@@ -27,7 +27,7 @@ pub use text::{clean, paint, put, to_ascii, two_ends, wrap};
 pub const SMALLEST: (u16, u16) = (80, 24);
 
 /// Draws a job.
-pub fn view(sight: &Sight<'_>, ui: &Ui, theme: Theme, area: Rect, buf: &mut Buffer) {
+pub fn view(view: &JobView<'_>, ui: &Ui, theme: Theme, area: Rect, buf: &mut Buffer) {
     if area.width < SMALLEST.0 || area.height < SMALLEST.1 {
         let say = format!("Make the window at least {} x {}.", SMALLEST.0, SMALLEST.1);
         for (row, line) in (0_u16..).zip(wrap(&say, usize::from(area.width))) {
@@ -35,47 +35,47 @@ pub fn view(sight: &Sight<'_>, ui: &Ui, theme: Theme, area: Rect, buf: &mut Buff
         }
         return;
     }
-    let head = title(sight, ui, theme, area, buf);
+    let head = title(view, ui, theme, area, buf);
     let body = Rect { y: area.y + head, height: area.height - head - 1, ..area };
-    let (covered, _) = ui.covered(sight);
+    let (covered, _) = ui.covered(view);
     match ui.page {
-        Page::Bench => bench::draw(sight, ui, theme, body, buf),
+        Page::Bench => bench::draw(view, ui, theme, body, buf),
         _ if !covered.is_nothing() => lists::covered(ui, theme, body, buf),
-        Page::Account => lists::account(sight, ui, theme, body, buf),
-        Page::Differences => lists::differences(sight, ui, theme, body, buf),
-        Page::Map => lists::map(sight, ui, theme, body, buf),
-        Page::Repairs => repairs::repairs(sight, ui, theme, body, buf),
-        Page::LayOut => repairs::lay_out_page(sight, ui, theme, body, buf),
-        Page::Request => lists::request(sight, ui, theme, body, buf),
-        Page::Notes => lists::notes(sight, ui, theme, body, buf),
+        Page::Account => lists::account(view, ui, theme, body, buf),
+        Page::Differences => lists::differences(view, ui, theme, body, buf),
+        Page::Map => lists::map(view, ui, theme, body, buf),
+        Page::Repairs => repairs::repairs(view, ui, theme, body, buf),
+        Page::LayOut => repairs::lay_out_page(view, ui, theme, body, buf),
+        Page::Request => lists::request(view, ui, theme, body, buf),
+        Page::Notes => lists::notes(view, ui, theme, body, buf),
     }
-    footer::draw(sight, ui, theme, Rect { y: area.bottom() - 1, height: 1, ..area }, buf);
+    footer::draw(view, ui, theme, Rect { y: area.bottom() - 1, height: 1, ..area }, buf);
     match ui.overlay {
         Overlay::None => {}
         Overlay::Help => overlay::help(ui, theme, area, buf),
-        Overlay::Menu(marked) => overlay::menu(sight, ui, marked, theme, area, buf),
+        Overlay::Menu(marked) => overlay::menu(view, ui, marked, theme, area, buf),
     }
 }
 
 /// Machine, connector and page, then the loud lines; gives the rows used.
-fn title(sight: &Sight<'_>, ui: &Ui, theme: Theme, area: Rect, buf: &mut Buffer) -> u16 {
-    let ticket = &sight.state().ticket;
+fn title(view: &JobView<'_>, ui: &Ui, theme: Theme, area: Rect, buf: &mut Buffer) -> u16 {
+    let ticket = &view.state().ticket;
     let page = PAGES.iter().find(|(page, _)| *page == ui.page).map_or("", |(_, title)| title);
     let about = [&ticket.asset, &ticket.connector].map(|said| text::clean(said, theme));
     let about: Vec<&str> = about.iter().map(AsRef::as_ref).filter(|said| !said.is_empty()).collect();
     let left = format!(
         " {}  {} {}",
-        text::clean(sight.id, theme),
+        text::clean(view.id, theme),
         about.join(if theme.ascii { " - " } else { " · " }),
         if page == "bench" { String::new() } else { format!("[{page}]") },
     );
-    let right = format!("{} ", sight.survey.account.state.as_str());
+    let right = format!("{} ", view.assessment.account.state.as_str());
     text::two_ends(buf, area, 0, &left, &right, theme.title());
     let mut used = 1;
-    let out = sight.survey.account.not_in_a_housing();
-    let interrupted = sight.state().resume.is_some();
+    let out = view.assessment.account.not_in_a_housing();
+    let interrupted = view.state().resume.is_some();
     let mut loud = Vec::new();
-    if let Some(why) = sight.read_only {
+    if let Some(why) = view.read_only {
         loud.push(format!("READ ONLY: {why}"));
     }
     if interrupted {

@@ -9,14 +9,14 @@ use ratatui::{
 };
 
 use crate::{
+    job::CAUTIONS,
     screen::{
         ask::{EXTRAS, OTHERS},
+        job_view::JobView,
         keys::{COMMON, PICKS},
-        sight::Sight,
         state::Ui,
         theme::Theme,
     },
-    swap::CAUTIONS,
 };
 
 use super::text::{clean, put, wrap};
@@ -39,29 +39,29 @@ fn panel(area: Rect, width: u16, height: u16, theme: Theme, title: &str, buf: &m
 const MENU: u16 = 80;
 
 /// One line of the menu: a heading, or an entry with its place among them.
-enum Entry {
+enum HelpLine {
     Heading(&'static str),
     Thing(usize, char, &'static str),
 }
 
 /// The other things that make sense now: two columns under headings, and at the end what must never be
 /// out of sight.
-pub(super) fn menu(sight: &Sight<'_>, ui: &Ui, marked: usize, theme: Theme, area: Rect, buf: &mut Buffer) {
-    let things = ui.things(sight);
+pub(super) fn menu(view: &JobView<'_>, ui: &Ui, marked: usize, theme: Theme, area: Rect, buf: &mut Buffer) {
+    let things = ui.things(view);
     let (mut entries, mut always) = (Vec::new(), Vec::new());
     let mut group = None;
     for (n, (thing, key, text)) in OTHERS.iter().filter(|(thing, ..)| things.contains(thing)).enumerate() {
         match thing.group() {
-            None => always.push(Entry::Thing(n, *key, text)),
+            None => always.push(HelpLine::Thing(n, *key, text)),
             Some(heading) => {
                 if group.replace(heading) != Some(heading) {
-                    entries.push(Entry::Heading(heading));
+                    entries.push(HelpLine::Heading(heading));
                 }
-                entries.push(Entry::Thing(n, *key, text));
+                entries.push(HelpLine::Thing(n, *key, text));
             }
         }
     }
-    let is_heading = |entry: &Entry| matches!(entry, Entry::Heading(_));
+    let is_heading = |entry: &HelpLine| matches!(entry, HelpLine::Heading(_));
     // The second column starts with a heading.
     let half = entries.len().div_ceil(2);
     let turn = (half..entries.len()).find(|n| entries.get(*n).is_some_and(is_heading)).unwrap_or(half);
@@ -84,7 +84,7 @@ pub(super) fn menu(sight: &Sight<'_>, ui: &Ui, marked: usize, theme: Theme, area
     }
 }
 
-impl Entry {
+impl HelpLine {
     fn line(&self, marked: usize, theme: Theme) -> Line<'static> {
         match self {
             Self::Heading(text) => Line::styled(*text, theme.faint()),

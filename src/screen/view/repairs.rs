@@ -4,21 +4,21 @@
 use ratatui::{buffer::Buffer, layout::Rect, style::Style};
 
 use crate::{
-    picture::{Harness, Ruler, Splicing, draw_heights, draw_outline, draw_splices},
-    quantity::Length,
-    repair::{Capability, FEWEST_SAMPLES, Standing, ToolPosition},
-    screen::{sight::Sight, state::Ui, theme::Theme},
-    swap::{
+    job::{
         Crimp, CrimpVerdict, ItemId, Lead, Occasion, Ordered, RepairDone, SplicePlan, Thickness, caution,
         lay_out,
     },
+    picture::{Harness, Ruler, Splicing, draw_heights, draw_outline, draw_splices},
+    quantity::Length,
+    reckoning::{Capability, FEWEST_SAMPLES, Standing, ToolPosition},
+    screen::{job_view::JobView, state::Ui, theme::Theme},
 };
 
 use super::page::Lines;
 
 /// Everything about the repairs of the job.
-pub(super) fn repairs(sight: &Sight<'_>, ui: &Ui, theme: Theme, area: Rect, buf: &mut Buffer) {
-    let state = sight.state();
+pub(super) fn repairs(view: &JobView<'_>, ui: &Ui, theme: Theme, area: Rect, buf: &mut Buffer) {
+    let state = view.state();
     let mut lines = Lines::new(theme, area);
     let repaired: Vec<&Lead> =
         state.leads.iter().filter(|lead| lead.planned.is_some() || !lead.repairs.is_empty()).collect();
@@ -27,7 +27,7 @@ pub(super) fn repairs(sight: &Sight<'_>, ui: &Ui, theme: Theme, area: Rect, buf:
         lines.add("None is planned. What is found on a lead is asked when it is in the hand.", Style::new());
     }
     for lead in &repaired {
-        add_lead(sight, lead, theme, &mut lines);
+        add_lead(view, lead, theme, &mut lines);
     }
     let is_open =
         |lead: &&Lead| lead.planned.is_none() && lead.repairs.is_empty() && lead.inspected.is_none();
@@ -40,14 +40,14 @@ pub(super) fn repairs(sight: &Sight<'_>, ui: &Ui, theme: Theme, area: Rect, buf:
             );
         }
     }
-    for plan in sight.survey.plans(state) {
-        add_plan(sight, plan, theme, &mut lines);
+    for plan in view.assessment.plans(state) {
+        add_plan(view, plan, theme, &mut lines);
     }
-    for thickness in sight.survey.bundles(state) {
-        add_thickness(sight, thickness, theme, &mut lines);
+    for thickness in view.assessment.bundles(state) {
+        add_thickness(view, thickness, theme, &mut lines);
     }
-    add_circuits(sight, &repaired, theme, &mut lines);
-    add_tools(sight, &repaired, theme, &mut lines);
+    add_circuits(view, &repaired, theme, &mut lines);
+    add_tools(view, &repaired, theme, &mut lines);
     lines.show(ui, area, buf);
 }
 
@@ -60,8 +60,8 @@ fn found_at_intake(lead: &Lead) -> Option<String> {
 }
 
 /// What is planned for a lead and what was done to it.
-fn add_lead(sight: &Sight<'_>, lead: &Lead, theme: Theme, lines: &mut Lines) {
-    let state = sight.state();
+fn add_lead(view: &JobView<'_>, lead: &Lead, theme: Theme, lines: &mut Lines) {
+    let state = view.state();
     let call = state.call(lead);
     if let Some(planned) = lead.planned {
         let why = lead.planned_why.as_deref().unwrap_or("no reason said");
@@ -111,15 +111,15 @@ fn crimp_in_words(done: &RepairDone, crimp: &Crimp) -> String {
 }
 
 /// The harness with its sleeves, and the lengths beside it.
-fn add_plan(sight: &Sight<'_>, plan: &SplicePlan, theme: Theme, lines: &mut Lines) {
-    let state = sight.state();
+fn add_plan(view: &JobView<'_>, plan: &SplicePlan, theme: Theme, lines: &mut Lines) {
+    let state = view.state();
     lines.add("", Style::new());
     lines.add(&format!("SPLICES BEHIND {}, from its rear face", plan.housing), theme.now());
     if !state.behind.contains_key(&plan.housing) {
         lines.add("Nobody said what lies behind it: branches, clamps, splices (! says it).", theme.alarm());
     }
-    let calls = calls_of(sight, plan);
-    let harness = harness_of(sight, plan, &calls);
+    let calls = calls_of(view, plan);
+    let harness = harness_of(view, plan, &calls);
     let ruler = Ruler::of(&harness, lines.width());
     lines.picture(&draw_splices(&harness, ruler, theme.ascii));
     for (ordered, call) in plan.leads.iter().zip(&calls) {
@@ -141,7 +141,7 @@ fn add_plan(sight: &Sight<'_>, plan: &SplicePlan, theme: Theme, lines: &mut Line
         };
         lines.add(&format!("{call}: {place}{length}"), Style::new());
         if let Some(lead) = state.lead(&ordered.lead) {
-            add_pair(sight, lead, call, theme, lines);
+            add_pair(view, lead, call, theme, lines);
         }
     }
     if !plan.cannot.is_empty() {
@@ -172,8 +172,8 @@ fn add_plan(sight: &Sight<'_>, plan: &SplicePlan, theme: Theme, lines: &mut Line
 }
 
 /// What a twisted wire asks for beside its own splice.
-fn add_pair(sight: &Sight<'_>, lead: &Lead, call: &str, theme: Theme, lines: &mut Lines) {
-    let state = sight.state();
+fn add_pair(view: &JobView<'_>, lead: &Lead, call: &str, theme: Theme, lines: &mut Lines) {
+    let state = view.state();
     let Some(partner) = lead.seen.wires.iter().find_map(|wire| wire.twisted_with.as_ref()) else { return };
     let is_partner =
         |other: &&Lead| matches!(&other.id, ItemId::At(at) if at.label == *partner) && other.id != lead.id;
@@ -191,15 +191,15 @@ fn add_pair(sight: &Sight<'_>, lead: &Lead, call: &str, theme: Theme, lines: &mu
     );
 }
 
-fn calls_of(sight: &Sight<'_>, plan: &SplicePlan) -> Vec<String> {
-    let state = sight.state();
+fn calls_of(view: &JobView<'_>, plan: &SplicePlan) -> Vec<String> {
+    let state = view.state();
     let call = |lead: &Lead| state.call(lead);
     plan.leads.iter().map(|ordered| state.lead(&ordered.lead).map_or(String::new(), call)).collect()
 }
 
 /// The plan as it is drawn.
-fn harness_of<'a>(sight: &Sight<'a>, plan: &'a SplicePlan, calls: &'a [String]) -> Harness<'a> {
-    let state = sight.state();
+fn harness_of<'a>(view: &JobView<'a>, plan: &'a SplicePlan, calls: &'a [String]) -> Harness<'a> {
+    let state = view.state();
     let behind = state.behind.get(&plan.housing);
     let damage = |ordered: &Ordered| state.lead(&ordered.lead).map_or(0.0, Lead::damage_mm);
     let leads = plan.leads.iter().zip(calls);
@@ -214,14 +214,14 @@ fn harness_of<'a>(sight: &Sight<'a>, plan: &'a SplicePlan, calls: &'a [String]) 
 }
 
 /// How thick the bundle gets, staggered and stacked.
-fn add_thickness(sight: &Sight<'_>, thickness: &Thickness, theme: Theme, lines: &mut Lines) {
-    let state = sight.state();
+fn add_thickness(view: &JobView<'_>, thickness: &Thickness, theme: Theme, lines: &mut Lines) {
+    let state = view.state();
     lines.add("", Style::new());
     lines.add(&format!("THICKNESS OF THE BUNDLE BEHIND {}", thickness.housing), theme.now());
-    let plan = sight.survey.plans(state).iter().find(|plan| plan.housing == thickness.housing);
+    let plan = view.assessment.plans(state).iter().find(|plan| plan.housing == thickness.housing);
     if let (Some(plan), Some(most)) = (plan, thickness.thickest()) {
-        let calls = calls_of(sight, plan);
-        let ruler = Ruler::of(&harness_of(sight, plan, &calls), lines.width());
+        let calls = calls_of(view, plan);
+        let ruler = Ruler::of(&harness_of(view, plan, &calls), lines.width());
         let tallest = thickness.stacked_mm.max(most.diameter_mm);
         lines.add(
             &format!(
@@ -260,8 +260,8 @@ fn add_thickness(sight: &Sight<'_>, thickness: &Thickness, theme: Theme, lines: 
 }
 
 /// Resistance and drop of each circuit that gets a lead, and how its copper changes.
-fn add_circuits(sight: &Sight<'_>, repaired: &[&Lead], theme: Theme, lines: &mut Lines) {
-    let state = sight.state();
+fn add_circuits(view: &JobView<'_>, repaired: &[&Lead], theme: Theme, lines: &mut Lines) {
+    let state = view.state();
     let ordered: Vec<&&Lead> = repaired.iter().filter(|lead| lead.order_in_force().is_some()).collect();
     if ordered.is_empty() {
         return;
@@ -274,7 +274,7 @@ fn add_circuits(sight: &Sight<'_>, repaired: &[&Lead], theme: Theme, lines: &mut
         if let Some(size) = state.size_in_words(lead, order) {
             lines.add(&format!("{call}: {size}"), Style::new());
         }
-        let length = sight.survey.ordered(state, &lead.id).and_then(|ordered| ordered.length);
+        let length = view.assessment.ordered(state, &lead.id).and_then(|ordered| ordered.length);
         match state.circuit_drop(lead, length) {
             None => lines.add(
                 &format!(
@@ -302,16 +302,16 @@ fn add_circuits(sight: &Sight<'_>, repaired: &[&Lead], theme: Theme, lines: &mut
 }
 
 /// The positions the book has for the terminals of these repairs.
-fn add_tools(sight: &Sight<'_>, repaired: &[&Lead], theme: Theme, lines: &mut Lines) {
+fn add_tools(view: &JobView<'_>, repaired: &[&Lead], theme: Theme, lines: &mut Lines) {
     let terminals: Vec<_> =
-        repaired.iter().filter_map(|lead| sight.state().terminal_for(lead)).map(|t| &t.part).collect();
+        repaired.iter().filter_map(|lead| view.state().terminal_for(lead)).map(|t| &t.part).collect();
     if terminals.is_empty() {
         return;
     }
     lines.add("", Style::new());
     lines.add("TOOL BOOK for these terminals (! proves a position)", theme.now());
-    let today = sight.today();
-    let known = sight.tools.in_force(&today).filter(|position| terminals.contains(&&position.key.terminal));
+    let today = view.today();
+    let known = view.tools.in_force(&today).filter(|position| terminals.contains(&&position.key.terminal));
     let mut any = false;
     for position in known {
         any = true;
@@ -357,15 +357,15 @@ fn add_position(position: &ToolPosition, today: &str, theme: Theme, lines: &mut 
 }
 
 /// What to lay out before the start, and what the cause asks to be looked at.
-pub(super) fn lay_out_page(sight: &Sight<'_>, ui: &Ui, theme: Theme, area: Rect, buf: &mut Buffer) {
+pub(super) fn lay_out_page(view: &JobView<'_>, ui: &Ui, theme: Theme, area: Rect, buf: &mut Buffer) {
     let mut lines = Lines::new(theme, area);
     lines.add("LAY OUT before the start", theme.now());
-    for item in lay_out(sight.state(), sight.tools, &sight.today()) {
+    for item in lay_out(view.state(), view.tools, &view.today()) {
         lines.add(&format!("- {}  ({})", item.thing, item.what_for), Style::new());
     }
     lines.add("", Style::new());
     lines.add("THE CAUSE, AND WHAT ELSE IT ASKS TO BE LOOKED AT", theme.now());
-    let state = sight.state();
+    let state = view.state();
     match &state.cause {
         None => {
             lines.add("Not recorded yet (! records it). The job does not close without it.", Style::new())

@@ -8,16 +8,16 @@ use crate::{
     catalogue::{Definition, LockState, PartNumber},
     colour::Colour,
     face::{Face, PosePlace},
-    house::{HouseRules, TestKind},
-    quantity::{Length, Voltage},
-    record::{Address, Holds, HousingName, Seal},
-    repair::{DamageCause, Finding},
-    swap::{
+    job::{
         About, Act, Anyway, ArrivedVerdict, Behind, Code, Crimp, EnergyKind, FaceFault, Fit, Flip,
         GateAnswer, GateKind, Inspected, ItemId, JobSide, LeadOrder, MapSource, MatingVerdict, Measured,
         PlugSource, Question, ReadBack, RecordSide, RepairKind, RequestSaid, RequestedLine, SeenAt, Splice,
         Tag, TicketId, WireId,
     },
+    quantity::{Length, Voltage},
+    reckoning::{DamageCause, Finding},
+    record::{Address, CavityContent, HousingName, Seal},
+    shop_rules::{ShopRules, TestKind},
 };
 
 /// The version of entries written now. A newer one is read by a newer repin.
@@ -42,13 +42,13 @@ enum ActMirror {
         definition: Box<Definition>,
     },
     Rules {
-        rules: Box<HouseRules>,
+        rules: Box<ShopRules>,
     },
     // Records and decisions.
     Recorded {
         side: RecordSide,
         at: Address,
-        holds: Holds,
+        holds: CavityContent,
         #[serde(default, skip_serializing_if = "Option::is_none")]
         from: Option<(String, u32)>,
     },
@@ -57,7 +57,7 @@ enum ActMirror {
     },
     RecordCorrected {
         at: Address,
-        holds: Holds,
+        holds: CavityContent,
         reason: String,
     },
     RecordFlipped {

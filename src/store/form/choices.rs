@@ -6,11 +6,11 @@ use super::values::mirrored;
 use crate::{
     catalogue::LockState,
     face::Face,
-    record::Address,
-    swap::{
+    job::{
         About, ArrivedVerdict, EnergyKind, FaceFault, Fit, Flip, GateAnswer, GateKind, Inspected, JobSide,
         MapSource, MatingVerdict, PlugSource, Question, RecordSide, RepairKind, SeenAt, Tag,
     },
+    record::Address,
 };
 
 #[derive(Serialize, Deserialize)]

@@ -8,7 +8,7 @@ use crate::{
     colour::Colour,
     face::Label,
     quantity::{Gauge, Length},
-    record::{Holds, InsulationClass, LeadSeen, Seal, SpareSeen, Told, Wire, WireKind},
+    record::{CavityContent, InsulationClass, Known, LeadSeen, Seal, SpareSeen, Wire, WireKind},
 };
 
 /// Written flat: `Wired(wires:[…])`, `Plugged`, `Bridge("clip")`.
@@ -41,7 +41,7 @@ pub(super) fn is_false(value: &bool) -> bool {
     !value
 }
 
-impl serde::Serialize for Holds {
+impl serde::Serialize for CavityContent {
     fn serialize<S: serde::Serializer>(&self, to: S) -> Result<S::Ok, S::Error> {
         let form = match self.clone() {
             Self::Wired(LeadSeen { wires, terminal, seal, condition }) => {
@@ -58,7 +58,7 @@ impl serde::Serialize for Holds {
     }
 }
 
-impl<'de> serde::Deserialize<'de> for Holds {
+impl<'de> serde::Deserialize<'de> for CavityContent {
     fn deserialize<D: serde::Deserializer<'de>>(from: D) -> Result<Self, D::Error> {
         Ok(match HoldsForm::deserialize(from)? {
             HoldsForm::Wired { wires, terminal, seal, condition } => {
@@ -81,10 +81,10 @@ struct WireForm {
     number: Option<String>,
     #[serde(default, skip_serializing_if = "Option::is_none")]
     circuit: Option<String>,
-    colour: Told<Colour>,
-    gauge: Told<Gauge>,
+    colour: Known<Colour>,
+    gauge: Known<Gauge>,
     #[serde(default, skip_serializing_if = "Option::is_none")]
-    outside_diameter: Option<Told<Length>>,
+    outside_diameter: Option<Known<Length>>,
     #[serde(default, skip_serializing_if = "Option::is_none")]
     insulation_class: Option<InsulationClass>,
     #[serde(default, skip_serializing_if = "Option::is_none")]

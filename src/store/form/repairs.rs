@@ -5,12 +5,12 @@ use serde::{Deserialize, Serialize};
 use super::{record::is_false, values::mirrored};
 use crate::{
     colour::Colour,
-    quantity::{Gauge, Length},
-    record::InsulationClass,
-    repair::{DamageCause, Finding, LookFault, Standing},
-    swap::{
-        Behind, Crimp, CrimpVerdict, Hand, LeadOrder, Load, OtherEnd, SamplePull, Splice, TwistAsked, Wall,
+    job::{
+        Behind, Crimp, CrimpVerdict, Lay, LeadOrder, Load, OtherEnd, SamplePull, Splice, TwistAsked, Wall,
     },
+    quantity::{Gauge, Length},
+    reckoning::{DamageCause, Finding, LookFault, Standing},
+    record::InsulationClass,
 };
 
 #[derive(Serialize, Deserialize)]
@@ -22,8 +22,8 @@ enum WallForm {
 }
 
 #[derive(Serialize, Deserialize)]
-#[serde(remote = "Hand")]
-enum HandForm {
+#[serde(remote = "Lay")]
+enum LayForm {
     Left,
     Right,
 }
@@ -32,7 +32,7 @@ enum HandForm {
 #[serde(remote = "TwistAsked", deny_unknown_fields)]
 struct TwistAskedForm {
     lay: Length,
-    hand: Hand,
+    hand: Lay,
 }
 
 #[derive(Serialize, Deserialize)]
@@ -221,7 +221,7 @@ named! {
 
 mirrored!(
     Wall as WallForm,
-    Hand as HandForm,
+    Lay as LayForm,
     TwistAsked as TwistAskedForm,
     OtherEnd as OtherEndForm,
     Load as LoadForm,

@@ -4,8 +4,8 @@ use serde::{Deserialize, Serialize};
 
 use super::values::mirrored;
 use crate::{
+    job::{ItemId, RequestSaid, RequestedLine},
     supply::{Line, RequestHead},
-    swap::{ItemId, RequestSaid, RequestedLine},
 };
 
 #[derive(Serialize, Deserialize)]

@@ -6,8 +6,8 @@ use serde::{Deserialize, Serialize};
 
 use super::{ron_options, values::mirrored};
 use crate::{
-    house::{HouseRules, PullStandard, Rule, Solder, Spares, TestKind, UnusedCavities},
     quantity::{Gauge, brief},
+    shop_rules::{PullStandard, Rule, ShopRules, Solder, Spares, TestKind, UnusedCavities},
 };
 
 /// A rule as `(value, "source")`.
@@ -98,15 +98,15 @@ macro_rules! rules_form {
             $(#[serde(default)] $rule: Option<RuleForm<$value>>,)*
         }
 
-        impl From<&HouseRules> for RulesForm {
-            fn from(rules: &HouseRules) -> Self {
+        impl From<&ShopRules> for RulesForm {
+            fn from(rules: &ShopRules) -> Self {
                 Self { format: 1, $($rule: Some((&rules.$rule).into()),)* }
             }
         }
 
-        impl From<RulesForm> for HouseRules {
+        impl From<RulesForm> for ShopRules {
             fn from(form: RulesForm) -> Self {
-                let built_in = HouseRules::default();
+                let built_in = ShopRules::default();
                 Self { $($rule: form.$rule.map_or(built_in.$rule, Into::into),)* }
             }
         }
@@ -138,20 +138,20 @@ rules_form! {
     pull_standard: PullStandard,
 }
 
-impl serde::Serialize for HouseRules {
+impl serde::Serialize for ShopRules {
     fn serialize<S: serde::Serializer>(&self, to: S) -> Result<S::Ok, S::Error> {
         RulesForm::from(self).serialize(to)
     }
 }
 
-impl<'de> serde::Deserialize<'de> for HouseRules {
+impl<'de> serde::Deserialize<'de> for ShopRules {
     fn deserialize<D: serde::Deserializer<'de>>(from: D) -> Result<Self, D::Error> {
         RulesForm::deserialize(from).map(Into::into)
     }
 }
 
 /// House rules from the text of a file.
-pub fn read_rules(file: &str, text: &str) -> Result<HouseRules> {
+pub fn read_rules(file: &str, text: &str) -> Result<ShopRules> {
     let text = text.trim_start_matches('\u{feff}');
     let mut reader = ron::Deserializer::from_str_with_options(text, &ron_options())
         .with_context(|| format!("{file} is not valid RON"))?;
@@ -168,7 +168,7 @@ pub fn read_rules(file: &str, text: &str) -> Result<HouseRules> {
 }
 
 /// House rules as the text of a file, one rule a line.
-pub fn write_rules(rules: &HouseRules) -> Result<String> {
+pub fn write_rules(rules: &ShopRules) -> Result<String> {
     let pretty = ron::ser::PrettyConfig::new().depth_limit(1);
     ron_options()
         .to_string_pretty(&RulesForm::from(rules), pretty)
@@ -181,7 +181,7 @@ mod tests {
 
     #[test]
     fn house_rules_read_back_as_written_and_left_out_rules_are_the_built_in_ones() {
-        let rules = HouseRules::default();
+        let rules = ShopRules::default();
         let text = write_rules(&rules).unwrap();
         assert_eq!(read_rules("house-rules.ron", &text).unwrap(), rules);
         let one = read_rules("house-rules.ron", "(format: 1, pause_h: (2, \"shop\"))").unwrap();

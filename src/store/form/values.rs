@@ -6,9 +6,9 @@ use crate::{
     catalogue::PartNumber,
     colour::Colour,
     face::{Label, PosePlace},
+    job::{Code, ItemId, ReadBack, Tag, TicketId, WireId},
     quantity::{Gauge, Length, Voltage},
-    record::{Address, HousingName, Told},
-    swap::{Code, ItemId, ReadBack, Tag, TicketId, WireId},
+    record::{Address, HousingName, Known},
 };
 
 /// Writes a type by its display and reads it by its parser.
@@ -50,13 +50,13 @@ as_text!(
 );
 
 /// A told value, or "?".
-impl<T: std::fmt::Display> Serialize for Told<T> {
+impl<T: std::fmt::Display> Serialize for Known<T> {
     fn serialize<S: Serializer>(&self, to: S) -> Result<S::Ok, S::Error> {
         to.collect_str(self)
     }
 }
 
-impl<'de, T> Deserialize<'de> for Told<T>
+impl<'de, T> Deserialize<'de> for Known<T>
 where
     T: std::str::FromStr,
     T::Err: std::fmt::Display,

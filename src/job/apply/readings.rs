@@ -1,0 +1,221 @@
+//! Taking in what is seen, read back, counted and measured, and the end of a job.
+
+use crate::{
+    face::Label,
+    record::{Address, Seal},
+};
+
+use crate::job::{
+    About, Act, Code, Entry, ItemId, JobSide, Place, Seat, SeenAt,
+    seen::{Accepted, Arrival, LookSeen, ReReadSeen, RequestSeen, TestSeen},
+    state::State,
+};
+
+use super::{new_lead, unknown_lead};
+
+impl State {
+    pub(super) fn apply_reading(&mut self, n: usize, entry: &Entry) {
+        match &entry.act {
+            Act::Seen { item, at, .. } => self.see(item, at),
+            Act::ReRead { at, colour } => {
+                let agrees = self.agrees_with(at, colour);
+                self.rereads
+                    .insert(at.clone(), ReReadSeen { saw: colour.clone(), agrees, by: entry.by.clone() });
+                if !agrees {
+                    self.misread.insert(at.clone());
+                }
+                if let Some(need) = self.resume.as_mut().filter(|_| agrees) {
+                    need.reread.insert(at.clone());
+                }
+            }
+            Act::RowCounted { housing, row, wires, plugs, open } => {
+                let agrees = self.count_agrees(housing, *row, (*wires, *plugs, *open));
+                let is_old = self.housing(housing).is_some_and(|h| h.side == JobSide::Old);
+                if agrees && is_old {
+                    self.counted.insert((housing.clone(), *row));
+                }
+                self.row_counts.insert((housing.clone(), *row), agrees);
+                if let Some(need) = self.resume.as_mut().filter(|_| agrees) {
+                    need.rows.insert((housing.clone(), *row));
+                }
+            }
+            Act::LookedOver { housing, face, cavities, sound, found } => {
+                if cavities.is_empty() {
+                    let look = LookSeen { sound: *sound, n, found: found.clone() };
+                    self.looked_over.insert((housing.clone(), *face), look);
+                }
+                let at = |label: &Label| Address::new(housing.clone(), label.clone());
+                self.look_into(cavities.iter().map(at).collect(), *sound);
+            }
+            Act::Measure { circuit, test, value, limit, source, passed } => self.tests.push(TestSeen {
+                test: *test,
+                circuit: circuit.clone(),
+                value: value.clone(),
+                limit: limit.clone().map(|limit| (limit, source.clone().unwrap_or_default())),
+                passed: *passed,
+                n,
+            }),
+            Act::Note { text, about } => {
+                let at = match about {
+                    About::Job => None,
+                    About::At(at) => Some(at.clone()),
+                };
+                self.notes.push((n, at, text.clone()));
+            }
+            _ => {}
+        }
+    }
+
+    /// A look at single cavities: of the old side at what sits in them, of the new side into the holes.
+    fn look_into(&mut self, cavities: Vec<Address>, sound: bool) {
+        for at in &cavities {
+            match (self.side_of(at), sound) {
+                (Some(JobSide::New), true) => {
+                    self.left_behind.remove(at);
+                }
+                (Some(JobSide::New), false) => {
+                    self.left_behind.insert(at.clone());
+                }
+                (Some(JobSide::Old) | None, _) => {
+                    self.looked_at.insert(at.clone());
+                }
+            }
+        }
+        match sound {
+            true => self.one_not_sound.iter_mut().for_each(|group| group.retain(|at| !cavities.contains(at))),
+            false => self.one_not_sound.push(cavities),
+        }
+    }
+
+    fn see(&mut self, item: &ItemId, at: &SeenAt) {
+        if let Place::In(from) = self.place_of(item).unwrap_or(Place::Unseen) {
+            self.unsettle(&from);
+        }
+        if let SeenAt::In(to) = at {
+            self.unsettle(to);
+            // What is said to be there is no longer left there on purpose.
+            self.left_in_old.remove(to);
+        }
+        if let ItemId::At(home) | ItemId::PlugBehind(home) = item {
+            self.left_in_old.remove(home);
+        }
+        let is_new = matches!(at, SeenAt::In(to) if self.side_of(to) == Some(JobSide::New));
+        let is_plug = self.plugs.iter().any(|p| p.id == *item);
+        let place = match at {
+            SeenAt::In(to) => Place::In(to.clone()),
+            SeenAt::Hand => Place::Hand,
+            SeenAt::Parked(_) if is_plug => Place::Tray,
+            SeenAt::Parked(tag) => Place::Parked(tag.clone()),
+            SeenAt::Unseen => Place::Unseen,
+        };
+        if let ItemId::Loose(_) = item
+            && self.lead(item).is_none()
+        {
+            self.leads.push(new_lead(item.clone(), unknown_lead(), Place::Unseen, Seal::Unknown));
+        }
+        if let Some(lead) = self.lead_mut(item) {
+            // Seen again it is not out for good; seen where it is, it is seen whole.
+            if lead.place == Place::Removed || lead.place == place {
+                lead.removed_wires.clear();
+            }
+            lead.place = place;
+            // Seen sitting in a new hole: whether it holds is for the tug to say.
+            lead.seat = if is_new { Seat::Clicked } else { Seat::Away };
+            lead.inspected = None;
+            if let SeenAt::Parked(tag) = at {
+                lead.tag = Some(tag.clone());
+            }
+        } else if let Some(plug) = self.plugs.iter_mut().find(|p| p.id == *item) {
+            plug.place = place;
+        } else if let Some(other) = self.others.iter_mut().find(|o| o.id == *item) {
+            other.place = place;
+        }
+    }
+
+    /// Without a cavity the only flag of its code is meant, wherever that is.
+    fn accept(&mut self, mut accepted: Accepted) {
+        if accepted.at.is_none() {
+            let target = self.target();
+            let flags = self.flags(&target, &self.steps(&target));
+            let mut meant = flags.iter().filter(|flag| flag.code == accepted.flag);
+            if let (Some(only), None) = (meant.next(), meant.next()) {
+                accepted.at.clone_from(&only.at);
+                accepted.item.clone_from(&only.item);
+            }
+        }
+        if accepted.flag == Code::Substitute {
+            let homes: Vec<Option<Address>> =
+                self.arrivals.iter().map(|arrival| self.waits_at(arrival.line)).collect();
+            for (arrival, home) in self.arrivals.iter_mut().zip(homes) {
+                let is_its_line = accepted.line.is_none_or(|line| line == arrival.line);
+                arrival.is_accepted |= home == accepted.at && is_its_line;
+            }
+            self.note_supplied();
+        }
+        // Said again it stands in place of what was said before.
+        let is_same = |told: &Accepted| {
+            (told.flag, &told.at, &told.item, told.line)
+                == (accepted.flag, &accepted.at, &accepted.item, accepted.line)
+        };
+        self.accepted.retain(|told| !is_same(told));
+        self.accepted.push(accepted);
+    }
+
+    /// Leads whose line of the request is complete now stay supplied.
+    fn note_supplied(&mut self) {
+        let lines = self.requested.iter().flat_map(|request| &request.lines);
+        let complete = lines.filter(|line| line.need > 0 && self.came(line.line) >= line.need);
+        let leads: Vec<(u32, ItemId)> =
+            complete.flat_map(|line| line.leads.iter().map(|lead| (line.line, lead.clone()))).collect();
+        self.supplied.extend(leads);
+    }
+
+    pub(super) fn apply_end(&mut self, entry: &Entry) {
+        match &entry.act {
+            Act::Requested { number, revision, lines, said } => {
+                self.requested = Some(RequestSeen {
+                    number: number.clone(),
+                    revision: *revision,
+                    lines: lines.clone(),
+                    said: said.clone(),
+                });
+            }
+            Act::Arrived { line, count, part, verdict } => {
+                self.arrivals.push(Arrival {
+                    line: *line,
+                    count: *count,
+                    part: part.clone(),
+                    verdict: *verdict,
+                    is_accepted: false,
+                });
+                self.note_supplied();
+            }
+            Act::Accept { flag, at, by, reason, due, line } => self.accept(Accepted {
+                flag: *flag,
+                at: at.clone(),
+                item: at.as_ref().and_then(|at| self.item_spoken_of(at)),
+                line: *line,
+                by: by.clone().unwrap_or_else(|| entry.by.clone()),
+                reason: reason.clone(),
+                due: due.clone(),
+            }),
+            Act::HandOver { to } => {
+                self.interrupt(&format!("handed over to {to}"));
+                self.handed_over = Some((entry.by.clone(), to.clone()));
+            }
+            Act::Resume { .. } => self.resume = None,
+            Act::Mate { level, .. } => {
+                if !level {
+                    // A wire went back: both faces are looked at again before the next try.
+                    self.part_all_halves();
+                    self.looked_over.clear();
+                }
+                self.mated = Some(*level);
+                self.lapse_off_machine();
+            }
+            Act::Sign { name, .. } => self.signed = Some(name.clone()),
+            Act::Stop { why } => self.stopped = Some(why.clone()),
+            _ => {}
+        }
+    }
+}

@@ -1,0 +1,163 @@
+//! Taking in what is set up before the first move: map, gates, views, locks, small parts.
+
+use crate::{
+    catalogue::LockState,
+    face::{Face, Pose},
+    record::HousingName,
+};
+
+use crate::job::{Act, Fit, GateAnswer, GateKind, JobSide, MatingVerdict, seen::GateSeen, state::State};
+
+impl State {
+    pub(super) fn apply_setup(&mut self, act: &Act) {
+        match act {
+            Act::Compared { question, answer, mating_half } => {
+                // An answer given without the mating half in the hand proves nothing.
+                let answer = if *mating_half { *answer } else { Fit::DontKnow };
+                self.compared.insert(*question, answer);
+            }
+            Act::Mapped { from, to, document } => {
+                self.mapped_by_hand.insert(from.clone(), to.clone());
+                self.map = self.presumed_map();
+                self.map_documents.remove(from);
+                if let Some(document) = document {
+                    self.map_documents.insert(from.clone(), document.clone());
+                }
+                self.map_confirmed = None;
+            }
+            Act::MapConfirmed { source } => {
+                self.map = self.map_by(*source);
+                self.map_confirmed = Some(*source);
+            }
+            Act::Cause { text, kind } => {
+                self.cause = Some(text.clone());
+                self.cause_kind = *kind;
+            }
+            Act::Behind { housing, behind } => {
+                self.behind.insert(housing.clone(), behind.clone());
+            }
+            Act::Photo { number, shows } => self.photos.push((number.clone(), shows.clone())),
+            Act::Gate { gate, answer, circuit, document, name, sleeve, voltage, .. } => {
+                let seen = GateSeen {
+                    answer: *answer,
+                    name: name.clone(),
+                    document: document.clone(),
+                    circuit: circuit.clone(),
+                    sleeve: sleeve.clone(),
+                    voltage: voltage.clone(),
+                    fresh: true,
+                };
+                self.apply_gate(*gate, seen);
+            }
+            Act::View { housing, face, up } => self.apply_view(housing, *face, up),
+            Act::Anchor { housing, place, colour, mark } => {
+                let Some(seen) =
+                    self.housing(housing).map(|h| self.judge_anchor(h, *place, colour.as_ref(), mark))
+                else {
+                    return;
+                };
+                if let Some(h) = self.housing_mut(housing) {
+                    h.anchors.retain(|a| a.place != *place);
+                    h.anchors.push(seen);
+                }
+            }
+            Act::Lock { housing, to, finger, .. } => self.apply_lock(housing, *to, *finger),
+            Act::Assurance { housing, on, .. } => {
+                let is_early = *on && self.mated != Some(true);
+                if let Some(h) = self.housing_mut(housing) {
+                    h.assurance = Some(*on);
+                    h.assurance_forced = is_early && h.side == JobSide::New;
+                }
+            }
+            Act::SmallPart { housing, part, on } => {
+                let parts_halves = self
+                    .housing(housing)
+                    .is_some_and(|h| h.side == JobSide::New && !on && h.parts_on.contains(part));
+                if parts_halves {
+                    self.part_halves(housing);
+                }
+                if let Some(h) = self.housing_mut(housing) {
+                    h.parts_seen.insert(part.clone());
+                    if *on {
+                        h.parts_on.insert(part.clone());
+                    } else {
+                        h.parts_on.remove(part);
+                    }
+                }
+            }
+            Act::MatingHalf { verdict } => {
+                match verdict {
+                    // Nobody sees or mends it while it is mated.
+                    MatingVerdict::Damaged(_) | MatingVerdict::Cleaned | MatingVerdict::Replaced => {
+                        self.part_all_halves();
+                    }
+                    MatingVerdict::Good | MatingVerdict::NotHere => {}
+                }
+                self.mating_half = Some(verdict.clone());
+            }
+            _ => {}
+        }
+    }
+
+    /// The last answer counts. Off the machine is said of battery and stored energy at once; and whoever
+    /// answers one of them for the machine says that the harness is back on it.
+    fn apply_gate(&mut self, gate: GateKind, seen: GateSeen) {
+        let mut seen = seen;
+        if let Some(told) = self.gates.get(&gate) {
+            // What was told of circuits, sleeves and voltage stands until it is told anew.
+            seen.circuit = seen.circuit.or_else(|| told.circuit.clone());
+            seen.sleeve = seen.sleeve.or_else(|| told.sleeve.clone());
+            seen.voltage = seen.voltage.or_else(|| told.voltage.clone());
+        }
+        if !gate.can_be_absent() {
+            let other = match gate {
+                GateKind::Battery => GateKind::StoredEnergy,
+                _ => GateKind::Battery,
+            };
+            if seen.answer != GateAnswer::OffMachine {
+                self.lapse_off_machine();
+            } else if !self.gate_is_open(other) {
+                self.gates.insert(other, seen.clone());
+            }
+        }
+        self.gates.insert(gate, seen);
+    }
+
+    /// The harness is on the machine, or nobody can say that it is not.
+    pub(super) fn lapse_off_machine(&mut self) {
+        let off = self.gates.values_mut().filter(|seen| seen.answer == GateAnswer::OffMachine);
+        off.for_each(|seen| seen.fresh = false);
+    }
+
+    pub(super) fn apply_view(&mut self, name: &HousingName, face: Face, up: &str) {
+        if let Some(need) = &mut self.resume {
+            need.views.insert(name.clone());
+        }
+        if let Some(h) = self.housing_mut(name)
+            && let Some(side) = h.housing().side_of(up)
+        {
+            let view = Some((Pose { face, up: side }, up.to_owned()));
+            // Saying the same view again after a pause does not ask the anchors again.
+            if h.view != view {
+                h.view = view;
+                h.anchors.clear();
+            }
+        }
+    }
+
+    pub(super) fn apply_lock(&mut self, name: &HousingName, to: LockState, finger: bool) {
+        let Some(h) = self.housing_mut(name) else { return };
+        let is_opened =
+            h.side == JobSide::New && h.lock == Some(LockState::FullSet) && to != LockState::FullSet;
+        if is_opened {
+            h.lock_openings += 1;
+        }
+        if to == LockState::FullSet {
+            h.lock_forced = !finger;
+        }
+        h.lock = Some(to);
+        if is_opened {
+            self.part_halves(name);
+        }
+    }
+}

@@ -1,0 +1,153 @@
+//! Checks of locks, readings, requests, people and the end of a job.
+
+use crate::{
+    face::Face,
+    quantity::{quoted, says_something},
+};
+
+use super::{Checked, Rules, impossible};
+use crate::job::{Act, Code, FaceFault, JobSide, Refusal, state::State, target::Target};
+
+impl State {
+    pub(super) fn check_closing(&self, act: &Act, target: &Target) -> Checked {
+        match act {
+            Act::Lock { housing, to, finger, why, .. } => {
+                self.check_lock(housing, *to, *finger, why.as_deref())
+            }
+            Act::Assurance { housing, on, .. } => self.check_assurance(housing, *on),
+            Act::ReRead { at, .. } => match self.check_cavity(at)? {
+                JobSide::New => Ok(Rules::default()),
+                JobSide::Old => {
+                    impossible(format!("{at} is on the old side."), "Holes of the new housing are re-read.")
+                }
+            },
+            Act::RowCounted { housing, row, .. } => match self.count_row(housing, *row) {
+                Some(_) => Ok(Rules::default()),
+                None => impossible(
+                    format!("{housing} has no row {row}."),
+                    "Count rows from the top of the drawing.",
+                ),
+            },
+            Act::LookedOver { housing, face, cavities, sound, found } => {
+                check_faults(*face, *sound, found)?;
+                for label in cavities {
+                    self.check_cavity(&crate::record::Address::new(housing.clone(), label.clone()))?;
+                }
+                match self.housing(housing) {
+                    Some(_) => Ok(Rules::default()),
+                    None => {
+                        impossible(format!("This job has no housing {housing}."), "Name one of its housings.")
+                    }
+                }
+            }
+            Act::Mate { .. } => self.check_mate(target),
+            Act::Measure { circuit, test, value, limit, passed, .. } => {
+                self.check_measured(circuit.as_deref(), *test, value, limit.as_deref(), *passed)
+            }
+            Act::Requested { revision, number, .. } => self.check_requested(number, *revision),
+            Act::Arrived { line, count, part, verdict } => {
+                self.check_arrived(*line, *count, part.as_ref(), *verdict)
+            }
+            Act::Accept { by: Some(by), .. } if !says_something(by) => impossible(
+                format!("\"{}\" is no name of the person who accepts it.", quoted(by)),
+                "Key the name of the person who answers for it.",
+            ),
+            Act::Accept { flag, at, due, line, .. } => {
+                self.check_accept(*flag, at.as_ref(), due.as_deref(), *line, target)
+            }
+            Act::Resume { power_off, tags_read } => self.check_resumed(*power_off, *tags_read),
+            Act::Sign { serial_end, name } => self.check_sign(name, serial_end, target),
+            _ => Ok(Rules::default()),
+        }
+    }
+
+    fn check_resumed(&self, power_off: bool, tags_read: bool) -> Checked {
+        let Some(need) = &self.resume else {
+            return impossible("No resume check is due.", "Go on with the next step.");
+        };
+        if !power_off || !tags_read {
+            return impossible(
+                "The machine must be off, and every tag read against the record.",
+                "Do both, then resume.",
+            );
+        }
+        if let Some(gate) = self.next_gate() {
+            return impossible(format!("The gate on {} is open.", gate.title()), "Answer the gates first.");
+        }
+        if let Some(housing) = self.housings.iter().find(|h| !need.views.contains(&h.name)) {
+            return impossible(format!("Nobody said again how {} is held.", housing.name), "Say its view.");
+        }
+        if let Some(at) = self.resume_rereads().into_iter().find(|at| !need.reread.contains(at)) {
+            return impossible(
+                format!("The hole {at} was not re-read, or not as recorded."),
+                "Read it back; say what you see where it differs.",
+            );
+        }
+        let rows = self.housings.iter().flat_map(|h| (1..=h.rows().len()).map(|row| (h.name.clone(), row)));
+        if let Some((housing, row)) = rows.into_iter().find(|key| !need.rows.contains(key)) {
+            return impossible(
+                format!("Row {row} of {housing} was not counted, or not as recorded."),
+                "Count it; say what you see where it differs.",
+            );
+        }
+        Ok(Rules::default())
+    }
+
+    fn check_sign(&self, name: &str, serial_end: &str, target: &Target) -> Checked {
+        if !is_end_of(&self.ticket.serial, serial_end) {
+            return impossible(
+                format!("\"{}\" is not the end of this machine's serial number.", quoted(serial_end)),
+                "Read its last two characters or more on the machine: this may be another job.",
+            );
+        }
+        if !says_something(name) {
+            return impossible("A signature needs a name.", "Key it.");
+        }
+        let steps = self.steps(target);
+        let flags = self.flags(target, &steps);
+        let open: Vec<&crate::job::Flag> =
+            flags.iter().filter(|f| f.accepted.is_none() && f.code != Code::Unsigned).collect();
+        match open.first() {
+            None => Ok(Rules::default()),
+            Some(first) => impossible(
+                format!("{} open; the first: {}", crate::quantity::count_of(open.len(), "flag"), first.say),
+                first.instead.clone(),
+            ),
+        }
+    }
+}
+
+/// Whether what was read ends the serial number: two characters at least, or all of a shorter one.
+fn is_end_of(serial: &str, read: &str) -> bool {
+    let (serial, read) = (serial.trim().to_lowercase(), read.trim().to_lowercase());
+    serial.ends_with(&read) && read.chars().count() >= serial.chars().count().min(2)
+}
+
+/// What is said of a face has to be one thing, and one that shows there.
+fn check_faults(face: Face, sound: bool, found: &[FaceFault]) -> Result<(), Refusal> {
+    if let Some(fault) = found.iter().find(|fault| !fault.shows_on(face)) {
+        return impossible(
+            format!("\"{}\" is not seen on the {face} face.", fault.words()),
+            "Turn it over, and say which face you look at.",
+        );
+    }
+    match found.first() {
+        Some(fault) if sound => impossible(
+            format!("The face is said to be sound, and {}.", fault.words()),
+            "Say that it is not sound.",
+        ),
+        _ => Ok(()),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::is_end_of;
+
+    #[test]
+    fn the_end_of_a_serial_number_is_two_characters_or_more() {
+        assert!(is_end_of("FW8-20731", "31") && is_end_of("FW8-20731", "20731 ") && is_end_of("7", "7"));
+        assert!(is_end_of("", ""));
+        assert!(!is_end_of("FW8-20731", "1") && !is_end_of("FW8-20731", "13") && !is_end_of("FW8", ""));
+    }
+}

@@ -1,0 +1,116 @@
+//! Checks of tests: a reading is one of its test and of a circuit that is there, and what shows a fault
+//! did not pass.
+
+use crate::{
+    quantity::{Instrument, plain_words, quoted, says_something},
+    shop_rules::TestKind,
+};
+
+use super::{Checked, Rules, impossible};
+use crate::job::{Refusal, state::State};
+
+impl State {
+    /// A reading is one of the test it is keyed for, of a circuit that is there; and what shows a fault
+    /// did not pass.
+    pub(super) fn check_measured(
+        &self,
+        circuit: Option<&str>,
+        test: TestKind,
+        value: &str,
+        limit: Option<&str>,
+        passed: bool,
+    ) -> Checked {
+        if !says_something(value) {
+            return impossible("A test needs its value.", "Key what the instrument showed.");
+        }
+        let named = |wire: &crate::record::Wire, circuit: &str| {
+            let is_it = |name: &Option<String>| {
+                name.as_deref().is_some_and(|name| plain_words(name) == plain_words(circuit))
+            };
+            is_it(&wire.number) || is_it(&wire.circuit)
+        };
+        let records = self.found.values().chain(self.should.values()).filter_map(|holds| holds.lead());
+        let mut wires = records.flat_map(|lead| &lead.wires);
+        if let Some(circuit) = circuit.filter(|circuit| !wires.any(|wire| named(wire, circuit))) {
+            return impossible(
+                format!("No wire of this job is \"{}\".", quoted(circuit)),
+                "Key its wire number or circuit, as recorded.",
+            );
+        }
+        if passed {
+            check_reading(test, value)?;
+            if let Some(limit) = limit {
+                return check_against_limit(test, value, limit);
+            }
+        }
+        Ok(Rules::default())
+    }
+}
+
+/// Below this two neighbours are joined, or something is still connected between them (common practice,
+/// no source).
+const NEIGHBOURS_LEAST: &str = "100 ohm";
+
+/// What an instrument shows of a fault did not pass; and a reading of another kind is none.
+fn check_reading(test: TestKind, value: &str) -> Result<(), Refusal> {
+    let plain = plain_words(value);
+    let first = plain.split(' ').next().unwrap_or_default();
+    let is_open = matches!(first, "open" | "ol" | "infinite" | "overload" | "o");
+    let reading = value.parse::<Instrument>().ok();
+    let refuse = |say: String| impossible(say, "Record it as failed, find the fault and test again.");
+    let of_another_kind = |unit: &str| {
+        impossible(
+            format!("{test}: {} is not a reading of this test.", quoted(value)),
+            format!("Key what the instrument showed, with its unit: {unit}."),
+        )
+    };
+    let is_kind = |like: &str| match (&reading, like.parse::<Instrument>()) {
+        (Some(reading), Ok(like)) => reading.is_more_than(&like).is_some(),
+        // Told in words: what shows a fault was looked at before.
+        (None, _) | (Some(_), Err(_)) => true,
+    };
+    match test {
+        TestKind::Continuity | TestKind::Drop | TestKind::Pair if is_open => {
+            refuse(format!("{test}: {} is an open circuit: it did not pass.", quoted(value)))
+        }
+        TestKind::Continuity if !is_kind("1 ohm") => of_another_kind("0.2 ohm"),
+        TestKind::Drop if !is_kind("1 V") && !is_kind("1 %") => of_another_kind("180 mV"),
+        TestKind::Neighbours | TestKind::Insulation if !is_kind("1 ohm") => {
+            of_another_kind("20 Mohm, or open")
+        }
+        TestKind::Neighbours | TestKind::Insulation => {
+            let least = NEIGHBOURS_LEAST.parse::<Instrument>().ok();
+            let is_less = least.zip(reading).and_then(|(least, reading)| least.is_more_than(&reading));
+            match is_less {
+                Some(true) => refuse(format!("{test}: {} is a short: it did not pass.", quoted(value))),
+                Some(false) | None => Ok(()),
+            }
+        }
+        TestKind::Continuity | TestKind::Drop | TestKind::Pair | TestKind::Function => Ok(()),
+    }
+}
+
+/// A value that is past its limit did not pass, whoever says so; a limit of another kind is none.
+fn check_against_limit(test: TestKind, value: &str, limit: &str) -> Checked {
+    let (Ok(shown), Ok(least_or_most)) = (value.parse::<Instrument>(), limit.parse::<Instrument>()) else {
+        return Ok(Rules::default());
+    };
+    if shown.is_more_than(&least_or_most).is_none() {
+        return impossible(
+            format!("{test}: {value} cannot be held against {limit}."),
+            "Key value and limit in the same unit.",
+        );
+    }
+    let is_past = match test {
+        TestKind::Continuity | TestKind::Drop | TestKind::Pair => shown.is_more_than(&least_or_most),
+        TestKind::Neighbours | TestKind::Insulation => least_or_most.is_more_than(&shown),
+        TestKind::Function => None,
+    };
+    match is_past {
+        Some(true) => impossible(
+            format!("{test}: {value} is past its limit of {limit}: it did not pass."),
+            "Record it as failed, find the fault and test again.",
+        ),
+        _ => Ok(Rules::default()),
+    }
+}

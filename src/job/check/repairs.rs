@@ -1,0 +1,279 @@
+//! Checks of repairs: what a crimp or a splice has to be before it counts.
+
+use super::{Checked, Rules, impossible, orders::check_behind};
+use crate::{
+    catalogue::{PartNumber, Terminal},
+    job::{
+        Act, Code, Crimp, CrimpVerdict, JobSide, Lead, Place, RepairKind, STRIP_OFF_MM, Splice,
+        soundness::Objection, state::State, target::Destination,
+    },
+    reckoning::{Height, pull_minimum},
+    record::Address,
+};
+
+impl State {
+    pub(super) fn check_repair(&self, act: &Act) -> Checked {
+        match act {
+            Act::Behind { housing, behind } => match self.housing(housing).map(|h| h.side) {
+                Some(JobSide::Old) => check_behind(behind),
+                _ => impossible(
+                    format!("This job has no old housing {housing}."),
+                    "The bundle is measured behind the old housing.",
+                ),
+            },
+            Act::Planned { lead, how, order, with, .. } => {
+                let here = self
+                    .lead(lead)
+                    .filter(|known| known.place != Place::Removed || !self.is_missing_wire(&known.id));
+                let Some(lead) = here else { return self.check_new_lead(lead, *how) };
+                if *how != RepairKind::Other && self.target().leads.get(&lead.id) == Some(&Destination::Out) {
+                    return impossible(
+                        format!("By the decision {} has no place in the new housing.", self.call(lead)),
+                        "Take it out for good under a document, or tie it back; nothing is made for it.",
+                    );
+                }
+                if matches!(lead.place, Place::Joined(_) | Place::Removed) {
+                    let (call, place) = (self.call(lead), super::moves::place_words(&lead.place));
+                    return impossible(format!("{call} is {place}."), "Nothing is planned on it any more.");
+                }
+                if *how == RepairKind::Join {
+                    self.check_join(lead, with.as_ref())?;
+                }
+                self.check_planned(lead, *how, order.as_deref())?;
+                self.check_join_size(lead, *how, with.as_ref(), order.as_deref())?;
+                Ok(Rules::default())
+            }
+            Act::Repair { lead: id, how, part, crimp, splice, .. } => {
+                let is_here = |lead: &&Lead| matches!(lead.place, Place::Hand | Place::NotMade);
+                let Some(lead) = self.lead(id).filter(is_here) else {
+                    return impossible(
+                        format!("{id} is not in the hand."),
+                        "Take it up before it is repaired.",
+                    );
+                };
+                if lead.place == Place::NotMade {
+                    self.check_empty_hand()?;
+                }
+                self.check_done(lead, *how, part.as_ref(), crimp.as_deref(), splice.as_deref())
+            }
+            Act::Removed { wire, document } => self.check_removed(wire, document),
+            Act::Seen { item, at, .. } => self.check_seen(item, at),
+            _ => Ok(Rules::default()),
+        }
+    }
+
+    fn check_done(
+        &self,
+        lead: &Lead,
+        how: RepairKind,
+        part: Option<&PartNumber>,
+        crimp: Option<&Crimp>,
+        splice: Option<&Splice>,
+    ) -> Checked {
+        if lead.planned != Some(how) {
+            return impossible(
+                format!("This repair of {} is not planned.", self.call(lead)),
+                "Plan it first, so that its parts are asked for.",
+            );
+        }
+        if let (RepairKind::Join, Some(with)) = (how, lead.joined_with.as_ref().and_then(|id| self.lead(id)))
+            && !matches!(with.place, Place::Parked(_))
+        {
+            return impossible(
+                format!("{} is not out: both wires are cut and joined.", self.call(with)),
+                "Put this one back or park it, take the other one out and park it, then join them.",
+            );
+        }
+        if splice.is_some() && !how.is_new_lead() {
+            return impossible("Only a repair lead has a splice.", "Plan the repair lead first.");
+        }
+        // What was planned may have been corrected since.
+        self.check_planned(lead, how, lead.order_in_force())?;
+        let mut rules = Rules::default();
+        if how == RepairKind::Reform && lead.reforms() > 0 {
+            let say = format!("The tang of {} was re-formed once already.", self.call(lead));
+            rules.add(Code::ReformedTwice, say, "Replace the terminal.");
+        }
+        let target = self.target();
+        let goes = lead.joined_with.as_ref().unwrap_or(&lead.id);
+        if let (Some(part), Some(to)) = (part, target.of(goes)) {
+            for (code, say, instead) in self.part_objections(lead, how, part, to) {
+                rules.add(code, say, instead);
+            }
+        }
+        if let Some(crimp) = crimp.filter(|crimp| crimp.verdict == CrimpVerdict::Accepted) {
+            self.check_crimp(lead, part, crimp, &mut rules);
+        }
+        if let Some(splice) = splice {
+            self.check_splice(lead, splice, &mut rules);
+        }
+        Ok(rules)
+    }
+
+    /// What an accepted crimp has to show.
+    fn check_crimp(&self, lead: &Lead, part: Option<&PartNumber>, crimp: &Crimp, rules: &mut Rules) {
+        let call = self.call(lead);
+        if let Some((code, say, instead)) = self.other_wire(lead, crimp) {
+            rules.add(code, say, instead);
+        }
+        if let (Some(height), Some(sheet)) = (&crimp.height, self.sheet_for(lead, part, crimp))
+            && !sheet.takes(height.mm())
+        {
+            let say = format!("The crimp on {call} measures {}; its sheet says {sheet}.", height.both());
+            rules.add(Code::HeightOut, say, "Cut it off and crimp again, in the position for this terminal.");
+        }
+        if let Some(found) = self.look_faults(lead, part, crimp) {
+            rules.add(
+                Code::CrimpLook,
+                format!("The crimp on {call}: {found}."),
+                "Cut it off and crimp again.",
+            );
+        }
+        if let Some(book) = crimp.book.as_ref().filter(|_| !crimp.is_from_a_proved_position()) {
+            let say = format!("{} is not proved for this terminal and wire: {book}.", crimp.with());
+            let instead = "Qualify it on samples first: three heights, five pulls judged by the lowest.";
+            rules.add(Code::ToolNotQualified, say, instead);
+        }
+        if let Some(weak) = self.weak_sample(lead, crimp) {
+            rules.add(
+                Code::ToolNotQualified,
+                weak,
+                "Withdraw the position and prove it anew; cut this crimp off.",
+            );
+        }
+    }
+
+    /// A sample of this crimp that came off too early, in a sentence; none where it held, or where
+    /// no table has a least force for the wire.
+    pub fn weak_sample(&self, lead: &Lead, crimp: &Crimp) -> Option<String> {
+        let force_n = crimp.sample_pull.as_ref()?.force_n;
+        let area_mm2 = crimp.wire_of(lead)?.area_mm2();
+        let (least_n, source) = pull_minimum(self.rules.pull_standard.value, area_mm2)?;
+        (force_n < least_n).then(|| {
+            format!(
+                "The sample made with {} came off at {force_n} N, least {least_n} N ({source}).",
+                crimp.with()
+            )
+        })
+    }
+
+    /// A terminal by its part number, where the families of the job know it.
+    pub fn terminal_named(&self, part: &PartNumber) -> Option<&Terminal> {
+        self.housings.iter().flat_map(|h| &h.definition.family().terminals).find(|t| t.part == *part)
+    }
+
+    /// What the eye found wrong with a crimp, and a strip length that is off; none when all is well.
+    pub(in crate::job) fn look_faults(
+        &self,
+        lead: &Lead,
+        part: Option<&PartNumber>,
+        crimp: &Crimp,
+    ) -> Option<String> {
+        let mut found: Vec<String> = crimp.look.iter().map(|fault| fault.words().to_owned()).collect();
+        let terminal = part.or_else(|| self.terminal_of(lead)).and_then(|part| self.terminal_named(part));
+        let asked = terminal.and_then(|terminal| terminal.strip_mm).zip(crimp.strip.as_ref());
+        if let Some((asked, strip)) = asked.filter(|(mm, strip)| (strip.mm() - mm).abs() > STRIP_OFF_MM) {
+            found.push(format!("stripped {}, the sheet says {asked} mm", strip.both()));
+        }
+        (!found.is_empty()).then(|| crate::quantity::list_of(&found))
+    }
+
+    /// The height the sheet of the terminal has for the wire in it; none without a sheet.
+    pub fn sheet_for(&self, lead: &Lead, part: Option<&PartNumber>, crimp: &Crimp) -> Option<Height> {
+        let terminal = self.terminal_named(part.or_else(|| self.terminal_of(lead))?)?;
+        terminal
+            .height_for(crimp.wire_of(lead)?.area_mm2())
+            .map(|(target_mm, tolerance_mm)| Height { target_mm, tolerance_mm })
+    }
+
+    fn check_removed(&self, wire: &crate::job::WireId, document: &str) -> Checked {
+        let Some(lead) = self.lead(&wire.lead) else {
+            return impossible(
+                format!("There is no lead {}.", wire.lead),
+                "Name it by the cavity it was recorded in.",
+            );
+        };
+        if !crate::quantity::says_something(document) {
+            return impossible("A wire is taken out for good only under a document.", "Name it.");
+        }
+        let whole = wire.wire.is_none_or(|_| lead.wires_left() == 1);
+        let is_joined_to_it = |other: &&Lead| other.place == Place::Joined(lead.id.clone());
+        if let Some(other) = self.leads.iter().find(is_joined_to_it).filter(|_| whole) {
+            return impossible(
+                format!("{} is joined in the terminal of {}.", self.call(other), self.call(lead)),
+                "Say first that this one was cut out.",
+            );
+        }
+        match wire.wire {
+            Some(n) if n > lead.seen.wires.len() || lead.removed_wires.contains(&n) => {
+                impossible(format!("{} has no wire {n}.", lead.id), "Count the wires in its terminal.")
+            }
+            _ if lead.place == Place::Removed => {
+                impossible(format!("{} is out already.", self.call(lead)), "Nothing to do.")
+            }
+            _ => Ok(Rules::default()),
+        }
+    }
+
+    /// What stands against a part on this lead: another family, size or gender, another plating.
+    pub(in crate::job) fn part_objections(
+        &self,
+        lead: &Lead,
+        how: RepairKind,
+        part: &PartNumber,
+        to: &Address,
+    ) -> Vec<Objection> {
+        let mut objections = Vec::new();
+        let Some(housing) = self.housing(&to.housing) else { return objections };
+        let family = housing.definition.family();
+        let size = self.cavity_size(to);
+        let gender = housing.housing().gender;
+        let fits = match how {
+            RepairKind::NewTerminal | RepairKind::RepairLead | RepairKind::Join => family
+                .terminals
+                .iter()
+                .any(|t| t.part == *part && Some(&t.size) == size.as_ref() && t.gender == gender),
+            RepairKind::NewSeal => {
+                family.wire_seals.iter().any(|s| s.part == *part && Some(&s.size) == size.as_ref())
+            }
+            RepairKind::Reform | RepairKind::Other => true,
+        };
+        if !fits {
+            let say = format!("Part {part} is not one for {to}.");
+            let instead = "Use a part of the housing's family, the cavity's size and its gender.";
+            objections.push((Code::TerminalMisfit, say, instead));
+        }
+        objections.extend(self.plating_objection(lead, part));
+        objections
+    }
+
+    /// Tin on gold wears through: a terminal keeps the plating of the one it replaces.
+    fn plating_objection(&self, lead: &Lead, part: &PartNumber) -> Option<Objection> {
+        let plating_of = |part: &PartNumber| self.terminal_named(part).map(|terminal| &terminal.plating);
+        let (old, new) = (lead.seen.terminal.as_ref().and_then(plating_of), plating_of(part));
+        let (old, new) = old.zip(new).filter(|(old, new)| old != new)?;
+        let say = format!("Terminal {part} is plated with {new}, the old one with {old}.");
+        Some((Code::TerminalMisfit, say, "Keep the plating: the mating half has the same."))
+    }
+
+    /// A crimp that is said to be on another wire than the one in its lead.
+    pub(in crate::job) fn other_wire(&self, lead: &Lead, crimp: &Crimp) -> Option<Objection> {
+        let (claimed, own) = crimp.wire.as_ref().zip(lead.wire_to_crimp())?;
+        let call = self.call(lead);
+        (!claimed.is_same_size(own)).then(|| {
+            let say = format!("{call} has {}, the crimp is said to be on {}.", own.both(), claimed.both());
+            (Code::WireMisfit, say, "Measure the wire; correct its record if that is wrong.")
+        })
+    }
+}
+
+impl Crimp {
+    /// The tool and its position, in words.
+    pub fn with(&self) -> String {
+        let tool = self.tool.as_deref().unwrap_or("a tool not named");
+        match &self.position {
+            Some(position) => format!("{tool}, position {position}"),
+            None => format!("{tool}, position not named"),
+        }
+    }
+}

@@ -1,0 +1,265 @@
+//! Flags about leads, plugs, other contents, and rules a named person went past.
+
+use crate::{
+    quantity::Length,
+    record::{Address, Seal},
+};
+
+use super::{Flag, Flags};
+use crate::job::{
+    Code, ItemId, JobSide, Lead, OtherKind, Place, PlugOrigin, PrefittedWay, RepairDone, RepairKind, Seat,
+    state::{Occupant, State},
+    target::{Expected, Target},
+};
+
+/// Re-forming a tang is done once; the second time the terminal is replaced.
+const REFORMS_TOO_MANY: usize = 2;
+
+impl State {
+    pub(super) fn flag_leads(&self, target: &Target, flags: &mut Flags) {
+        for lead in &self.leads {
+            let call = self.call(lead);
+            let mut add = |code, say: String, instead: &str| {
+                flags.push(self.about_lead(Flag::job(code, say, instead), lead));
+            };
+            match &lead.place {
+                Place::Hand => add(
+                    Code::InHand,
+                    format!("{call} is in the hand."),
+                    "Put it in, put it back, or tag and park it.",
+                ),
+                Place::Parked(tag) => add(
+                    Code::Parked,
+                    format!("{call} is parked, tag {tag}."),
+                    "Take it up by its tag when it can go on.",
+                ),
+                Place::Unseen => add(
+                    Code::WireMissing,
+                    format!("Nobody sees {call}."),
+                    "Find it, and say where it is seen.",
+                ),
+                Place::In(at) if self.side_of(at) == Some(JobSide::New) => {
+                    if target.of(&lead.id) != Some(at) {
+                        let goes = target.of(&lead.id).map_or("elsewhere".to_owned(), ToString::to_string);
+                        add(
+                            Code::WrongCavity,
+                            format!("{call} is in {at} and belongs in {goes}."),
+                            "Take it out and put it where it belongs.",
+                        );
+                    }
+                    match lead.seat {
+                        Seat::NoClick => add(
+                            Code::NotSeated,
+                            format!("{call} in {at} did not click."),
+                            "Take it out, look at its tang, put it in again.",
+                        ),
+                        Seat::Clicked => add(
+                            Code::NotTugged,
+                            format!("{call} in {at} was not tugged."),
+                            "Tug it straight and gently.",
+                        ),
+                        Seat::Away | Seat::Held => {}
+                    }
+                }
+                _ => {}
+            }
+            self.flag_condition(lead, &call, flags);
+        }
+        for (at, reread) in self.rereads.iter().filter(|(_, r)| !r.agrees) {
+            let say =
+                format!("At a re-read {at} did not show what is recorded there (read by {}).", reread.by);
+            let instead = "Look at both faces, put it right, and read it again.";
+            flags.push(Flag::job(Code::WrongCavity, say, instead).at(self, at));
+        }
+        for ((housing, row), _) in self.row_counts.iter().filter(|(_, agrees)| !**agrees) {
+            let holes = self.row_in_words(housing, *row);
+            let say = format!("The count of row {row} of {housing} ({holes}) did not agree.");
+            let mut flag =
+                Flag::job(Code::RowCount, say, "Find the hole that differs, put it right, count again.");
+            flag.housing = Some(housing.clone());
+            flag.side = self.housing(housing).map(|h| h.side);
+            flags.push(flag);
+        }
+    }
+
+    fn flag_condition(&self, lead: &Lead, call: &str, flags: &mut Flags) {
+        let mut add = |code, say: String, instead: &str| {
+            flags.push(self.about_lead(Flag::job(code, say, instead), lead));
+        };
+        if lead.reforms() >= REFORMS_TOO_MANY {
+            add(
+                Code::ReformedTwice,
+                format!("The tang of {call} was re-formed twice."),
+                "Replace the terminal.",
+            );
+        }
+        // Called good although something stands against it, or in its new hole as if it were; until then
+        // it is only said what does.
+        let is_in_new = matches!(&lead.place, Place::In(at) if self.side_of(at) == Some(JobSide::New));
+        if is_in_new && lead.inspected != Some(None) {
+            let say = format!("Nobody called {call} good since it was last out, and it sits in a new hole.");
+            add(Code::CrimpSuspect, say, "Take it out and look at terminal and seal, or accept it by name.");
+        }
+        if lead.inspected == Some(None) || is_in_new {
+            for (code, say, instead) in self.against_good(lead) {
+                add(code, say, instead);
+            }
+        } else if lead.forced {
+            add(Code::ForcedOut, format!("{call} came out with force."), "Look at crimp and tang closely.");
+        }
+        let is_gone = matches!(lead.place, Place::Removed | Place::Joined(_) | Place::NotMade);
+        if lead.inspected != Some(None) && !is_in_new && !is_gone {
+            if lead.seal == Seal::Missing && self.seals_each_wire() {
+                let instead = "Look in the old cavity, and put a new seal on.";
+                add(Code::SealMissing, format!("The seal of {call} is missing."), instead);
+            }
+            if let Some((code, say, instead)) = self.parted(lead) {
+                add(code, say, instead);
+            }
+        }
+        if let Some(left) = self.slack_left(lead)
+            && left.0 < left.1
+        {
+            let say = format!("{call} has {} mm of slack left: less than one more terminal takes.", left.0);
+            add(Code::LastTime, say, "Next time it needs a repair lead.");
+        }
+    }
+
+    /// Slack left after the terminals already renewed, and what one more takes, in mm.
+    pub fn slack_left(&self, lead: &Lead) -> Option<(f64, f64)> {
+        let slack = lead.first_wire()?.slack.as_ref()?.mm();
+        let used = self.terminal_for(lead)?.used_mm?;
+        // A repair lead brings its own slack; a crimp cut off again uses up as much as one that stays.
+        let since = lead.repairs.iter().rev().take_while(|done| !done.kind.is_new_lead());
+        let renewed = since.filter(|done| done.kind == RepairKind::NewTerminal);
+        let cut_back = |done: &RepairDone| done.crimp.as_ref()?.cut_back.as_ref().map(Length::mm);
+        let gone: f64 = renewed.map(|done| used + cut_back(done).unwrap_or(0.0)).sum();
+        Some((slack - gone, used))
+    }
+
+    pub(super) fn flag_plugs(&self, target: &Target, flags: &mut Flags) {
+        let occupants = self.occupants();
+        let prefitted: std::collections::BTreeMap<Address, PrefittedWay> =
+            self.prefitted_plugs(target, &occupants).into_iter().collect();
+        for plug in &self.plugs {
+            match &plug.place {
+                Place::In(at) if self.side_of(at) == Some(JobSide::New) => {
+                    let expected = target.expected(at);
+                    // Behind a spare terminal the plug belongs to the spare.
+                    let behind = !matches!(occupants.get(at), Some(Occupant::Plug(_)));
+                    let wrong = !behind && !expected.takes_plug();
+                    if wrong && plug.origin == PlugOrigin::Prefitted && plug.came_from.is_none() {
+                        let say = format!("{at} is delivered with a plug, and something else goes there.");
+                        flags.push(
+                            Flag::job(Code::PrefittedPlug, say, use_of_plug(prefitted.get(at))).at(self, at),
+                        );
+                    } else if wrong {
+                        let say = format!("The plug in {at} does not belong there.");
+                        flags.push(
+                            Flag::job(
+                                Code::PlugWrongCavity,
+                                say,
+                                "Take it out: something else goes there, or nothing.",
+                            )
+                            .at(self, at),
+                        );
+                    }
+                    if let (Some(size), Some(cavity)) = (&plug.size, self.cavity_size(at))
+                        && *size != cavity
+                    {
+                        let say =
+                            format!("The plug in {at} is size {size}, and the cavity is size {cavity}.");
+                        flags.push(
+                            Flag::job(Code::PlugSize, say, "Fit a plug of the cavity's size.").at(self, at),
+                        );
+                    }
+                }
+                Place::Hand => {
+                    flags.push(Flag::job(
+                        Code::InHand,
+                        "A plug is in the hand.",
+                        "Fit it, put it back, or lay it in the tray.",
+                    ));
+                }
+                Place::Tray => {
+                    flags.push(Flag::job(
+                        Code::Parked,
+                        "A plug lies in the tray.",
+                        "Fit it, scrap it or return it.",
+                    ));
+                }
+                Place::Lost => self.flag_lost_plug(plug, target, &occupants, flags),
+                _ => {}
+            }
+        }
+    }
+
+    /// A lost plug is a fault of its own until its cavity is filled: it may rattle in the
+    /// connector.
+    fn flag_lost_plug(
+        &self,
+        plug: &crate::job::PlugItem,
+        target: &Target,
+        occupants: &std::collections::BTreeMap<&Address, Occupant<'_>>,
+        flags: &mut Flags,
+    ) {
+        let ItemId::At(home) = &plug.id else { return };
+        let Some(to) = self.mapped(home) else { return };
+        if !occupants.contains_key(to) && matches!(target.expected(to), Expected::Plug(_)) {
+            let say = format!("The plug of {} is lost.", home.label);
+            let instead = "Search floor, tray, mating half and harness cover; then fit a new one.";
+            flags.push(Flag::job(Code::PlugMissing, say, instead).at(self, to));
+        }
+    }
+
+    pub(super) fn flag_others(&self, target: &Target, flags: &mut Flags) {
+        for other in &self.others {
+            let (code, what) = match &other.kind {
+                OtherKind::Spare => (Code::SpareMissing, "spare terminal".to_owned()),
+                OtherKind::Bridge(what) => (Code::BridgeMissing, what.clone()),
+            };
+            let wanted = target.cavities.values().any(|e| *e == Expected::Other(other.id.clone()));
+            match &other.place {
+                Place::In(at) if self.side_of(at) == Some(JobSide::New) => {
+                    let fits = match target.expected(at) {
+                        Expected::Other(id) => *id == other.id,
+                        // A spare terminal with its plug fills a hole as well as a plug alone.
+                        Expected::SpareAndPlug | Expected::Plug(_) => {
+                            other.kind == OtherKind::Spare && self.plug_at(at).is_some()
+                        }
+                        _ => false,
+                    };
+                    let say = format!("The {what} in {at} does not belong there.");
+                    let flag = Flag::job(code, say, "Move it to the cavity it is mapped to.").at(self, at);
+                    flags.extend((!fits).then_some(flag));
+                }
+                Place::In(_) => {}
+                Place::Hand | Place::Parked(_) => {
+                    flags.push(Flag::job(
+                        Code::Parked,
+                        format!("A {what} is set aside."),
+                        "Put it where it belongs.",
+                    ));
+                }
+                _ if wanted => {
+                    flags.push(Flag::job(
+                        code,
+                        format!("The {what} {} is gone.", other.id),
+                        "Find it, or fit one like it.",
+                    ));
+                }
+                _ => {}
+            }
+        }
+    }
+}
+
+/// What is to be done with a plug that is in the way.
+fn use_of_plug(way: Option<&PrefittedWay>) -> String {
+    match way {
+        Some(PrefittedWay::Goes(to)) => {
+            format!("Take the plug out first; {to} needs one of its size: use it there, if it is undamaged.")
+        }
+        _ => "Take the plug out first, and return it.".to_owned(),
+    }
+}

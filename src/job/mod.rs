@@ -1,0 +1,84 @@
+//! The job as a pure state machine. One road for every act: [`Job::check`] gives a verdict, the
+//! caller appends the entry to disk, [`Job::apply`] takes it in and cannot fail.
+
+mod account;
+mod act;
+mod anchor;
+mod apply;
+mod caution;
+mod check;
+mod circuit;
+mod code;
+mod decided;
+mod entries;
+mod entry;
+mod face_fault;
+mod flags;
+mod gates;
+mod item;
+mod lay_out;
+mod map;
+mod prefitted;
+mod query;
+mod reading;
+mod repairs;
+mod reread;
+mod row_shift;
+mod seen;
+mod signs;
+mod soundness;
+mod splices;
+mod state;
+mod step;
+mod steps;
+mod target;
+mod term;
+mod thickness;
+mod told;
+mod touches;
+mod verdict;
+mod view;
+
+pub use account::{
+    Account, Assessment, CavityCounts, JobState, LeadCounts, OtherCounts, PlugCounts, WireCounts,
+};
+pub use act::Act;
+pub use caution::{CAUTIONS, Occasion, caution};
+pub use circuit::CircuitDrop;
+pub use code::Code;
+pub use decided::Decided;
+pub use entries::Job;
+pub use entry::{Entry, day_of};
+pub use face_fault::FaceFault;
+pub use flags::Flag;
+pub use gates::{GATES, are_two_points, is_dead, is_open_to_doubt};
+pub use item::{
+    ItemId, Lead, LeadOrigin, OtherItem, OtherKind, Place, PlugItem, PlugOrigin, Seat, Tag, WireId,
+};
+pub use lay_out::{LayOut, lay_out};
+pub use map::{CavityMap, MapProposal};
+pub use prefitted::PrefittedWay;
+pub use reading::{Beside, Misread, RowShift};
+pub use repairs::{
+    Behind, Crimp, CrimpVerdict, Lay, LeadOrder, Load, MadeLead, OtherEnd, RepairDone, STRIP_OFF_MM,
+    SamplePull, Splice, TwistAsked, Wall,
+};
+pub use reread::{draw, mix};
+pub use seen::{
+    Accepted, AnchorSeen, Arrival, Decision, Deviation, GateSeen, LookSeen, ReReadSeen, RequestSeen,
+    ResumeNeed, TestSeen,
+};
+pub use splices::{Ordered, SplicePlan};
+pub use state::{InHand, JobHousing, Occupant, State, Ticket};
+pub use step::{Status, Step, Task};
+pub use steps::{is_satisfied, lead_of_step};
+pub use target::{Destination, Expected, Target};
+pub use term::{
+    About, Anyway, ArrivedVerdict, EnergyKind, Fit, Flip, GateAnswer, GateKind, Inspected, JobSide,
+    MapSource, MatingVerdict, Measured, PlugSource, Question, ReadBack, RecordSide, RepairKind, RequestSaid,
+    RequestedLine, SeenAt, TicketId,
+};
+pub use thickness::{Thick, Thickness};
+pub use touches::Touches;
+pub use verdict::{Refusal, Verdict};
+pub use view::{Seen, flipped, place_in_words, pose_in_words};

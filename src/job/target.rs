@@ -1,0 +1,385 @@
+//! Where everything is to go. Found, should and the decisions give every lead its decided cavity
+//! of the old side; the map takes decided cavities to the new side.
+
+use std::{
+    borrow::Cow,
+    collections::{BTreeMap, BTreeSet},
+};
+
+use crate::{
+    catalogue::{Delivered, Sealing},
+    record::{Address, CavityContent, Difference, DifferenceKind, Record, compare, join_shifts},
+    shop_rules::UnusedCavities,
+};
+
+use super::{
+    Code, ItemId, JobSide, OtherKind, RecordSide,
+    decided::Decided,
+    state::{JobHousing, State},
+};
+
+/// What a cavity of a new housing is to hold.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum Expected {
+    /// These leads; more than one is a clash of the map.
+    Leads(Vec<ItemId>),
+    /// A plug: the one of this old cavity when there is one.
+    Plug(Option<Address>),
+    /// A spare terminal with a plug behind it, from stock.
+    SpareAndPlug,
+    /// This spare terminal, bridge or clip.
+    Other(ItemId),
+    /// A bridge or clip that is delivered in it.
+    Delivered,
+    /// Nothing.
+    Nothing,
+    /// Nothing can: it is moulded shut.
+    Blocked,
+    /// A wire that is found nowhere and that nobody makes yet.
+    MissingWire,
+    /// A spare terminal, bridge or clip that is found nowhere: a new one.
+    MissingOther(OtherKind),
+}
+
+impl Expected {
+    /// Whether a plug belongs there, alone or behind a spare terminal.
+    pub fn takes_plug(&self) -> bool {
+        matches!(self, Self::Plug(_) | Self::SpareAndPlug)
+    }
+}
+
+/// Where a lead is to go.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum Destination {
+    /// To this cavity of a new housing.
+    To(Address),
+    /// To this cavity, which is moulded shut.
+    Blocked(Address),
+    /// Nowhere, under a document.
+    None,
+    /// Nowhere, by the decision: it is taken out for good, or tied back.
+    Out,
+    /// Into the terminal of this lead, which both get new.
+    JoinedTo(ItemId),
+    /// Its cavity is not mapped.
+    Unmapped(Address),
+    /// It came in later and nobody said where it belongs.
+    Unknown,
+}
+
+/// The plan of the whole job: where everything goes, and what is asked on the way. Reckoned once
+/// for everything that is shown after an act.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub struct Target {
+    /// What each cavity of the new side is to hold.
+    pub cavities: BTreeMap<Address, Expected>,
+    /// Where each lead is to go.
+    pub leads: BTreeMap<ItemId, Destination>,
+    /// The decided old cavity of each lead.
+    pub decided: BTreeMap<ItemId, Address>,
+    /// The differences between found and should, decided ones included.
+    pub differences: Vec<Difference>,
+    /// What the decisions ask for.
+    pub by_decision: Decided,
+    /// Old cavities beside one that was open at intake.
+    pub look_closely: Vec<Address>,
+    /// The leads that look alike.
+    pub look_alikes: BTreeSet<ItemId>,
+    /// The leads whose colour is asked before they are taken out.
+    pub colours_asked: BTreeSet<ItemId>,
+    /// The new cavities that are re-read before the connector is closed, in reading order.
+    pub rereads: Vec<Address>,
+}
+
+impl Target {
+    /// What a new cavity is to hold.
+    pub fn expected(&self, at: &Address) -> &Expected {
+        self.cavities.get(at).unwrap_or(&Expected::Nothing)
+    }
+
+    /// The cavity a lead is to go to.
+    pub fn of(&self, lead: &ItemId) -> Option<&Address> {
+        match self.leads.get(lead) {
+            Some(Destination::To(at)) => Some(at),
+            _ => None,
+        }
+    }
+}
+
+/// What an old cavity contributes besides leads.
+enum Content {
+    /// Nobody has said, or decided, yet.
+    NotKnown,
+    Plug,
+    Other(ItemId),
+    /// A spare terminal, bridge or clip that is drawn and not here.
+    MissingOther(OtherKind),
+    /// A wire that is drawn and not here.
+    MissingWire,
+    Unused,
+}
+
+impl State {
+    /// The differences between found and should that stand to be decided, decided ones included.
+    pub fn differences(&self) -> Vec<Difference> {
+        let differences = compare(&self.found, &self.should_in_old_labels());
+        if differences.len() < 2 {
+            return differences;
+        }
+        let rows: Vec<Vec<Address>> = self.side(JobSide::Old).flat_map(JobHousing::rows).collect();
+        join_shifts(differences, &rows)
+    }
+
+    /// What should be, in labels of the old side. What is written in new labels is taken back through
+    /// the map once that is confirmed; a new cavity nothing is mapped to keeps its own.
+    pub fn should_in_old_labels(&self) -> Cow<'_, Record> {
+        if !self.should_is_in_new_labels() {
+            return match self.finished.contains(&RecordSide::Should) {
+                true => Cow::Owned(self.with_unnamed_holes_empty()),
+                false => Cow::Borrowed(&self.should),
+            };
+        }
+        let back: BTreeMap<&Address, &Address> = match self.map_confirmed {
+            Some(_) => self.map.iter().filter_map(|(from, to)| Some((to.as_ref()?, from))).collect(),
+            None => BTreeMap::new(),
+        };
+        let old = |at: &Address| self.side_of(at) == Some(JobSide::Old);
+        let comparable = self.should.iter().filter(|(at, _)| self.map_confirmed.is_some() || old(at));
+        let taken_back = comparable.map(|(at, holds)| {
+            let from = if old(at) { at } else { back.get(at).copied().unwrap_or(at) };
+            (from.clone(), holds.clone())
+        });
+        Cow::Owned(taken_back.collect())
+    }
+
+    /// A list of what should be that is finished names every wire: where it names none, none belongs.
+    fn with_unnamed_holes_empty(&self) -> Record {
+        let mut should = self.should.clone();
+        let wired = self.found.iter().filter(|(_, holds)| holds.lead().is_some());
+        for (at, _) in wired {
+            should.entry(at.clone()).or_insert(CavityContent::Empty);
+        }
+        should
+    }
+
+    /// Whether what should be is written in labels of the new side, so that the map comes before the
+    /// comparison.
+    pub fn should_is_in_new_labels(&self) -> bool {
+        self.should.keys().any(|at| self.side_of(at) == Some(JobSide::New))
+    }
+
+    /// The new address an old one is mapped to.
+    pub fn mapped(&self, from: &Address) -> Option<&Address> {
+        self.map.get(from).and_then(Option::as_ref)
+    }
+
+    /// The plan, from records, decisions and map.
+    pub fn target(&self) -> Target {
+        let differences = self.differences();
+        let look_alikes = self.look_alike_leads();
+        let mut target = Target {
+            look_closely: self.neighbours_to_look_at(&differences),
+            colours_asked: self.colours_asked_of(&look_alikes),
+            by_decision: self.decided(&differences),
+            differences,
+            look_alikes,
+            ..Target::default()
+        };
+        let mut leads_at = self.place_leads(&mut target);
+        let should = self.should_in_old_labels();
+        let waiting = self.waiting_for_wires(&target.differences);
+        let sources: BTreeMap<&Address, &Address> =
+            self.map.iter().filter_map(|(from, to)| to.as_ref().map(|to| (to, from))).collect();
+        for new in self.side(JobSide::New) {
+            for cavity in &new.housing().cavities {
+                let at = new.address(&cavity.label);
+                let from = sources.get(&at).copied().or_else(|| self.drawn_in_new_labels(&target, &at));
+                let content = || match from {
+                    Some(from) => Some(self.content(from, &at, &should, &waiting, &target)),
+                    None => self.drawn_there(&should, &at),
+                };
+                let expected = match (cavity.delivered, leads_at.remove(&at)) {
+                    (Delivered::Blocked, _) => Expected::Blocked,
+                    (_, Some(leads)) => Expected::Leads(leads),
+                    (Delivered::Bridge, None) => Expected::Delivered,
+                    (_, None) => match (content(), from) {
+                        (Some(Content::Plug), from) => Expected::Plug(from.cloned()),
+                        (Some(Content::Other(id)), _) => Expected::Other(id),
+                        (Some(Content::MissingOther(kind)), _) => Expected::MissingOther(kind),
+                        (Some(Content::MissingWire), Some(from)) => self.missing_wire(new, from, &at),
+                        (Some(Content::Unused), from) => match self.unused(new) {
+                            // The plug that was found there serves as well as one from stock.
+                            Expected::Plug(None) => {
+                                Expected::Plug(from.filter(|at| self.was_plugged(at)).cloned())
+                            }
+                            expected => expected,
+                        },
+                        // What nothing comes to is known once the map is.
+                        (None, _) if self.map_confirmed.is_some() => self.unused(new),
+                        (Some(Content::NotKnown | Content::MissingWire) | None, _) => Expected::Nothing,
+                    },
+                };
+                target.cavities.insert(at, expected);
+            }
+        }
+        target.rereads = self.rereads_asked(&target);
+        target
+    }
+
+    /// Where each lead goes; gives the leads of each new cavity.
+    fn place_leads(&self, target: &mut Target) -> BTreeMap<Address, Vec<ItemId>> {
+        let mut leads_at: BTreeMap<Address, Vec<ItemId>> = BTreeMap::new();
+        for lead in &self.leads {
+            let ItemId::At(recorded) = &lead.id else {
+                target.leads.insert(lead.id.clone(), Destination::Unknown);
+                continue;
+            };
+            let decided = target.by_decision.moves.get(recorded).unwrap_or(recorded).clone();
+            let destination = match &lead.joined_with {
+                Some(with) => Destination::JoinedTo(with.clone()),
+                None if target.by_decision.out.contains(&lead.id) => Destination::Out,
+                None => self.destination(&decided),
+            };
+            target.decided.insert(lead.id.clone(), decided);
+            if let (Destination::To(at), true) = (&destination, lead.wires_left() > 0) {
+                leads_at.entry(at.clone()).or_default().push(lead.id.clone());
+            }
+            target.leads.insert(lead.id.clone(), destination);
+        }
+        leads_at
+    }
+
+    /// A cavity that is drawn in labels of the new side, where no old one is mapped to it.
+    fn drawn_in_new_labels<'t>(&self, target: &'t Target, at: &Address) -> Option<&'t Address> {
+        target.by_decision.missing.keys().find(|drawn| *drawn == at)
+    }
+
+    /// A spare terminal, bridge or clip that is drawn in labels of the new side, where no old cavity is
+    /// mapped to.
+    fn drawn_there(&self, should: &Record, at: &Address) -> Option<Content> {
+        match should.get(at)? {
+            CavityContent::Spare(_) => Some(self.other_for(at, at, OtherKind::Spare)),
+            CavityContent::Bridge(what) => Some(self.other_for(at, at, OtherKind::Bridge(what.clone()))),
+            CavityContent::Wired(_)
+            | CavityContent::Plugged
+            | CavityContent::Open
+            | CavityContent::Empty
+            | CavityContent::Blocked => None,
+        }
+    }
+
+    /// The hole of a missing wire: a plug stands in it only as a temporary measure, with its date.
+    fn missing_wire(&self, new: &JobHousing, from: &Address, at: &Address) -> Expected {
+        let is_temporary = self.accepted.iter().any(|accepted| {
+            accepted.flag == Code::WireMissing
+                && accepted.due.is_some()
+                && accepted.at.as_ref().is_some_and(|there| there == from || there == at)
+        });
+        match is_temporary && new.housing().sealing.is_sealed() {
+            true => Expected::Plug(None),
+            false => Expected::MissingWire,
+        }
+    }
+
+    /// Cavities a wire may yet belong in: by a difference that nobody decided.
+    fn waiting_for_wires(&self, differences: &[Difference]) -> BTreeSet<Address> {
+        let open = differences.iter().filter(|difference| !self.is_decided(difference));
+        open.flat_map(|difference| match &difference.kind {
+            DifferenceKind::Elsewhere { should_at, .. } => vec![should_at.clone()],
+            DifferenceKind::Shifted { moves } => moves.iter().map(|(.., there)| there.clone()).collect(),
+            DifferenceKind::Missing { .. } => vec![difference.at.clone()],
+            _ => Vec::new(),
+        })
+        .collect()
+    }
+
+    fn destination(&self, decided: &Address) -> Destination {
+        // By the record of what should be, some wires belong in a cavity no old one is mapped to.
+        let itself = Some(decided.clone()).filter(|at| self.side_of(at) == Some(JobSide::New));
+        let new = itself.map(Some);
+        let Some(mapped) = new.as_ref().or_else(|| self.map.get(decided)) else {
+            return Destination::Unmapped(decided.clone());
+        };
+        let Some(to) = mapped else { return Destination::None };
+        let delivered =
+            self.housing(&to.housing).and_then(|h| h.housing().cavity(&to.label)).map(|c| c.delivered);
+        match delivered {
+            Some(Delivered::Blocked) => Destination::Blocked(to.clone()),
+            Some(_) => Destination::To(to.clone()),
+            None => Destination::Unmapped(decided.clone()),
+        }
+    }
+
+    /// What belongs in an old cavity besides a lead, by the records and the decision on it.
+    fn content(
+        &self,
+        at: &Address,
+        to: &Address,
+        should: &Record,
+        waiting: &BTreeSet<Address>,
+        target: &Target,
+    ) -> Content {
+        if target.by_decision.is_missing_at(at) {
+            return Content::MissingWire;
+        }
+        if waiting.contains(at) || !self.found.contains_key(at) {
+            return Content::NotKnown;
+        }
+        let mut here = target.differences.iter().filter(|difference| difference.at == *at);
+        let by_should = match here.find_map(|difference| self.decided_for(difference)) {
+            Some(wins) => wins == RecordSide::Should,
+            // A wire found here that belongs elsewhere leaves what the should record says.
+            None => self.found.get(at).is_some_and(|h| h.lead().is_some()),
+        };
+        let record = if by_should { should } else { &self.found };
+        match record.get(at) {
+            Some(CavityContent::Plugged) => Content::Plug,
+            Some(CavityContent::Open) if self.is_sealed(at) => Content::Plug,
+            Some(CavityContent::Spare(_)) => self.other_for(at, to, OtherKind::Spare),
+            Some(CavityContent::Bridge(what)) => self.other_for(at, to, OtherKind::Bridge(what.clone())),
+            // An open cavity of an unsealed housing is open because its wire is elsewhere or gone.
+            _ => Content::Unused,
+        }
+    }
+
+    /// The spare terminal, bridge or clip of this kind that was found in the cavity, or that was put new
+    /// into the one it is mapped to; else that it is missing.
+    fn other_for(&self, at: &Address, to: &Address, kind: OtherKind) -> Content {
+        let known = [at, to].into_iter().find_map(|home| {
+            let id = ItemId::At(home.clone());
+            self.others.iter().find(|other| other.id == id && other.kind.is_like(&kind))
+        });
+        known.map_or(Content::MissingOther(kind), |other| Content::Other(other.id.clone()))
+    }
+
+    fn was_plugged(&self, at: &Address) -> bool {
+        self.found.get(at) == Some(&CavityContent::Plugged)
+    }
+
+    fn is_sealed(&self, at: &Address) -> bool {
+        self.housing(&at.housing).is_some_and(|h| h.housing().sealing.is_sealed())
+    }
+
+    fn unused(&self, new: &JobHousing) -> Expected {
+        let rule = match new.housing().sealing {
+            Sealing::Unsealed => &self.rules.unused_unsealed,
+            Sealing::Individual | Sealing::Mat { .. } => &self.rules.unused_sealed,
+        };
+        match rule.value {
+            UnusedCavities::Leave => Expected::Nothing,
+            UnusedCavities::Plug => Expected::Plug(None),
+            UnusedCavities::SpareAndPlug => Expected::SpareAndPlug,
+        }
+    }
+
+    /// The plug in a cavity, behind a spare terminal or by itself.
+    pub fn plug_at(&self, at: &Address) -> Option<&super::PlugItem> {
+        self.plugs.iter().find(|p| matches!(&p.place, super::Place::In(a) if a == at))
+    }
+
+    /// The leads that look alike, by the found record: each with the group it belongs to.
+    pub fn look_alike_leads(&self) -> BTreeSet<ItemId> {
+        let groups = crate::record::look_alikes(&self.found);
+        groups.into_iter().flat_map(|group| group.at.into_iter().map(ItemId::At)).collect()
+    }
+}
