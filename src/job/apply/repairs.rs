@@ -1,11 +1,10 @@
 //! Taking in what is planned and done to leads.
 
-use crate::job::Items;
 use crate::{
     catalogue::Sealing,
     job::{
-        Act, Code, ItemId, JobSide, Lead, LeadOrder, LeadOrigin, MadeLead, Place, RepairDone, RepairKind,
-        Seat, state::State,
+        Act, Code, ItemId, Items, JobSide, Lead, LeadOrder, LeadOrigin, MadeLead, Place, RepairDone,
+        RepairKind, Seat, state::State,
     },
     reckoning::Finding,
     record::{Known, LeadSeen, Seal},

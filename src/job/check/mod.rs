@@ -17,9 +17,10 @@ mod splices;
 mod supply;
 
 use super::{Act, Code, Entry, Job, Refusal, Verdict, day_of, state::State, target::Target};
-use crate::job::Housings;
-use crate::job::Items;
-use crate::quantity::{is_day, quoted, says_something};
+use crate::{
+    job::{Housings, Items},
+    quantity::{is_day, quoted, says_something},
+};
 
 /// Collects what rules say.
 #[derive(Default)]
@@ -118,23 +119,6 @@ impl Job {
             }
         }
         Ok(Rules::default())
-    }
-}
-
-impl Act {
-    /// Whether somebody else may have acted on it, so that it is never taken back as a slip of the keys.
-    fn others_rely_on_it(&self) -> bool {
-        matches!(
-            self,
-            Self::Gate { .. }
-                | Self::Requested { .. }
-                | Self::HandOver { .. }
-                | Self::Resume { .. }
-                | Self::Sign { .. }
-                | Self::Ticket { .. }
-                | Self::Housed { .. }
-                | Self::Rules { .. }
-        )
     }
 }
 

@@ -1,19 +1,14 @@
 //! Checks of repairs: what a crimp or a splice has to be before it counts.
 
 use super::{Checked, Rules, impossible, orders::check_behind};
-use crate::job::Behind;
-use crate::job::Housings;
-use crate::job::ItemId;
-use crate::job::LeadOrder;
-use crate::record::HousingName;
 use crate::{
     catalogue::{PartNumber, Terminal},
     job::{
-        Act, Code, Crimp, CrimpVerdict, JobSide, Lead, Place, RepairKind, STRIP_OFF_MM, Splice,
-        soundness::Objection, state::State, target::Destination,
+        Act, Behind, Code, Crimp, CrimpVerdict, Housings, ItemId, JobSide, Lead, LeadOrder, Place,
+        RepairKind, STRIP_OFF_MM, Splice, soundness::Objection, state::State, target::Destination,
     },
     reckoning::{Height, pull_minimum},
-    record::Address,
+    record::{Address, HousingName},
 };
 
 impl State {
