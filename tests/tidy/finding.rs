@@ -21,12 +21,12 @@ impl House {
     /// Every path the modules name, with where it leads from the root of the crate or of another.
     pub fn paths(&self) -> impl Iterator<Item = (&ModulePath, &Module, &Seen, Vec<Vec<String>>)> {
         self.modules.iter().flat_map(move |(here, module)| {
-            module.seen.iter().map(move |seen| (here, module, seen, self.from_root(here, seen)))
+            module.seen.iter().map(move |seen| (here, module, seen, self.roots_of(here, seen)))
         })
     }
 
     /// A path as written from the root: more than one where a name stands for two things.
-    pub fn from_root(&self, here: &ModulePath, seen: &Seen) -> Vec<Vec<String>> {
+    pub fn roots_of(&self, here: &ModulePath, seen: &Seen) -> Vec<Vec<String>> {
         if seen.rooted { vec![seen.path.clone()] } else { self.absolute(here, &seen.path, 0) }
     }
 
