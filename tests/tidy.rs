@@ -28,7 +28,7 @@ fn program(text: &str) -> &str {
 }
 
 /// A module uses only what stands left of it; the last two stand side by side.
-const ORDER: [&str; 15] = [
+const ORDER: [&str; 16] = [
     "quantity",
     "colour",
     "face",
@@ -42,6 +42,7 @@ const ORDER: [&str; 15] = [
     "request",
     "exchange",
     "store",
+    "service",
     "screen",
     "cli",
 ];
