@@ -21,8 +21,8 @@ use crate::{
     reckoning::{ToolBook, ToolPosition},
     request::{RequestForm, RequestHead},
     service::{
-        EnterProblem, JobAt, OpenJob, SendProblem, Shop, Stands, StoreProblem, board, describe_family, last_request, lost_request,
-        send_request,
+        EnterProblem, JobAt, OpenJob, SendProblem, Shop, Stands, StoreProblem, board, describe_family,
+        last_request, lost_request, send_request,
     },
 };
 
@@ -239,7 +239,7 @@ fn work_on(terminal: &mut Tty, mut bench: Bench<'_>) -> Result<String> {
 fn enter(open: &mut OpenJob, by: &str, acts: Vec<Act>) -> Outcome {
     let at = Timestamp::from_second(Timestamp::now().as_second()).unwrap_or_default();
     let press = acts.iter().map(|act| Entry::new(at, by, act.clone())).collect();
-    let loses = acts.iter().find_map(|act| open.job().state().loses_place(act)).cloned();
+    let loses = acts.iter().find_map(|act| open.job().state().mapping.loses_place(act)).cloned();
     let loses = loses.map_or(String::new(), |at| format!("; {at} HAS NO PLACE now: map it, too"));
     match open.enter_press(press) {
         Ok(_) => {

@@ -64,17 +64,19 @@ pub fn board(store: &std::rc::Rc<dyn Store>, now: Timestamp) -> Result<Vec<Board
         let kept = summary.and_then(|(_, summary)| BoardForm::read(&summary));
         let stands = match kept {
             Some(form) => Ok(form.at(now)),
-            None => OpenJob::look(&JobAt::new(store.clone(), stream.clone())).map_err(|why| why.to_string()).map(
-                |open| {
+            None => OpenJob::look(&JobAt::new(store.clone(), stream.clone()))
+                .map_err(|why| why.to_string())
+                .map(|open| {
                     let form = BoardForm::of(open.job());
-                    if open.trouble().is_none() && let Some(summary) = form.summary() {
+                    if open.trouble().is_none()
+                        && let Some(summary) = form.summary()
+                    {
                         new.push(Summarised { stream, head: open.head.clone(), summary });
                     }
                     let about = open.trouble().map(ToOwned::to_owned);
                     let stands = form.at(now);
                     Stands { about: about.unwrap_or(stands.about), ..stands }
-                },
-            ),
+                }),
         };
         jobs.push(BoardJob { id, touched, stands });
     }
@@ -87,13 +89,13 @@ pub fn board(store: &std::rc::Rc<dyn Store>, now: Timestamp) -> Result<Vec<Board
 impl BoardForm {
     fn of(job: &Job) -> Self {
         let state = job.state();
-        let last = state.last_entry_at();
-        let pause = SignedDuration::from_hours(i64::from(state.rules().pause_h.value));
+        let last = state.course.last_at;
+        let pause = SignedDuration::from_hours(i64::from(state.world.rules.pause_h.value));
         let at_work_from = last.unwrap_or_default();
         let paused_from = at_work_from.checked_add(pause).unwrap_or(Timestamp::MAX);
         Self {
-            asset: state.ticket().asset.clone(),
-            connector: state.ticket().connector.clone(),
+            asset: state.world.ticket.asset.clone(),
+            connector: state.world.ticket.connector.clone(),
             at_work: StandForm::of(job, at_work_from),
             paused: StandForm::of(job, paused_from),
             at_work_s: last.map(|last| (last.as_second(), paused_from.as_second())),
@@ -127,14 +129,15 @@ fn about(job: &Job, assessment: &Assessment) -> String {
     let account = &assessment.account;
     let state = job.state();
     match account.state {
-        JobState::Stopped => state.stopped.clone().unwrap_or_default(),
-        JobState::Closed => format!("signed by {}", state.signed.clone().unwrap_or_default()),
+        JobState::Stopped => state.course.stopped.clone().unwrap_or_default(),
+        JobState::Closed => format!("signed by {}", state.course.signed.clone().unwrap_or_default()),
         JobState::Waiting => {
             let waits: Vec<String> = state
+                .items
                 .leads
                 .iter()
-                .filter(|lead| state.waits_for_part(lead))
-                .map(|lead| state.call(lead))
+                .filter(|lead| state.supply.waits_for_part(lead))
+                .map(|lead| lead.call())
                 .collect();
             format!("waits for parts: {}", waits.join(", "))
         }

@@ -55,7 +55,9 @@ pub enum EnterProblem {
 impl From<AppendProblem> for EnterProblem {
     fn from(problem: AppendProblem) -> Self {
         match problem {
-            AppendProblem::Conflict { .. } | AppendProblem::Full { .. } => Self::ReadOnly(problem.to_string()),
+            AppendProblem::Conflict { .. } | AppendProblem::Full { .. } => {
+                Self::ReadOnly(problem.to_string())
+            }
             AppendProblem::Disk { place, why } => Self::Disk { place, why },
             AppendProblem::InDoubt { place, why } => Self::InDoubt { place, why },
         }
@@ -135,8 +137,8 @@ fn fill_in_book(
     at: Timestamp,
 ) {
     let Act::Repair { lead, part, crimp: Some(crimp), .. } = act else { return };
-    let Some(lead) = state.lead(lead) else { return };
-    let terminal = part.as_ref().or_else(|| state.terminal_of(lead));
+    let Some(lead) = state.items.lead(lead) else { return };
+    let terminal = part.as_ref().or_else(|| lead.terminal());
     let key = terminal.zip(crimp.wire_of(lead)).and_then(|(terminal, wire)| crimp.key(terminal, wire));
     let today = day_of(at);
     crimp.book = Some(match key {
@@ -151,7 +153,11 @@ fn fill_in_book(
 
 #[cfg(test)]
 mod tests {
-    use std::fs;
+    use std::{
+        fs,
+        path::{Path, PathBuf},
+        rc::Rc,
+    };
 
     use tempfile::TempDir;
 
@@ -159,13 +165,29 @@ mod tests {
     use crate::{
         catalogue::Catalogue,
         job::{About, Act, JobSide},
-        store::{Condition, job_file::failing::Faults, read_acts, read_journal},
+        service::JobAt,
+        store::{
+            Condition, FolderStore,
+            failing::{FailingDisk, Faults},
+            read_acts, read_journal,
+        },
     };
 
     const NOW: Timestamp = Timestamp::UNIX_EPOCH;
 
+    fn path_in(folder: &TempDir) -> PathBuf {
+        folder.path().join("skerry.job.ron")
+    }
+
+    /// The job in a file, on a disk that can be told to fail.
+    fn on_a_disk(path: &Path) -> (JobAt, FailingDisk) {
+        let (store, stream) = FolderStore::of_file(path);
+        let (store, disk) = store.that_can_fail();
+        (JobAt::new(Rc::new(store), stream), disk)
+    }
+
     /// A job of the demo with nothing but its world, and the acts that are still to be entered.
-    fn demo() -> (TempDir, OpenJob, Vec<Entry>) {
+    fn demo() -> (TempDir, OpenJob, FailingDisk, Vec<Entry>) {
         let folder = TempDir::new().unwrap();
         let housed = |name: &str, side| Act::Housed {
             name: name.parse().unwrap(),
@@ -187,10 +209,11 @@ mod tests {
             housed("new", JobSide::New),
         ];
         let world = world.map(|act| Entry::new(NOW, "kt", act)).to_vec();
-        let open = OpenJob::create(&folder.path().join("skerry.job.ron"), world, "kt", NOW).unwrap();
+        let (at, disk) = on_a_disk(&path_in(&folder));
+        let open = OpenJob::start(&at, world, "kt", NOW).unwrap();
         let acts = read_acts("acts", include_str!("../../demo-data/skerry-pod.acts")).unwrap();
         let entries = acts.into_iter().map(|line| Entry::new(line.at.unwrap_or(NOW), "kt", line.act));
-        (folder, open, entries.collect())
+        (folder, open, disk, entries.collect())
     }
 
     fn note(text: &str) -> Entry {
@@ -208,8 +231,8 @@ mod tests {
     }
 
     #[track_caller]
-    fn holds_the_job(open: &OpenJob) {
-        let journal = read_journal(&fs::read(open.path()).unwrap());
+    fn holds_the_job(open: &OpenJob, path: &Path) {
+        let journal = read_journal(&fs::read(path).unwrap());
         assert_eq!(journal.condition, Condition::Whole);
         assert_eq!(journal.entries, open.job().entries());
         assert_eq!((journal.entries.len(), journal.last_sum.as_str()), open.last());
@@ -219,25 +242,25 @@ mod tests {
     /// next append gives a journal with a good chain.
     #[test]
     fn a_disk_that_fails_at_every_append_of_a_job_leaves_it_readable() {
-        let (_folder, mut open, entries) = demo();
-        let disk = open.file.can_fail();
+        let (folder, mut open, disk, entries) = demo();
+        let path = path_in(&folder);
         let faults = faults();
         assert!(entries.len() > 2 * faults.len());
         for (n, entry) in entries.into_iter().enumerate() {
             disk.set(faults[n % faults.len()]);
-            let (before, bytes) = (open.job().clone(), fs::read(open.path()).unwrap());
+            let (before, bytes) = (open.job().clone(), fs::read(&path).unwrap());
             let said = open.enter(entry.clone()).unwrap_err().to_string();
             let fault = faults[n % faults.len()];
             let is_back = !fault.cut && !fault.sync;
             let end = if is_back { "Nothing was entered" } else { "may stand in the file or not" };
             assert!(said.contains("the disk is full") && said.contains(end), "{said}");
             assert!(open.job() == &before);
-            let left = fs::read(open.path()).unwrap();
+            let left = fs::read(&path).unwrap();
             assert!(left.starts_with(&bytes), "entry {n}");
             assert!(left == bytes || faults[n % faults.len()].cut, "entry {n} left bytes behind");
             disk.set(Faults::default());
             open.enter(entry).unwrap();
-            holds_the_job(&open);
+            holds_the_job(&open, &path);
         }
     }
 
@@ -247,15 +270,15 @@ mod tests {
         let torn = "(n:9,at:\"2026-11-25T07:00:00Z\",by:\"kt\",v:2,act:Note(te";
         for fault in faults().into_iter().chain([Faults { set_aside: true, ..Faults::default() }]) {
             for (mark, cut, more) in [("", 1, ""), ("", 0, torn), ("\u{feff}", 0, ""), ("\u{feff}", 1, "")] {
-                let (folder, open, _) = demo();
-                let path = open.path().to_owned();
+                let (folder, open, ..) = demo();
+                let path = path_in(&folder);
                 drop(open);
                 let bytes = fs::read(&path).unwrap();
                 let found = [mark.as_bytes(), &bytes[..bytes.len() - cut], more.as_bytes()].concat();
                 fs::write(&path, &found).unwrap();
-                let mut open = OpenJob::open(&path, "kt", NOW).unwrap();
+                let (at, disk) = on_a_disk(&path);
+                let mut open = OpenJob::open(&at, "kt", NOW).unwrap();
                 let before = open.job().clone();
-                let disk = open.file.can_fail();
                 disk.set(fault);
                 let case = format!("{fault:?}, mark {mark:?}, cut {cut}, more {more:?}");
                 for _ in 0..2 {
@@ -286,8 +309,8 @@ mod tests {
 
     #[test]
     fn another_file_of_the_same_length_is_noticed_and_left_as_it_is() {
-        let (folder, mut open, _) = demo();
-        let path = open.path().to_owned();
+        let (folder, mut open, ..) = demo();
+        let path = path_in(&folder);
         let bytes = fs::read(&path).unwrap();
         // Another file takes its name.
         let other = folder.path().join("other");
@@ -301,8 +324,8 @@ mod tests {
         assert!(said.to_string().contains("skerry.job.ron was replaced by another file"), "{said}");
         assert!(open.job() == &before && fs::read(&path).unwrap() == bytes);
         // The same file, written over with a job of the same length.
-        let mut open = OpenJob::look(&path).unwrap();
-        open.writer = Writer::Ours { _lock: None };
+        drop(open);
+        let mut open = OpenJob::open(&JobAt::file(&path), "kt", NOW).unwrap();
         let before = open.job().clone();
         let mut bytes = fs::read(&path).unwrap();
         let end = bytes.len() - 5;
@@ -315,27 +338,28 @@ mod tests {
 
     #[test]
     fn a_job_never_grows_beyond_what_is_read() {
-        let (_folder, mut open, _) = demo();
+        let (folder, mut open, ..) = demo();
+        let path = path_in(&folder);
         let large = "x".repeat(usize::try_from(crate::store::JOB_MOST).unwrap());
-        let before = fs::read(open.path()).unwrap();
+        let before = fs::read(&path).unwrap();
         let said = open.enter(note(&large)).unwrap_err().to_string();
         assert!(said.contains("would be larger than 64 MB"), "{said}");
-        assert!(fs::read(open.path()).unwrap() == before);
+        assert!(fs::read(&path).unwrap() == before);
         open.enter(note("kept")).unwrap();
-        holds_the_job(&open);
+        holds_the_job(&open, &path);
     }
 
     #[test]
     fn a_new_job_is_whole_or_not_there_and_never_takes_the_place_of_a_file() {
-        let (folder, open, _) = demo();
+        let (folder, open, ..) = demo();
         let world = open.job().entries().to_vec();
         let path = folder.path().join("b.job.ron");
         fs::write(&path, "precious").unwrap();
-        let said = OpenJob::create(&path, world.clone(), "kt", NOW).unwrap_err().to_string();
+        let said = OpenJob::start(&JobAt::file(&path), world.clone(), "kt", NOW).unwrap_err().to_string();
         assert!(said.contains("b.job.ron: there is a job of this name already"), "{said}");
         assert_eq!(fs::read_to_string(&path).unwrap(), "precious");
         let nowhere = folder.path().join("nowhere").join("c.job.ron");
-        assert!(OpenJob::create(&nowhere, world, "kt", NOW).is_err());
+        assert!(OpenJob::start(&JobAt::file(&nowhere), world, "kt", NOW).is_err());
         let mut names: Vec<_> =
             fs::read_dir(folder.path()).unwrap().map(|e| e.unwrap().file_name()).collect();
         names.sort();

@@ -11,8 +11,8 @@ pub use board::{BoardJob, Stands, board};
 pub use enter::{EnterProblem, Entered};
 pub use open::{JobAt, OpenJob, OpenProblem};
 pub use request::{
-    ExportProblem, IncompleteOrder, LostRequest, SendProblem, export_request, last_request, lost_request, request_of,
-    send_request,
+    ExportProblem, IncompleteOrder, LostRequest, SendProblem, export_request, last_request, lost_request,
+    request_of, send_request,
 };
 pub use shop::{Shop, describe_family};
 

@@ -91,8 +91,8 @@ pub fn lost_request(open: &OpenJob) -> Option<LostRequest> {
 
 fn sent_last(open: &OpenJob) -> Result<Option<RequestForm>, LostRequest> {
     let state = open.job().state();
-    let Some(sent) = &state.requested else { return Ok(None) };
-    if let Some(kept) = RequestForm::sent(&open.id(), &state.ticket, sent) {
+    let Some(sent) = &state.supply.requested else { return Ok(None) };
+    if let Some(kept) = RequestForm::sent(&open.id(), &state.world.ticket, sent) {
         return Ok(Some(kept));
     }
     let lost = |why: String| LostRequest { why, is_gone: false };
@@ -150,10 +150,10 @@ pub fn send_request(open: &mut OpenJob, head: RequestHead, now: Timestamp) -> Re
 /// was sent yet.
 pub fn export_request(open: &OpenJob, folder: &Path) -> Result<Option<String>, ExportProblem> {
     let state = open.job().state();
-    let (Some(sent), Some(form)) = (&state.requested, sent_last(open)?) else { return Ok(None) };
+    let (Some(sent), Some(form)) = (&state.supply.requested, sent_last(open)?) else { return Ok(None) };
     let number: RequestNumber = sent.number.parse().map_err(|why| LostRequest::of(&why))?;
     let name = FileName::of_request(&number, sent.revision);
-    let form = form.with_what_came(|line| state.came(line));
+    let form = form.with_what_came(|line| state.supply.came(line));
     write(&FolderStore::at(folder.to_owned()), &name, form).map(Some)
 }
 

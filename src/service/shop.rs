@@ -10,9 +10,7 @@ use crate::{
     catalogue::FamilyForm,
     reckoning::ToolBook,
     shop_rules::ShopRules,
-    store::{
-        FileName, FolderStore, JobIdProblem, Store, StoreProblem, StreamId, write_family,
-    },
+    store::{FileName, FolderStore, JobIdProblem, Store, StoreProblem, StreamId, write_family},
 };
 
 /// A shop that keeps its jobs in a folder.

@@ -78,13 +78,7 @@ impl StreamWriter for MemoryWriter {
         kept.changes += 1;
         let change = kept.changes;
         let touched = entries.last().map(|entry| entry.at).unwrap_or_default();
-        let new = || Stream {
-            entries: Vec::new(),
-            head: Head::default(),
-            change,
-            touched,
-            summary: None,
-        };
+        let new = || Stream { entries: Vec::new(), head: Head::default(), change, touched, summary: None };
         let stream = kept.streams.entry(self.stream.clone()).or_insert_with(new);
         stream.entries.extend_from_slice(entries);
         (stream.head, stream.change, stream.touched) = (head.clone(), change, touched);

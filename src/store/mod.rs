@@ -15,8 +15,6 @@ pub use act_file::{ActLine, ActProblem, read_acts};
 pub use files::{
     JOB_MOST, LIST_MOST, Links, ReadProblem, TEXT_MOST, private_folder, read_bytes, read_stdin, read_text,
 };
-#[cfg(test)]
-pub(crate) use folder::failing;
 pub use folder::{FolderStore, Stamp};
 pub use job_id::{FileName, FileNameProblem, JobId, JobIdProblem};
 pub use journal::{Condition, Journal, line_of, read_journal};
@@ -26,3 +24,6 @@ pub use port::{
     AppendProblem, Change, Claim, Cursor, EntryCount, Head, Listed, Store, StoreProblem, StreamId,
     StreamKind, StreamWriter, Stretch, Sum, Summarised, Summary,
 };
+
+#[cfg(test)]
+pub(crate) use folder::failing;

@@ -12,6 +12,7 @@ mod four;
 mod support;
 
 mod bad_answers;
+mod board;
 mod closing;
 mod committed;
 mod consequences;
@@ -28,5 +29,7 @@ mod repairs;
 mod resume;
 mod roads;
 mod screens;
+mod store_port;
 mod stores;
 mod undo;
+mod use_cases;

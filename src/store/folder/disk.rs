@@ -117,6 +117,7 @@ pub(crate) mod failing {
     use std::{cell::Cell, rc::Rc};
 
     use super::*;
+    use crate::store::FolderStore;
 
     /// What fails from now on.
     #[derive(Debug, Clone, Copy, Default)]
@@ -134,6 +135,14 @@ pub(crate) mod failing {
     impl FailingDisk {
         pub fn set(&self, faults: Faults) {
             self.0.set(faults);
+        }
+    }
+
+    impl FolderStore {
+        /// The same store on a disk that can be told to fail.
+        pub(crate) fn that_can_fail(self) -> (Self, FailingDisk) {
+            let disk = FailingDisk::default();
+            (Self { disk: Rc::new(disk.clone()), ..self }, disk)
         }
     }
 

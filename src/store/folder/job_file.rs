@@ -171,4 +171,3 @@ impl JobFile {
 fn end_of(bytes: &[u8]) -> Vec<u8> {
     bytes.get(bytes.len().saturating_sub(END_KEPT)..).unwrap_or(bytes).to_vec()
 }
-

@@ -18,8 +18,6 @@ use std::{
 
 use jiff::Timestamp;
 
-#[cfg(test)]
-pub(crate) use disk::failing;
 pub use index::Stamp;
 
 use self::{
@@ -75,13 +73,6 @@ impl FolderStore {
         (Self { named, ..Self::at(folder_of(path).to_owned()) }, stream)
     }
 
-    /// The same store on a disk that can be told to fail.
-    #[cfg(test)]
-    pub(crate) fn that_can_fail(self) -> (Self, failing::FailingDisk) {
-        let disk = failing::FailingDisk::default();
-        (Self { disk: Rc::new(disk.clone()), ..self }, disk)
-    }
-
     fn path_of(&self, stream: &StreamId) -> PathBuf {
         match &self.named {
             Some((named, path)) if named == stream => path.clone(),
@@ -104,7 +95,9 @@ impl FolderStore {
             let entry = entry.map_err(not_listed)?;
             let name = entry.file_name().to_string_lossy().into_owned();
             let stream = match kind {
-                StreamKind::Job => name.strip_suffix(ENDING).and_then(|id| id.parse().ok()).map(StreamId::Job),
+                StreamKind::Job => {
+                    name.strip_suffix(ENDING).and_then(|id| id.parse().ok()).map(StreamId::Job)
+                }
             };
             if let Some(stream) = stream {
                 let stamp = entry.metadata().map(|found| Stamp::of(&found)).unwrap_or_default();
@@ -165,7 +158,11 @@ impl Store for FolderStore {
         let mut listed = Vec::new();
         for (stream, stamp) in self.files(kind)? {
             let summary = kept.summary_of(&stream, &stamp, || self.disk_end(&stream));
-            listed.push(Listed { touched: stamp.touched(), stream: stream.clone(), summary: summary.clone() });
+            listed.push(Listed {
+                touched: stamp.touched(),
+                stream: stream.clone(),
+                summary: summary.clone(),
+            });
             found.note(stream, stamp, summary);
         }
         self.listed.replace(found);
@@ -224,3 +221,6 @@ impl Store for FolderStore {
         shown(&self.folder.join(name.as_str()))
     }
 }
+
+#[cfg(test)]
+pub(crate) use disk::failing;

@@ -26,7 +26,11 @@ impl FolderStore {
     /// Makes the folder, when it is not there yet.
     pub fn make(&self) -> Result<(), StoreProblem> {
         let folder = || shown(&self.folder);
-        fs::create_dir_all(&self.folder).map_err(|why| StoreProblem::NoFolder { folder: folder(), what: "jobs", why })
+        fs::create_dir_all(&self.folder).map_err(|why| StoreProblem::NoFolder {
+            folder: folder(),
+            what: "jobs",
+            why,
+        })
     }
 
     /// Puts a tool book that is written already beside the jobs.

@@ -196,7 +196,8 @@ mod tests {
     fn benches_of_like_names_keep_a_book_each() {
         assert_eq!(file_of("kt").as_str(), "kt.ron");
         let names = ["K. Tanner", "K- Tanner", "k. tanner", "KT", "", "\u{e9}"];
-        let files: std::collections::BTreeSet<String> = names.map(|name| file_of(name).as_str().to_owned()).into_iter().collect();
+        let files: std::collections::BTreeSet<String> =
+            names.map(|name| file_of(name).as_str().to_owned()).into_iter().collect();
         assert_eq!(files.len(), names.len(), "{files:?}");
     }
 }

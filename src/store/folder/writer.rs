@@ -68,7 +68,8 @@ impl StreamWriter for FolderWriter {
             return self.start(&text, head);
         }
         if self.known.is_none() {
-            self.read().map_err(|why| AppendProblem::Disk { place: shown(&self.path), why: why.to_string() })?;
+            self.read()
+                .map_err(|why| AppendProblem::Disk { place: shown(&self.path), why: why.to_string() })?;
         }
         let added = match &mut self.known {
             Some((file, known)) if known == expected => file.append(&text),
