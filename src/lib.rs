@@ -16,7 +16,8 @@
 //! * [`picture`]: faces as grids of marked text cells, painted by the command line and the screen.
 //! * [`request`]: the parts request.
 //! * [`exchange`]: wiring lists from spreadsheets and open harness files; bytes to values and back.
-//! * [`store`]: journals and folders on disk; the only module that writes files.
+//! * [`store`]: journals behind one port, in a folder or in memory; the only module that writes files.
+//! * [`service`]: the use cases, the only caller of the store: start, open, enter, send, list.
 //! * [`cli`]: one file per subcommand.
 //! * [`screen`]: the terminal.
 //!
@@ -34,6 +35,7 @@ pub mod reckoning;
 pub mod record;
 pub mod request;
 pub mod screen;
+pub mod service;
 pub mod shop_rules;
 pub mod store;
 pub mod supply;

@@ -52,7 +52,9 @@ const KNOWN_CIRCLES: &[&[&str]] = &[
         "screen/ask/tool.rs",
         "screen/state.rs",
     ],
-    &["store/folder.rs", "store/open.rs", "store/tool_book_file.rs"],
+    &["service/enter.rs", "service/open.rs"],
+    &["store/folder/index.rs", "store/port.rs"],
+    &["store/folder/mod.rs", "store/folder/tool_book_file.rs", "store/folder/writer.rs"],
 ];
 
 /// How many uses of one file by another are told.

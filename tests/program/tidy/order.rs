@@ -17,6 +17,7 @@ const ORDER: &[&str] = &[
     "request",
     "exchange",
     "store",
+    "service",
     "screen",
     "cli",
 ];
