@@ -28,7 +28,7 @@ fn program(text: &str) -> &str {
 }
 
 /// A module uses only what stands left of it; the last two stand side by side.
-const ORDER: [&str; 15] = [
+const ORDER: [&str; 16] = [
     "quantity",
     "colour",
     "face",
@@ -41,6 +41,7 @@ const ORDER: [&str; 15] = [
     "picture",
     "request",
     "exchange",
+    "form",
     "store",
     "screen",
     "cli",

@@ -8,8 +8,9 @@ use clap::Args;
 use super::{Common, Exit, enter::now, open, print};
 use crate::{
     catalogue::Catalogue,
+    form::read_rules,
     job::{Act, Entry, JobSide},
-    store::{OpenJob, Store, form::read_rules, private_folder, read_acts},
+    store::{OpenJob, Store, private_folder, read_acts},
 };
 
 /// Where the demo jobs go.

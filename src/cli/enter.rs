@@ -6,11 +6,11 @@ use jiff::Timestamp;
 
 use super::{Common, Exit, print};
 use crate::{
+    form::examples,
     job::Entry,
     quantity::harmless,
     store::{
-        ActLine, EnterProblem, LIST_MOST, Links, OpenJob, ReadProblem, form::examples, read_acts, read_stdin,
-        read_text,
+        ActLine, EnterProblem, LIST_MOST, Links, OpenJob, ReadProblem, read_acts, read_stdin, read_text,
     },
 };
 

@@ -10,10 +10,11 @@ use super::{Common, print};
 use crate::{
     exchange::{KblFile, WiringList, is_xml, read_table},
     face::Label,
+    form::ron_options,
     job::{Act, RecordSide},
     quantity::{brief, count_of, harmless, list_of},
     record::{Address, CavityContent, HousingName},
-    store::{LIST_MOST, Links, TEXT_MOST, form::ron_options, read_bytes, read_text},
+    store::{LIST_MOST, Links, TEXT_MOST, read_bytes, read_text},
 };
 
 /// An act, and the file and place it comes from.

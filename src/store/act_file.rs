@@ -5,8 +5,8 @@
 use jiff::Timestamp;
 use serde::Deserialize;
 
-use super::form::ron_options;
 use crate::{
+    form::ron_options,
     job::Act,
     quantity::{brief, harmless},
 };

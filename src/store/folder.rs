@@ -10,11 +10,10 @@ use anyhow::{Context, Result};
 
 use super::{
     files::{self, Links, ReadProblem, TEXT_MOST, read_text, shown},
-    form::read_rules,
     job_id::{FileName, JobId},
     open::OpenJob,
 };
-use crate::shop_rules::ShopRules;
+use crate::{form::read_rules, shop_rules::ShopRules};
 
 /// Why there is no store.
 #[derive(Debug, thiserror::Error)]

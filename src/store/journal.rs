@@ -5,8 +5,8 @@ use jiff::Timestamp;
 use serde::{Deserialize, Serialize};
 use sha2::{Digest, Sha256};
 
-use super::form::{RECORD_VERSION, ron_options};
 use crate::{
+    form::{RECORD_VERSION, ron_options},
     job::{Act, Entry},
     quantity::{brief, count_of},
 };

@@ -3,7 +3,6 @@
 mod act_file;
 mod files;
 mod folder;
-pub mod form;
 mod job_file;
 mod job_id;
 mod journal;

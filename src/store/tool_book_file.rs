@@ -11,11 +11,11 @@ use sha2::{Digest, Sha256};
 use super::{
     files::{Links, TEXT_MOST, read_text, shown},
     folder::Store,
-    form::ron_options,
     job_id::FileName,
 };
 use crate::{
     catalogue::PartNumber,
+    form::ron_options,
     job::{Act, State, day_of},
     quantity::{Gauge, brief, is_day, quoted},
     reckoning::{Height, PositionKey, Standing, ToolBook, ToolPosition},
