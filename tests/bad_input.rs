@@ -173,7 +173,7 @@ fn a_clock_that_runs_backwards_counts_as_a_pause() {
     let acts = "(at:\"2030-01-01T00:00:00Z\",act:Note(text:\"late\"))\n(at:\"2026-01-01T00:00:00Z\",act:Note(text:\"early\"))";
     assert_eq!(shop.run_with(&["enter", "a"], acts, &[]).code, 0);
     let open = repin::store::OpenJob::look(&shop.path("a.job.ron")).unwrap();
-    assert_eq!(open.job().state().notes.len(), 2);
+    assert_eq!(open.job().state().course.notes.len(), 2);
 }
 
 #[test]

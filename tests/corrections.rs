@@ -17,7 +17,7 @@ fn corrects(bench: &mut Bench, label: u32, wire: &str) {
 }
 
 fn lead(bench: &Bench, label: &str) -> Lead {
-    bench.job.state().lead(&label.parse().unwrap()).unwrap().clone()
+    bench.job.state().items.lead(&label.parse().unwrap()).unwrap().clone()
 }
 
 /// Whether a flag of this code says this.
@@ -61,7 +61,7 @@ fn a_flip_takes_tag_plan_and_order_along_with_the_wire() {
     assert!(lead(&bench, "old:1").planned.is_none() && lead(&bench, "old:1").tag.is_none());
     let moved = lead(&bench, "old:4");
     assert!(moved.planned.is_some() && moved.order.is_some() && moved.tag.is_some());
-    assert_eq!(bench.job.state().call(&moved), "W1");
+    assert_eq!(moved.call(), "W1");
 }
 
 #[test]

@@ -44,7 +44,7 @@ fn f01_f02_a_record_read_from_the_wrong_face_or_upside_down_fails_its_anchor() {
     }
     bench.flagged(Code::AnchorFailed);
     let state = bench.job.state();
-    let old = state.housings.first().unwrap();
+    let old = state.housings.all.first().unwrap();
     assert_eq!(state.readings_that_fit(old), [Misread::Flip(Flip::Mirror)]);
     assert!(
         bench
@@ -174,7 +174,7 @@ fn an_ordinary_orange_wire_is_no_high_voltage() {
         bench.does(&act);
     }
     let state = bench.job.state();
-    let orange = state.leads.iter().flat_map(|lead| &lead.seen.wires);
+    let orange = state.items.leads.iter().flat_map(|lead| &lead.seen.wires);
     assert!(orange.filter_map(|wire| wire.colour.known()).any(|colour| colour.to_string() == "OG"));
     assert!(
         state.gate_is_open(GateKind::HighVoltage) && state.sign_of(GateKind::HighVoltage, None).is_none()

@@ -115,7 +115,7 @@ fn f55_f57_cut_strands_and_tinned_ends_are_crimped_again_and_the_length_is_used_
     }
     // Cut off again: allowed, nothing stands, and 12 of 60 mm are gone.
     bench.does(&crimp(r#"height:"1.12 mm",look:[StrandsCut],verdict:Redo"#));
-    let lead = bench.job.state().leads[0].clone();
+    let lead = bench.job.state().items.leads[0].clone();
     assert!(lead.planned.is_some() && lead.inspected.is_some());
     assert_eq!(bench.job.state().slack_left(&lead), Some((48.0, 12.0)));
     bench.not_flagged(Code::CrimpLook);
@@ -280,7 +280,7 @@ fn f70_the_slack_is_summed_over_every_crimp_made() {
     for _ in 0..2 {
         cut_back.does(&crimp(r#"cut_back:"15 mm",height:"1.3 mm",verdict:Redo"#));
     }
-    let lead = cut_back.job.state().leads[0].clone();
+    let lead = cut_back.job.state().items.leads[0].clone();
     assert_eq!(cut_back.job.state().slack_left(&lead), Some((6.0, 12.0)));
     cut_back.flagged(Code::LastTime);
     bench.not_flagged(Code::LastTime);
@@ -325,7 +325,7 @@ fn damage_found_in_the_hand_outlives_a_correction_of_the_record_until_it_is_meas
             r#"RecordCorrected(at:"old:1",holds:Wired(wires:[{wire}],terminal:"B4-T"),reason:"read again")"#
         )
     };
-    let damage = |bench: &Bench| bench.job.state().leads[0].damage_mm();
+    let damage = |bench: &Bench| bench.job.state().items.leads[0].damage_mm();
     bench.does(&corrected(&WIRES[0].replace("W1", "W11")));
     assert_eq!(damage(&bench), 110.0);
     bench.does(&corrected(&WIRES[0].replace("30 mm", "130 mm")));

@@ -312,7 +312,7 @@ fn version_1(shop: &Shop) -> (OpenJob, std::path::PathBuf) {
     let path = shop.path("quayline.job.ron");
     fs::copy(kept, &path).unwrap();
     let open = OpenJob::look(&path).unwrap();
-    let sent = open.job().state().requested.clone().unwrap();
+    let sent = open.job().state().supply.requested.clone().unwrap();
     let request = shop.path(&format!("{}-{}.request.ron", sent.number, sent.revision));
     (open, request)
 }
@@ -321,7 +321,8 @@ fn version_1(shop: &Shop) -> (OpenJob, std::path::PathBuf) {
 fn a_version_1_job_opens_without_its_request_file_and_says_what_cannot_be_compared() {
     let shop = Shop::new();
     let (open, path) = version_1(&shop);
-    let last = open.job().state().requested.as_ref().unwrap().lines.iter().map(|l| l.line).max().unwrap();
+    let last =
+        open.job().state().supply.requested.as_ref().unwrap().lines.iter().map(|l| l.line).max().unwrap();
     let name = path.file_name().unwrap().to_str().unwrap();
     fs::write(&path, "x").unwrap();
     for (n, spoil) in broken_requests(&path, "(request:\"x\",revision:1)").iter().enumerate() {
@@ -370,7 +371,7 @@ fn an_order_whose_file_cannot_be_written_is_recorded_and_the_file_can_be_written
     let run = shop.run(&["request", "a", "--send"]);
     not_done(&run, &["the order IS recorded", &file, "repin request a --export DIR"]);
     let open = OpenJob::look(&shop.path("a.job.ron")).unwrap();
-    assert_eq!(open.job().state().requested.as_ref().unwrap().revision, 1);
+    assert_eq!(open.job().state().supply.requested.as_ref().unwrap().revision, 1);
     // Written again elsewhere, from the job alone.
     let run = shop.run(&["request", "a", "--export", out]);
     assert_eq!((run.code, run.out.contains(&file)), (0, true), "{run:?}");

@@ -204,7 +204,7 @@ fn a_question_mark_goes_into_the_field_and_help_has_a_key_of_its_own_there() {
     assert!(desk.picture(80, 24, plain).contains("help (Esc closes"));
     desk.press(KeyCode::Esc);
     desk.press(KeyCode::Enter);
-    assert!(desk.bench.job.state().found.contains_key(&"old:9".parse().unwrap()));
+    assert!(desk.bench.job.state().records.found.contains_key(&"old:9".parse().unwrap()));
     // Where one key answers, ? is help.
     desk.keys("?");
     assert!(desk.picture(80, 24, plain).contains("help (Esc closes"));
@@ -286,7 +286,7 @@ fn where_the_key_that_answered_would_answer_again_another_one_is_shown_and_works
     desk.keys("/");
     desk.typed("1");
     desk.keys("ppp");
-    let recorded = |desk: &Desk| desk.bench.job.state().found.len();
+    let recorded = |desk: &Desk| desk.bench.job.state().records.found.len();
     assert_eq!(recorded(&desk), 1);
     let picture = desk.picture(80, 24, plain);
     assert!(picture.contains("[2] plug (not p twice)"), "{picture}");

@@ -205,7 +205,10 @@ fn a_hundred_thousand_entries_chain_and_replay() {
     }
     let again = read_journal(&text);
     assert_eq!(again.entries.len(), MANY);
-    assert_eq!(Job::replay(again.entries).state().notes.len(), MANY - read_journal(&bytes).entries.len());
+    assert_eq!(
+        Job::replay(again.entries).state().course.notes.len(),
+        MANY - read_journal(&bytes).entries.len()
+    );
 }
 
 /// The name of the variant, as its debug text begins.

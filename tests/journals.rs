@@ -90,13 +90,13 @@ fn account_of(path: &std::path::Path) -> (String, BTreeSet<String>) {
     )
     .unwrap();
     let state = job.state();
-    for lead in &state.leads {
+    for lead in &state.items.leads {
         writeln!(out, "lead {} {} {:?} {:?}", lead.id, place(&lead.place), lead.seat, lead.seal).unwrap();
     }
-    for plug in &state.plugs {
+    for plug in &state.items.plugs {
         writeln!(out, "plug {} {}", plug.id, place(&plug.place)).unwrap();
     }
-    for other in &state.others {
+    for other in &state.items.others {
         writeln!(out, "other {} {}", other.id, place(&other.place)).unwrap();
     }
     let mut flags: BTreeSet<String> = BTreeSet::new();

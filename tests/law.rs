@@ -32,12 +32,12 @@ fn check_law(job: &Job) {
     assert_eq!(c.total, c.wired + c.plugged + c.open + c.empty + c.blocked + c.spare + c.bridge, "cavities");
     let state = job.state();
     let mut leads_at = BTreeSet::new();
-    for lead in &state.leads {
+    for lead in &state.items.leads {
         if let Place::In(at) = &lead.place {
             assert!(leads_at.insert(at), "two leads in {at}");
         }
     }
-    for plug in &state.plugs {
+    for plug in &state.items.plugs {
         if let Place::In(at) = &plug.place {
             assert!(!leads_at.contains(at), "a lead and a plug in {at}");
         }
@@ -201,14 +201,15 @@ fn small() -> Job {
 /// hand. History, time, notes and counters are left out.
 fn identity(state: &State) -> String {
     let leads: Vec<_> = state
+        .items
         .leads
         .iter()
         .map(|l| (&l.place, l.seat, (l.place == Place::Hand).then_some((&l.inspected, &l.came_from))))
         .collect();
-    let mut plugs: Vec<_> = state.plugs.iter().map(|p| (p.origin, &p.place)).collect();
+    let mut plugs: Vec<_> = state.items.plugs.iter().map(|p| (p.origin, &p.place)).collect();
     // Plugs from stock are alike.
     plugs.sort();
-    let locks: Vec<Option<LockState>> = state.housings.iter().map(|h| h.lock).collect();
+    let locks: Vec<Option<LockState>> = state.housings.all.iter().map(|h| h.lock).collect();
     format!("{leads:?}{plugs:?}{locks:?}")
 }
 
@@ -236,7 +237,7 @@ fn moves(state: &State) -> Vec<String> {
         }
         acts.push(format!("FitPlug(into:\"new:{n}\",source:Hand)"));
         acts.push(format!("FitPlug(into:\"new:{n}\",source:Tray)"));
-        if state.plugs.len() < 2 {
+        if state.items.plugs.len() < 2 {
             acts.push(format!("FitPlug(into:\"new:{n}\",source:Stock)"));
         }
         for item in ["old:1", "old:2", "old:3"] {

@@ -80,7 +80,7 @@ fn one_old_housing_into_two_new_ones_is_mapped_cavity_by_cavity() {
         bench.does(&format!(r#"Mapped(from:"old:{label}",to:"second:{label}")"#));
     }
     bench.does("MapConfirmed(source:SameLabels)");
-    let map = &bench.job.state().map;
+    let map = &bench.job.state().mapping.map;
     assert_eq!(map[&"old:9".parse().unwrap()], Some("new:9".parse().unwrap()));
     assert_eq!(map[&"old:3".parse().unwrap()], Some("second:3".parse().unwrap()));
 }
@@ -120,7 +120,7 @@ fn every_new_cavity_nothing_comes_to_is_plugged_where_the_housing_is_sealed() {
         assert_eq!(*target.expected(&at), repin::job::Expected::Plug(None), "{label}");
     }
     let state = bench.job.state();
-    let [old, new] = [0, 1].map(|n| &state.housings[n].definition);
+    let [old, new] = [0, 1].map(|n| &state.housings.all[n].definition);
     let said: Vec<String> = old.differences_to(new).into_iter().map(|d| d.say).collect();
     assert!(said.iter().any(|say| say.contains("of the family Dewline sealed 8-way")), "{said:?}");
 }

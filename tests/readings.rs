@@ -11,18 +11,18 @@ use repin::{
 use support::{Bench, demo_acts};
 
 fn old(bench: &Bench) -> &JobHousing {
-    bench.job.state().side(JobSide::Old).next().unwrap()
+    bench.job.state().housings.side(JobSide::Old).next().unwrap()
 }
 
 fn recorded(old: &str, contents: &[&str]) -> Bench {
     let mut bench = Bench::new(old, old);
-    let feature = |b: &Bench| b.job.state().housings[0].housing().features[0].name.clone();
+    let feature = |b: &Bench| b.job.state().housings.all[0].housing().features[0].name.clone();
     let up = feature(&bench);
     for name in ["old", "new"] {
         bench.does(&format!(r#"View(housing:"{name}",face:Wire,up:"{up}")"#));
     }
     let labels: Vec<String> =
-        bench.job.state().housings[0].housing().cavities.iter().map(|c| c.label.to_string()).collect();
+        bench.job.state().housings.all[0].housing().cavities.iter().map(|c| c.label.to_string()).collect();
     for (label, content) in labels.iter().zip(contents) {
         let holds = match *content {
             "P" => "Plugged".to_owned(),
@@ -39,7 +39,7 @@ const POD: [&str; 10] = ["RD", "BK", "YE", "GN", "BU", "RD/WH", "BK/WH", "P", "G
 /// The colour recorded for a place when the record is read in this way, worked out from the labels.
 fn colour(bench: &Bench, label: &str) -> String {
     let at = format!("old:{label}").parse().unwrap();
-    let holds = bench.job.state().found.get(&at).unwrap();
+    let holds = bench.job.state().records.found.get(&at).unwrap();
     holds.lead().map_or("P".to_owned(), |lead| lead.wires[0].colour.to_string())
 }
 
@@ -88,7 +88,7 @@ fn the_anchors_asked_are_the_fewest_that_tell_all_readings_of_a_pod_apart() {
 #[test]
 fn moulded_marks_need_one_question_and_one_row_needs_the_key() {
     let bench = recorded("sk-10", &POD);
-    let new = bench.job.state().side(JobSide::New).next().unwrap();
+    let new = bench.job.state().housings.side(JobSide::New).next().unwrap();
     assert_eq!(bench.job.state().anchors_left(new).len(), 1);
     // Every housing built in: whatever is asked proves the view once it is answered rightly.
     for file in Catalogue::built_in().families().unwrap() {
@@ -96,7 +96,7 @@ fn moulded_marks_need_one_question_and_one_row_needs_the_key() {
             let mut bench = Bench::new(housing.id.as_str(), housing.id.as_str());
             let up = housing.features.first().map_or("top", |f| f.name.as_str());
             bench.does(&format!(r#"View(housing:"new",face:Wire,up:"{up}")"#));
-            let state = |b: &Bench| b.job.state().side(JobSide::New).next().unwrap().clone();
+            let state = |b: &Bench| b.job.state().housings.side(JobSide::New).next().unwrap().clone();
             let left = bench.job.state().anchors_left(&state(&bench));
             assert!(left.len() <= 2, "{}: {left:?}", housing.id);
             for place in left {
@@ -199,7 +199,11 @@ fn a_flip_takes_the_partners_of_pairs_along() {
     bench.does(r#"RecordFlipped(how:Mirror,reason:"read from the mating face")"#);
     let partner = |label: &str| {
         let at = format!("old:{label}").parse().unwrap();
-        bench.job.state().found[&at].lead().unwrap().wires[0].twisted_with.as_ref().unwrap().to_string()
+        bench.job.state().records.found[&at].lead().unwrap().wires[0]
+            .twisted_with
+            .as_ref()
+            .unwrap()
+            .to_string()
     };
     assert_eq!((partner("4"), partner("9")), ("9".to_owned(), "4".to_owned()));
 }

@@ -47,7 +47,7 @@ fn a_flawless_wire_takes_four_keys_and_its_label_and_a_plug_two_and_its_label() 
         let label = n.to_string();
         rereads += u32::from(desk.rereads());
         let before = desk.presses;
-        let holds = desk.bench.job.state().found[&format!("old:{n}").parse().unwrap()].clone();
+        let holds = desk.bench.job.state().records.found[&format!("old:{n}").parse().unwrap()].clone();
         // The label and the Enter that ends it.
         let typing = label.len() + 1;
         match holds.lead() {
@@ -104,7 +104,7 @@ fn a_wrong_label_is_refused_with_the_right_one_and_a_named_person_can_go_on() {
     desk.typed("K. Tanner");
     desk.typed("it does sit there");
     // Whether it clicked is asked, not taken for granted.
-    assert!(desk.bench.job.state().lead_in_hand().is_some());
+    assert!(desk.bench.job.state().items.lead_in_hand().is_some());
     desk.keys("n");
     for code in [repin::job::Code::NotSeated, repin::job::Code::WrongCavity] {
         desk.bench.flagged(code);
@@ -115,7 +115,7 @@ fn a_wrong_label_is_refused_with_the_right_one_and_a_named_person_can_go_on() {
     desk.keys("r");
     assert!(desk.picture(80, 24, PLAIN).contains("And its seal?"));
     desk.keys("m");
-    let lead = desk.bench.job.state().lead_in_hand().unwrap();
+    let lead = desk.bench.job.state().items.lead_in_hand().unwrap();
     assert!(lead.forced && lead.seal == repin::record::Seal::Missing);
     assert!(desk.picture(80, 24, PLAIN).contains("WITH FORCE"));
 }
@@ -127,12 +127,12 @@ fn gates_are_never_passed_with_enter() {
     for _ in 0..50 {
         desk.press(KeyCode::Enter);
     }
-    assert!(desk.bench.job.state().gates.is_empty());
+    assert!(desk.bench.job.state().course.gates.is_empty());
     desk.keys("n");
     for _ in 0..50 {
         desk.press(KeyCode::Enter);
     }
-    assert!(desk.bench.job.state().gates.is_empty());
+    assert!(desk.bench.job.state().course.gates.is_empty());
 }
 
 #[test]
@@ -141,7 +141,8 @@ fn an_asked_colour_is_hidden_until_it_is_keyed() {
     let asked = bench.job.state().target().colours_asked;
     let id = asked.first().unwrap().to_string();
     let label = id.trim_start_matches("old:").to_owned();
-    let colour = bench.job.state().lead(asked.first().unwrap()).unwrap().seen.wires[0].colour.to_string();
+    let colour =
+        bench.job.state().items.lead(asked.first().unwrap()).unwrap().seen.wires[0].colour.to_string();
     bench.by = "kt".into();
     let mut desk = Desk::at(bench);
     desk.keys("/");
@@ -288,7 +289,7 @@ fn a_whole_record_is_typed_cavity_by_cavity_with_repeat_and_jump() {
     desk.keys("/");
     desk.typed("10");
     desk.keys("o");
-    let words: Vec<&str> = desk.bench.job.state().found.values().map(|h| h.word()).collect();
+    let words: Vec<&str> = desk.bench.job.state().records.found.values().map(|h| h.word()).collect();
     assert_eq!(words, ["wired", "plugged", "plugged", "open"]);
     // Nothing is skipped: the next question is about the first cavity without an answer.
     let Asked::Picks { prompt, .. } = desk.with(|ui, sight| ui.asked(sight)) else { panic!("no question") };

@@ -60,7 +60,7 @@ fn what_is_found_is_decided_by_the_table_with_its_reason() {
     desk.typed("3,5 in");
     shows(&mut desk, "PROPOSED for W401: a repair lead; terminal and wire go");
     desk.keys("y");
-    let lead = desk.bench.job.state().leads[0].clone();
+    let lead = desk.bench.job.state().items.leads[0].clone();
     assert_eq!(lead.planned, Some(RepairKind::RepairLead));
     assert!((lead.damage_mm() - 88.9).abs() < 1e-9);
     assert!(lead.planned_why.unwrap().starts_with("black or blue from heat"));
@@ -77,7 +77,7 @@ fn decided_otherwise_takes_a_reason() {
     desk.keys("f");
     shows(&mut desk, "Why not as proposed?");
     desk.typed("no terminal on the island");
-    let lead = desk.bench.job.state().leads[0].clone();
+    let lead = desk.bench.job.state().items.leads[0].clone();
     assert_eq!(lead.planned, Some(RepairKind::Reform));
     assert!(lead.planned_why.unwrap().ends_with("decided otherwise: no terminal on the island"));
 }
@@ -259,7 +259,7 @@ fn the_sleeve_is_asked_before_the_joint() {
     desk.typed("=");
     desk.typed("=");
     desk.keys("os");
-    assert!(desk.bench.job.state().leads[0].repaired(RepairKind::RepairLead).is_some());
+    assert!(desk.bench.job.state().items.leads[0].repaired(RepairKind::RepairLead).is_some());
 }
 
 #[test]
@@ -291,11 +291,11 @@ fn a_repair_that_was_planned_is_shown_before_good_is_said_and_good_takes_a_reaso
     desk.typed("soot only, insulation sound");
     // A word alone does not make it sound: a named person answers for it, and the flag stays.
     shows(&mut desk, "W401 is damaged up to 90 mm");
-    assert_eq!(desk.bench.job.state().leads[0].planned, Some(RepairKind::RepairLead));
+    assert_eq!(desk.bench.job.state().items.leads[0].planned, Some(RepairKind::RepairLead));
     desk.keys("!y");
     desk.typed("K. Tanner");
     desk.typed("soot only");
-    let lead = desk.bench.job.state().leads[0].clone();
+    let lead = desk.bench.job.state().items.leads[0].clone();
     assert_eq!((lead.planned, lead.inspected, lead.repairs.len()), (None, Some(None), 0));
     desk.bench.flagged(Code::CrimpSuspect);
 }
@@ -341,7 +341,7 @@ fn what_lies_behind_is_read_answer_by_answer_and_shows_what_is_on_record() {
     desk.typed("=");
     shows(&mut desk, "= as on record: no second place before the branch");
     desk.typed("=");
-    let behind = desk.bench.job.state().behind.values().next().unwrap();
+    let behind = desk.bench.job.state().housings.behind.values().next().unwrap();
     assert_eq!((behind.keep_out.len(), behind.last.as_ref().unwrap().mm()), (1, 800.0));
 }
 
@@ -364,7 +364,7 @@ fn an_order_finds_its_wire_by_number_and_asks_again_for_less_damage_than_on_reco
 #[test]
 fn a_lead_ordered_before_is_ordered_anew_by_keying_only_what_changes() {
     let mut desk = mulehaul_until(r#"SmallPart(housing:"old""#);
-    let before = desk.bench.job.state().leads[0].order.clone().unwrap();
+    let before = desk.bench.job.state().items.leads[0].order.clone().unwrap();
     desk.keys("!4");
     for said in ["W401", "=", "="] {
         desk.typed(said);
@@ -378,7 +378,7 @@ fn a_lead_ordered_before_is_ordered_anew_by_keying_only_what_changes() {
     desk.typed("=");
     desk.keys("yn");
     desk.typed("=");
-    let after = desk.bench.job.state().leads[0].order.clone().unwrap();
+    let after = desk.bench.job.state().items.leads[0].order.clone().unwrap();
     assert_eq!(after.sleeve.as_ref().unwrap().mm(), 60.0);
     let same = repin::job::LeadOrder {
         sleeve: before.sleeve.clone(),

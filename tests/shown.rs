@@ -116,7 +116,7 @@ fn what_is_asked_is_covered_on_every_page_and_by_whatever_is_chosen_meanwhile() 
         let bench = Bench::ready();
         let asked = bench.job.state().target().colours_asked;
         let at = asked.first().unwrap().to_string();
-        let lead = bench.job.state().lead(&at.parse().unwrap()).unwrap();
+        let lead = bench.job.state().items.lead(&at.parse().unwrap()).unwrap();
         let colour = lead.first_wire().unwrap().colour.known().unwrap().to_string();
         let mut desk = Desk::at(bench);
         desk.keys("/");
@@ -174,7 +174,7 @@ fn a_tang_is_told_as_the_housing_is_held() {
         bench.does(&format!(r#"View(housing:"old",face:Wire,up:"{up}")"#));
         let mut desk = Desk::at(bench);
         let told = desk.with(|_, sight| {
-            let housing = sight.state().side(JobSide::Old).next().unwrap();
+            let housing = sight.state().housings.side(JobSide::Old).next().unwrap();
             let cavity = &housing.housing().cavities[0];
             housing.tang_in_words(cavity.tang.unwrap())
         });

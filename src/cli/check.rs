@@ -240,7 +240,7 @@ pub(super) fn run(common: &Common, args: &CheckArgs) -> Result<Exit> {
 }
 
 fn account_text(open: &OpenJob, account: &Account) -> String {
-    let ticket = &open.job().state().ticket;
+    let ticket = &open.job().state().world.ticket;
     let mut text = format!(
         "{}  {}  {}  serial {}\nstate   {}\n",
         open.id(),
@@ -265,7 +265,7 @@ fn account_text(open: &OpenJob, account: &Account) -> String {
     if let Some(trouble) = open.trouble() {
         text.push_str(&format!("file    {}\n", harmless(trouble)));
     }
-    for (from, to, document) in open.job().state().mapped_under_document() {
+    for (from, to, document) in open.job().state().mapping.mapped_under_document() {
         let to = to.map_or("no place".to_owned(), ToString::to_string);
         text.push_str(&format!("deviation  {from} goes to {to}, under {}\n", harmless(document)));
     }

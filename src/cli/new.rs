@@ -153,7 +153,10 @@ fn checked(acts: Vec<KeyedIn>, at: Timestamp, by: &str) -> Result<Vec<Entry>> {
 
 /// How the housings differ, before the first move.
 fn differences_said(state: &State) -> Vec<String> {
-    let pairs = state.side(JobSide::Old).flat_map(|old| state.side(JobSide::New).map(move |new| (old, new)));
+    let pairs = state
+        .housings
+        .side(JobSide::Old)
+        .flat_map(|old| state.housings.side(JobSide::New).map(move |new| (old, new)));
     let said = pairs.flat_map(|(old, new)| {
         let found = old.definition.differences_to(&new.definition).into_iter();
         found.map(move |d| format!("{} and {}: {} {}", old.name, new.name, d.say, d.kind.means()))

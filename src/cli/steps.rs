@@ -139,7 +139,7 @@ fn ends(state: &State, assessment: &Assessment, what: &Task) -> (Option<String>,
     let text = |at: &Address| Some(at.to_string());
     match what {
         Task::MoveWire { lead, .. } | Task::Repair { lead, .. } | Task::Tag { lead } => {
-            let from = state.lead(lead).and_then(|l| match (&l.id, &l.place) {
+            let from = state.items.lead(lead).and_then(|l| match (&l.id, &l.place) {
                 (ItemId::At(at), _) | (_, Place::In(at)) => text(at),
                 _ => None,
             });
@@ -164,7 +164,7 @@ fn about(state: &State, what: &Task) -> String {
         | Task::Unlock { housing, .. }
         | Task::Lock { housing } => housing.to_string(),
         Task::Anchor { housing, place } => {
-            let words = state.housing(housing).map(|h| place_in_words(&h.seen(), *place));
+            let words = state.housings.housing(housing).map(|h| place_in_words(&h.seen(), *place));
             format!("{housing}, {}", words.unwrap_or_default())
         }
         Task::Compare { question } => question.words().to_owned(),

@@ -238,15 +238,15 @@ impl Account {
 impl State {
     fn job_state(&self, target: &Target, steps: &[Step], flags: &[Flag]) -> JobState {
         let open_flags = flags.iter().filter(|f| f.accepted.is_none());
-        if self.stopped.is_some() {
+        if self.course.stopped.is_some() {
             return JobState::Stopped;
         }
-        if self.signed.is_some() && open_flags.clone().count() == 0 {
+        if self.course.signed.is_some() && open_flags.clone().count() == 0 {
             return JobState::Closed;
         }
         if !self.has_moved() {
             let blocked = target.leads.values().any(|d| matches!(d, Destination::Blocked(_)));
-            let unfit = self.misfit().is_some() || self.clip_missing().is_some();
+            let unfit = self.misfit().is_some() || self.housings.clip_missing().is_some();
             let refused = self.stopping_gate().is_some() || blocked || unfit;
             return if refused { JobState::NotStartable } else { JobState::NotStarted };
         }
@@ -254,12 +254,12 @@ impl State {
         let temporary = open_flags.clone().any(|f| f.code == Code::TemporaryMeasure);
         if open.all(|step| step.what.needs_machine() && step.status == Status::Waiting) {
             let mut left = steps.iter().filter(|s| s.status != Status::Done);
-            let waits = self.waits_for_machine() && left.all(|s| s.status == Status::Waiting);
+            let waits = self.housings.waits_for_machine() && left.all(|s| s.status == Status::Waiting);
             return if temporary || waits { JobState::Waiting } else { JobState::ReadyToClose };
         }
         let mut open = steps.iter().filter(|s| s.status != Status::Done && !s.what.is_closing());
         let waits = open.all(|step| self.is_held_up(step, steps));
-        if waits && self.resume.is_none() { JobState::Waiting } else { JobState::Moving }
+        if waits && self.course.resume.is_none() { JobState::Waiting } else { JobState::Moving }
     }
 
     /// Whether an open step waits, or only follows one that waits.
@@ -278,12 +278,12 @@ impl State {
 
     fn wire_counts(&self) -> WireCounts {
         let mut counts = WireCounts::default();
-        for lead in self.leads.iter().filter(|lead| lead.place != Place::NotMade) {
+        for lead in self.items.leads.iter().filter(|lead| lead.place != Place::NotMade) {
             let (all, left) = (lead.seen.wires.len(), lead.wires_left());
             counts.found += all;
             counts.removed += all - left;
             if lead.place != Place::Removed {
-                *self.wire_place(&mut counts, self.rests_at(lead)) += left;
+                *self.wire_place(&mut counts, self.items.rests_at(lead)) += left;
             }
         }
         counts
@@ -291,7 +291,7 @@ impl State {
 
     fn lead_counts(&self) -> LeadCounts {
         let mut counts = LeadCounts::default();
-        for lead in self.leads.iter().filter(|lead| lead.place != Place::NotMade) {
+        for lead in self.items.leads.iter().filter(|lead| lead.place != Place::NotMade) {
             match lead.origin {
                 LeadOrigin::Found => counts.places.found += 1,
                 LeadOrigin::Made => counts.made += 1,
@@ -304,17 +304,9 @@ impl State {
         counts
     }
 
-    /// Where the wires of a lead are: those of a joined one are where the lead is that it was joined with.
-    fn rests_at<'a>(&'a self, lead: &'a super::Lead) -> &'a Place {
-        match &lead.place {
-            Place::Joined(with) => self.lead(with).map_or(&lead.place, |with| &with.place),
-            place => place,
-        }
-    }
-
     fn wire_place<'a>(&self, counts: &'a mut WireCounts, place: &Place) -> &'a mut usize {
         match place {
-            Place::In(at) if self.side_of(at) == Some(JobSide::New) => &mut counts.new,
+            Place::In(at) if self.housings.side_of(at) == Some(JobSide::New) => &mut counts.new,
             Place::In(_) => &mut counts.old,
             Place::Hand => &mut counts.hand,
             Place::Parked(_) | Place::Tray => &mut counts.parked,
@@ -325,14 +317,14 @@ impl State {
 
     fn plug_counts(&self) -> PlugCounts {
         let mut counts = PlugCounts::default();
-        for plug in &self.plugs {
+        for plug in &self.items.plugs {
             *match plug.origin {
                 PlugOrigin::Found => &mut counts.found,
                 PlugOrigin::Prefitted => &mut counts.prefitted,
                 PlugOrigin::Stock => &mut counts.new_stock,
             } += 1;
             *match &plug.place {
-                Place::In(at) if self.side_of(at) == Some(JobSide::New) => &mut counts.new,
+                Place::In(at) if self.housings.side_of(at) == Some(JobSide::New) => &mut counts.new,
                 Place::In(_) => &mut counts.old,
                 Place::Hand => &mut counts.hand,
                 Place::Tray | Place::Parked(_) => &mut counts.tray,
@@ -347,10 +339,10 @@ impl State {
 
     fn other_counts(&self) -> OtherCounts {
         let mut counts = OtherCounts::default();
-        for other in &self.others {
+        for other in &self.items.others {
             counts.found += 1;
             *match &other.place {
-                Place::In(at) if self.side_of(at) == Some(JobSide::New) => &mut counts.new,
+                Place::In(at) if self.housings.side_of(at) == Some(JobSide::New) => &mut counts.new,
                 Place::In(_) => &mut counts.old,
                 Place::Hand => &mut counts.hand,
                 Place::Parked(_) | Place::Tray => &mut counts.parked,
@@ -365,8 +357,8 @@ impl State {
 
     fn cavity_counts(&self, target: &Target) -> CavityCounts {
         let mut counts = CavityCounts::default();
-        let occupants = self.occupants();
-        for new in self.side(JobSide::New) {
+        let occupants = self.items.occupants();
+        for new in self.housings.side(JobSide::New) {
             for cavity in &new.housing().cavities {
                 let at = new.address(&cavity.label);
                 counts.total += 1;

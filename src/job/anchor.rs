@@ -19,7 +19,7 @@ use super::{
 impl State {
     /// The colour recorded at a cavity of an old housing, when it holds one wire of known colour.
     pub(super) fn colour_at(&self, housing: &JobHousing, label: &Label) -> Option<&Colour> {
-        let lead = self.found.get(&housing.address(label))?.lead()?;
+        let lead = self.records.found.get(&housing.address(label))?.lead()?;
         match lead.wires.as_slice() {
             [only] => only.colour.known(),
             _ => None,
@@ -165,7 +165,9 @@ impl State {
     fn looks_like(&self, housing: &JobHousing, label: &Label, colour: Option<&Colour>) -> bool {
         match (self.colour_at(housing, label), colour) {
             (Some(recorded), Some(seen)) => recorded == seen,
-            (None, None) => self.found.get(&housing.address(label)).is_some_and(|h| h.lead().is_none()),
+            (None, None) => {
+                self.records.found.get(&housing.address(label)).is_some_and(|h| h.lead().is_none())
+            }
             _ => false,
         }
     }

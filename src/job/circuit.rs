@@ -45,7 +45,11 @@ impl State {
         let rest = copper(old, load.circuit_mm - lead_mm, load.conductor_c);
         let resistance_ohm = own.resistance_ohm + rest.resistance_ohm;
         let drop_v = resistance_ohm * load.current_a;
-        let limit = if load.critical { &self.rules.drop_critical_percent } else { &self.rules.drop_percent };
+        let limit = if load.critical {
+            &self.world.rules.drop_critical_percent
+        } else {
+            &self.world.rules.drop_percent
+        };
         Some(CircuitDrop {
             resistance_ohm,
             drop_v,
@@ -65,7 +69,7 @@ impl State {
 
     /// How much less copper a lead has, and who lets it pass; none where it has not less.
     pub fn less_copper(&self, lead: &Lead, order: &LeadOrder) -> Option<String> {
-        let rules = &self.rules;
+        let rules = &self.world.rules;
         match self.size_change(lead, lead.area_mm2()?, order.gauge_for(lead)?) {
             SizeChange::Kept => None,
             SizeChange::Warn(percent) => Some(format!(

@@ -55,16 +55,16 @@ impl State {
     pub fn decided(&self, differences: &[Difference]) -> Decided {
         let for_should: Vec<&Difference> = differences
             .iter()
-            .filter(|difference| self.decided_for(difference) == Some(RecordSide::Should))
+            .filter(|difference| self.records.decided_for(difference) == Some(RecordSide::Should))
             .collect();
         let mut decided = Decided::default();
-        let has_removed = self.leads.iter().any(|lead| !lead.removed_wires.is_empty());
+        let has_removed = self.items.leads.iter().any(|lead| !lead.removed_wires.is_empty());
         if for_should.is_empty() && !has_removed {
             return decided;
         }
         let should = self.should_in_old_labels();
         let belongs = where_wires_belong(&for_should);
-        for lead in &self.leads {
+        for lead in &self.items.leads {
             let ItemId::At(at) = &lead.id else { continue };
             place_lead(lead, at, &belongs, &mut decided);
         }
@@ -97,14 +97,15 @@ impl State {
                         decided.of_another_kind.insert((id.clone(), *slot), (*found, *meant));
                     }
                     Aspect::Area { is_thinner: true, .. } => {
-                        let drawn = drawn.get_or_insert_with(|| drawn_wires(&self.found, should));
+                        let drawn = drawn.get_or_insert_with(|| drawn_wires(&self.records.found, should));
                         let meant = drawn.get(&(difference.at.clone(), *slot)).and_then(|w| w.gauge.known());
-                        let found = self.found.get(&difference.at).and_then(CavityContent::lead);
+                        let found = self.records.found.get(&difference.at).and_then(CavityContent::lead);
                         let found =
                             found.and_then(|lead| lead.wires.get(slot.checked_sub(1)?)?.gauge.known());
                         if let Some(more) = meant.zip(found).map(|(a, b)| a.area_mm2() - b.area_mm2()) {
                             // Each wire of a terminal has to be as thick as it is drawn.
-                            let all = self.found.get(&difference.at).and_then(area_of).unwrap_or_default();
+                            let all =
+                                self.records.found.get(&difference.at).and_then(area_of).unwrap_or_default();
                             *decided.meant_mm2.entry(id.clone()).or_insert(all) += more;
                         }
                     }

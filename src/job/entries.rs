@@ -98,23 +98,23 @@ impl Job {
 
     /// What the new housings hold now, as a record another job can start from.
     pub fn left_as_record(&self) -> Vec<(HousingName, Label, CavityContent)> {
-        let occupants = self.state.occupants();
+        let occupants = self.state.items.occupants();
         let target = self.state.target();
         let mut record = Vec::new();
-        for new in self.state.side(JobSide::New) {
+        for new in self.state.housings.side(JobSide::New) {
             for cavity in &new.housing().cavities {
                 let at = new.address(&cavity.label);
                 let holds = match occupants.get(&at) {
                     Some(Occupant::Lead(lead)) => CavityContent::Wired(LeadSeen {
                         seal: Some(lead.seal),
-                        terminal: self.state.terminal_of(lead).cloned(),
+                        terminal: lead.terminal().cloned(),
                         ..lead.seen.clone()
                     }),
                     Some(Occupant::Plug(_)) => CavityContent::Plugged,
                     Some(Occupant::Other(other)) => match &other.kind {
                         OtherKind::Spare => CavityContent::Spare(SpareSeen {
                             terminal: None,
-                            plug_behind: self.state.plug_at(&at).is_some(),
+                            plug_behind: self.state.items.plug_at(&at).is_some(),
                         }),
                         OtherKind::Bridge(what) => CavityContent::Bridge(what.clone()),
                     },

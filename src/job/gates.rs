@@ -154,7 +154,7 @@ impl GateSeen {
 impl State {
     /// The gates as asked, answered or not: open when the way is free.
     pub fn gate_is_open(&self, gate: GateKind) -> bool {
-        self.gates.get(&gate).is_some_and(|seen| {
+        self.course.gates.get(&gate).is_some_and(|seen| {
             let is_free = match seen.answer {
                 GateAnswer::Absent => !self.is_against_record(gate),
                 GateAnswer::Released | GateAnswer::OffMachine => true,
@@ -166,7 +166,7 @@ impl State {
 
     /// Whether a gate was answered as absent, and what is recorded, drawn or seen speaks of it.
     pub fn is_against_record(&self, gate: GateKind) -> bool {
-        let is_absent = self.gates.get(&gate).is_some_and(|seen| seen.answer == GateAnswer::Absent);
+        let is_absent = self.course.gates.get(&gate).is_some_and(|seen| seen.answer == GateAnswer::Absent);
         is_absent && self.sign_of(gate, None).is_some()
     }
 
@@ -177,13 +177,13 @@ impl State {
 
     /// The gate that stops the job, if one does.
     pub fn stopping_gate(&self) -> Option<GateKind> {
-        GATES.into_iter().find(|gate| self.gates.get(gate).is_some_and(GateSeen::stops))
+        GATES.into_iter().find(|gate| self.course.gates.get(gate).is_some_and(GateSeen::stops))
     }
 
     /// A gate whose answer "off the machine" has lapsed: the machine's own answer comes before the next
     /// step.
     pub(super) fn lapsed_gate(&self) -> Option<GateKind> {
-        GATES.into_iter().find(|gate| self.gates.get(gate).is_some_and(GateSeen::has_lapsed))
+        GATES.into_iter().find(|gate| self.course.gates.get(gate).is_some_and(GateSeen::has_lapsed))
     }
 
     /// What is missing in an answer to a gate.
@@ -201,7 +201,7 @@ impl State {
                     "Answer by the diagram: absent, released, or stop.",
                 );
             }
-            GateAnswer::OffMachine if self.mated.is_some() => {
+            GateAnswer::OffMachine if self.housings.mated.is_some() => {
                 return refuse(
                     "The halves are mated: the harness is connected.".to_owned(),
                     "Answer for the machine: measured, or stop.",

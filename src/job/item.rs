@@ -219,6 +219,30 @@ impl Lead {
         self.tried_with = test_pin.cloned().or(self.tried_with.take());
     }
 
+    /// What a lead is called at the bench: the wire number or circuit and where it was recorded.
+    pub fn call(&self) -> String {
+        let names: Vec<&str> = self.seen.wires.iter().filter_map(|w| w.name()).collect();
+        match (names.is_empty(), &self.id) {
+            (false, _) => names.join(" + "),
+            (true, ItemId::At(at)) => format!("the lead from {at}"),
+            (true, id) => format!("the lead {id}"),
+        }
+    }
+
+    /// The terminal part for a lead, when the record or a repair names it.
+    pub fn terminal(&self) -> Option<&PartNumber> {
+        let bears_it = |repair: &&RepairDone| repair.kind != RepairKind::NewSeal;
+        let renewed = self.repairs.iter().rev().filter(bears_it).find_map(|repair| repair.part.as_ref());
+        renewed.or(self.seen.terminal.as_ref())
+    }
+
+    /// What one wire of a lead is called.
+    pub(super) fn call_wire(&self, slot: usize) -> String {
+        let wire = slot.checked_sub(1).and_then(|n| self.seen.wires.get(n));
+        let named = wire.and_then(|wire| wire.name()).map(ToOwned::to_owned);
+        named.unwrap_or_else(|| format!("wire {slot} of {}", self.id))
+    }
+
     /// How many of its wires are still in it.
     pub fn wires_left(&self) -> usize {
         self.seen.wires.len().saturating_sub(self.removed_wires.len())

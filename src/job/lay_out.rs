@@ -32,7 +32,7 @@ pub fn lay_out(state: &State, book: &ToolBook, today: &str) -> Vec<LayOut> {
             list.push(item);
         }
     };
-    for lock in state.housings.iter().filter_map(|h| h.housing().lock.as_ref()) {
+    for lock in state.housings.all.iter().filter_map(|h| h.housing().lock.as_ref()) {
         let way = match lock.open_state {
             LockState::Out => "to draw it out",
             _ => "to set it to pre-set",
@@ -53,7 +53,7 @@ pub fn lay_out(state: &State, book: &ToolBook, today: &str) -> Vec<LayOut> {
         add("a crimp-height gauge with blade and point, callipers".to_owned(), "every conductor crimp");
     }
     for (lead, _) in repairs.iter().filter(|(_, kind)| *kind == RepairKind::NewTerminal) {
-        add(crimp_tool(state, lead, book, today), &state.call(lead));
+        add(crimp_tool(state, lead, book, today), &lead.call());
     }
     if repairs.iter().any(|(_, planned)| planned.is_new_lead()) {
         add("splices with a window, adhesive sleeves, the splice crimp tool".to_owned(), "repair leads");
@@ -83,7 +83,7 @@ fn crimp_tool(state: &State, lead: &Lead, book: &ToolBook, today: &str) -> Strin
 
 /// Repairs planned and done.
 fn repairs(state: &State) -> impl Iterator<Item = (&Lead, RepairKind)> {
-    state.leads.iter().flat_map(|lead| {
+    state.items.leads.iter().flat_map(|lead| {
         let done = lead.repairs.iter().map(|done| done.kind);
         done.chain(lead.planned).map(move |kind| (lead, kind))
     })
@@ -92,7 +92,7 @@ fn repairs(state: &State) -> impl Iterator<Item = (&Lead, RepairKind)> {
 /// A release tool for each way terminals of the old housings are held.
 fn release_tools(state: &State) -> BTreeSet<(String, String)> {
     let mut tools = BTreeSet::new();
-    for old in state.side(super::JobSide::Old) {
+    for old in state.housings.side(super::JobSide::Old) {
         let sizes: BTreeSet<_> = old.housing().cavities.iter().map(|c| &c.size).collect();
         let family = old.definition.family();
         for terminal in sizes.into_iter().flat_map(|size| family.terminals_for(size)) {

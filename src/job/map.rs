@@ -1,6 +1,8 @@
 //! The map from old cavities to new ones: what each source of a map would give, what speaks
 //! against it, and the words for where the numbers differ.
 
+use crate::job::Housings;
+use crate::job::Mapping;
 use std::collections::{BTreeMap, BTreeSet};
 
 use crate::{
@@ -46,9 +48,9 @@ impl State {
     /// The map as a source would fill it: what was mapped by hand stays, and a new cavity that is
     /// taken by hand is given to nothing else.
     pub fn map_by(&self, source: MapSource) -> CavityMap {
-        let mut map = self.mapped_by_hand.clone();
+        let mut map = self.mapping.by_hand.clone();
         let taken: BTreeSet<Address> = map.values().flatten().cloned().collect();
-        for (from, to) in self.pairs_by(source) {
+        for (from, to) in self.housings.pairs_by(source) {
             if !taken.contains(&to) {
                 map.entry(from).or_insert(Some(to));
             }
@@ -59,12 +61,91 @@ impl State {
     /// The map as the definitions have it, until one is confirmed: by the first source that says
     /// anything.
     pub(super) fn presumed_map(&self) -> CavityMap {
-        let mislead = self.labels_mislead().is_some();
+        let mislead = self.housings.labels_mislead().is_some();
         let sources = SOURCES.into_iter().filter(|source| *source != MapSource::SameLabels || !mislead);
         let maps = sources.map(|source| self.map_by(source));
         maps.into_iter()
-            .find(|map| map.len() > self.mapped_by_hand.len())
-            .unwrap_or_else(|| self.mapped_by_hand.clone())
+            .find(|map| map.len() > self.mapping.by_hand.len())
+            .unwrap_or_else(|| self.mapping.by_hand.clone())
+    }
+
+    /// The source that leaves the fewest leads without a place, and those.
+    pub fn nearest_map(&self) -> (MapSource, Vec<Address>) {
+        let left = SOURCES.map(|source| (source, self.without_place(&self.map_by(source))));
+        let nearest = left.into_iter().min_by_key(|(_, without)| without.len());
+        nearest.unwrap_or_else(|| (MapSource::Hand, self.without_place(&self.mapping.by_hand)))
+    }
+
+    /// Every different map that gives each lead a place: what the technician chooses from.
+    pub fn map_proposals(&self) -> Vec<MapProposal> {
+        let mut proposals: Vec<MapProposal> = Vec::new();
+        let complete = |map: &CavityMap| self.without_place(map).is_empty();
+        let mislead = self.housings.labels_mislead().is_some();
+        for source in SOURCES.into_iter().filter(|source| *source != MapSource::SameLabels || !mislead) {
+            let map = self.map_by(source);
+            let fills = map.len() > self.mapping.by_hand.len();
+            if fills && complete(&map) && proposals.iter().all(|p| p.map != map) {
+                proposals.push(MapProposal { source, map });
+            }
+        }
+        let by_hand = self.mapping.by_hand.clone();
+        if !by_hand.is_empty() && complete(&by_hand) {
+            proposals.push(MapProposal { source: MapSource::Hand, map: by_hand });
+        }
+        proposals
+    }
+
+    /// Old cavities that hold something and have no place by a map.
+    pub fn without_place(&self, map: &CavityMap) -> Vec<Address> {
+        let moves = |holds: &CavityContent| {
+            matches!(holds, CavityContent::Wired(_) | CavityContent::Spare(_) | CavityContent::Bridge(_))
+        };
+        let held = self.records.found.iter().filter(|(at, holds)| moves(holds) && !map.contains_key(*at));
+        held.map(|(at, _)| at.clone()).collect()
+    }
+
+    /// New cavities that two old ones with a lead in them are mapped to, where these are not to be joined.
+    pub fn clashes(&self, map: &CavityMap) -> Vec<Address> {
+        let mut by_target: BTreeMap<&Address, Vec<&Address>> = BTreeMap::new();
+        for (from, to) in map {
+            if let Some(to) =
+                to.as_ref().filter(|_| self.records.found.get(from).is_some_and(|h| h.lead().is_some()))
+            {
+                by_target.entry(to).or_default().push(from);
+            }
+        }
+        let is_joined = |from: &&&Address| {
+            let lead = self.items.lead(&ItemId::At((**from).clone()));
+            lead.is_some_and(|lead| lead.joined_with.is_some() || lead.place == Place::Removed)
+        };
+        let clash =
+            by_target.into_iter().filter(|(_, from)| from.iter().filter(|f| !is_joined(f)).count() > 1);
+        clash.map(|(to, _)| to.clone()).collect()
+    }
+
+    /// In a few words how a map goes: its first and last cavity, and what is mapped to nothing.
+    pub fn map_in_words(&self, map: &CavityMap) -> String {
+        let mut pairs = map.iter().filter_map(|(from, to)| Some((from, to.as_ref()?)));
+        let (first, last) = (pairs.next(), pairs.next_back());
+        let ends: Vec<String> =
+            [first, last].into_iter().flatten().map(|(from, to)| format!("{from} to {to}")).collect();
+        format!("{}: {}", count_of(map.len(), "cavity"), list_of(&ends))
+    }
+}
+
+impl Housings {
+    /// How one map differs from another, as a sentence; none when they agree.
+    pub fn map_differs(&self, one: &CavityMap, other: &CavityMap) -> Option<String> {
+        let mut differ = one.iter().filter(|(from, to)| other.get(*from) != Some(*to));
+        let (from, to) = differ.clone().next()?;
+        let show = |to: Option<&Option<Address>>| match to.and_then(Option::as_ref) {
+            Some(at) => at.to_string(),
+            None => "nowhere".to_owned(),
+        };
+        let count = differ.by_ref().count();
+        let to = show(Some(to));
+        let there = show(other.get(from));
+        Some(format!("{} differ, the first: {from} to {to} and not to {there}.", count_of(count, "cavity")))
     }
 
     fn pairs_by(&self, source: MapSource) -> Vec<(Address, Address)> {
@@ -75,7 +156,7 @@ impl State {
                 pairs.map(<[(Label, Label)]>::to_vec).unwrap_or_default()
             }),
             // Several housings on a side have no place in common.
-            MapSource::Position if self.housings.len() == 2 => self.pairs_of(|old, new| {
+            MapSource::Position if self.all.len() == 2 => self.pairs_of(|old, new| {
                 by_position(old.housing(), new.housing()).unwrap_or_default().into_iter().collect()
             }),
             MapSource::Position | MapSource::Hand => Vec::new(),
@@ -142,81 +223,6 @@ impl State {
         Some((source, self.map_differs(&common, &labels)?))
     }
 
-    /// The source that leaves the fewest leads without a place, and those.
-    pub fn nearest_map(&self) -> (MapSource, Vec<Address>) {
-        let left = SOURCES.map(|source| (source, self.without_place(&self.map_by(source))));
-        let nearest = left.into_iter().min_by_key(|(_, without)| without.len());
-        nearest.unwrap_or_else(|| (MapSource::Hand, self.without_place(&self.mapped_by_hand)))
-    }
-
-    /// Every different map that gives each lead a place: what the technician chooses from.
-    pub fn map_proposals(&self) -> Vec<MapProposal> {
-        let mut proposals: Vec<MapProposal> = Vec::new();
-        let complete = |map: &CavityMap| self.without_place(map).is_empty();
-        let mislead = self.labels_mislead().is_some();
-        for source in SOURCES.into_iter().filter(|source| *source != MapSource::SameLabels || !mislead) {
-            let map = self.map_by(source);
-            let fills = map.len() > self.mapped_by_hand.len();
-            if fills && complete(&map) && proposals.iter().all(|p| p.map != map) {
-                proposals.push(MapProposal { source, map });
-            }
-        }
-        let by_hand = self.mapped_by_hand.clone();
-        if !by_hand.is_empty() && complete(&by_hand) {
-            proposals.push(MapProposal { source: MapSource::Hand, map: by_hand });
-        }
-        proposals
-    }
-
-    /// Old cavities that hold something and have no place by a map.
-    pub fn without_place(&self, map: &CavityMap) -> Vec<Address> {
-        let moves = |holds: &CavityContent| {
-            matches!(holds, CavityContent::Wired(_) | CavityContent::Spare(_) | CavityContent::Bridge(_))
-        };
-        let held = self.found.iter().filter(|(at, holds)| moves(holds) && !map.contains_key(*at));
-        held.map(|(at, _)| at.clone()).collect()
-    }
-
-    /// The old cavity that loses its place to a mapping by hand, where one does.
-    pub fn loses_place(&self, act: &Act) -> Option<&Address> {
-        let Act::Mapped { from, to: Some(to), .. } = act else { return None };
-        let mut before =
-            self.map.iter().filter(|(other, there)| *other != from && there.as_ref() == Some(to));
-        before.next().map(|(other, _)| other)
-    }
-
-    /// New cavities that two old ones with a lead in them are mapped to, where these are not to be joined.
-    pub fn clashes(&self, map: &CavityMap) -> Vec<Address> {
-        let mut by_target: BTreeMap<&Address, Vec<&Address>> = BTreeMap::new();
-        for (from, to) in map {
-            if let Some(to) = to.as_ref().filter(|_| self.found.get(from).is_some_and(|h| h.lead().is_some()))
-            {
-                by_target.entry(to).or_default().push(from);
-            }
-        }
-        let is_joined = |from: &&&Address| {
-            let lead = self.lead(&ItemId::At((**from).clone()));
-            lead.is_some_and(|lead| lead.joined_with.is_some() || lead.place == Place::Removed)
-        };
-        let clash =
-            by_target.into_iter().filter(|(_, from)| from.iter().filter(|f| !is_joined(f)).count() > 1);
-        clash.map(|(to, _)| to.clone()).collect()
-    }
-
-    /// How one map differs from another, as a sentence; none when they agree.
-    pub fn map_differs(&self, one: &CavityMap, other: &CavityMap) -> Option<String> {
-        let mut differ = one.iter().filter(|(from, to)| other.get(*from) != Some(*to));
-        let (from, to) = differ.clone().next()?;
-        let show = |to: Option<&Option<Address>>| match to.and_then(Option::as_ref) {
-            Some(at) => at.to_string(),
-            None => "nowhere".to_owned(),
-        };
-        let count = differ.by_ref().count();
-        let to = show(Some(to));
-        let there = show(other.get(from));
-        Some(format!("{} differ, the first: {from} to {to} and not to {there}.", count_of(count, "cavity")))
-    }
-
     /// Why a new cavity has another label than the old one it stands for, where the numbering is
     /// the reason.
     pub fn why_labels_differ(&self, from: &Address, to: &Address) -> Option<&'static str> {
@@ -229,20 +235,21 @@ impl State {
             (true, false) => Some("the new housing is numbered otherwise"),
         }
     }
+}
+
+impl Mapping {
+    /// The old cavity that loses its place to a mapping by hand, where one does.
+    pub fn loses_place(&self, act: &Act) -> Option<&Address> {
+        let Act::Mapped { from, to: Some(to), .. } = act else { return None };
+        let mut before =
+            self.map.iter().filter(|(other, there)| *other != from && there.as_ref() == Some(to));
+        before.next().map(|(other, _)| other)
+    }
 
     /// What was mapped otherwise than the mating half is made, under a document: old cavity, new
     /// one if there is one, document.
     pub fn mapped_under_document(&self) -> impl Iterator<Item = (&Address, Option<&Address>, &str)> {
         let to = |from: &Address| self.map.get(from).and_then(Option::as_ref);
-        self.map_documents.iter().map(move |(from, document)| (from, to(from), document.as_str()))
-    }
-
-    /// In a few words how a map goes: its first and last cavity, and what is mapped to nothing.
-    pub fn map_in_words(&self, map: &CavityMap) -> String {
-        let mut pairs = map.iter().filter_map(|(from, to)| Some((from, to.as_ref()?)));
-        let (first, last) = (pairs.next(), pairs.next_back());
-        let ends: Vec<String> =
-            [first, last].into_iter().flatten().map(|(from, to)| format!("{from} to {to}")).collect();
-        format!("{}: {}", count_of(map.len(), "cavity"), list_of(&ends))
+        self.documents.iter().map(move |(from, document)| (from, to(from), document.as_str()))
     }
 }

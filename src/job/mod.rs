@@ -69,7 +69,10 @@ pub use seen::{
     ResumeNeed, TestSeen,
 };
 pub use splices::{Ordered, SplicePlan};
-pub use state::{InHand, JobHousing, Occupant, State, Ticket};
+pub use state::{
+    Course, Housings, InHand, Items, JobHousing, Mapping, Occupant, Readings, Records, State, Supply, Ticket,
+    World,
+};
 pub use step::{Status, Step, Task};
 pub use steps::{is_satisfied, lead_of_step};
 pub use target::{Destination, Expected, Target};

@@ -1,6 +1,7 @@
 //! Plugs a new housing is delivered with: out where a wire goes, into a hole of their size that
 //! needs one, and the rest stay where they are.
 
+use crate::job::Records;
 use std::collections::{BTreeMap, BTreeSet};
 
 use crate::record::{Address, CavityContent};
@@ -33,7 +34,7 @@ impl State {
     ) -> Vec<(Address, PrefittedWay)> {
         let mut given = BTreeSet::new();
         let mut ways = Vec::new();
-        for plug in self.plugs.iter().filter(|p| p.origin == PlugOrigin::Prefitted) {
+        for plug in self.items.plugs.iter().filter(|p| p.origin == PlugOrigin::Prefitted) {
             let ItemId::At(from) = &plug.id else { continue };
             let way = match &plug.place {
                 Place::In(at) if target.expected(at).takes_plug() => match at == from {
@@ -65,12 +66,14 @@ impl State {
         given: &BTreeSet<Address>,
     ) -> Option<&'t Address> {
         let needs = |at: &Address| {
-            !occupants.contains_key(at) && !given.contains(at) && self.cavity_size(at) == plug.size
+            !occupants.contains_key(at) && !given.contains(at) && self.housings.cavity_size(at) == plug.size
         };
         let holes = target.cavities.iter().filter(|(at, expected)| expected.takes_plug() && needs(at));
-        holes.map(|(at, expected)| (self.has_plug_of_its_own(expected), at)).min().map(|(_, at)| at)
+        holes.map(|(at, expected)| (self.records.has_plug_of_its_own(expected), at)).min().map(|(_, at)| at)
     }
+}
 
+impl Records {
     fn has_plug_of_its_own(&self, expected: &Expected) -> bool {
         let Expected::Plug(Some(source)) = expected else { return false };
         self.found.get(source) == Some(&CavityContent::Plugged)

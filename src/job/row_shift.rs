@@ -90,7 +90,7 @@ impl State {
         let row = ShiftedRow::of(housing, shift.row);
         let position = |label: &Label| row.labels.iter().position(|in_row| in_row == label);
         let (first, latest) = (position(&shift.first)?, position(&shift.latest)?);
-        let content = |label: &Label| self.found.get(&housing.address(label));
+        let content = |label: &Label| self.records.found.get(&housing.address(label));
         let tells = |n: &usize| {
             let there = row.written_at(*n, first, shift.written).or_else(|| row.labels.get(n + 1));
             let here = row.labels.get(*n);
@@ -120,7 +120,7 @@ impl State {
         let mut unknown = None;
         for (n, label) in row.labels.iter().enumerate().skip(start) {
             let written = row.written_at(n, start, shift.written);
-            match written.and_then(|there| self.found.get(&housing.address(there))) {
+            match written.and_then(|there| self.records.found.get(&housing.address(there))) {
                 Some(content) => holds.push((housing.address(label), content.clone())),
                 None => unknown = Some(housing.address(label)),
             }

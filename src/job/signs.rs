@@ -6,6 +6,7 @@ use super::{
     gates::{article, is_high},
     state::State,
 };
+use crate::job::Records;
 use crate::{
     colour::{self, named_in},
     quantity::{harmless, plain_words},
@@ -58,7 +59,7 @@ impl State {
     /// the voltage of the diagram; said at whichever gate, or in `act`, which is about to be entered.
     pub fn sign_of(&self, gate: GateKind, act: Option<&Act>) -> Option<String> {
         let wanted = gate.wire()?;
-        let records = [(&self.found, "recorded"), (&self.should, "drawn")];
+        let records = [(&self.records.found, "recorded"), (&self.records.should, "drawn")];
         let wires = records.into_iter().flat_map(|(record, how)| {
             let leads = record.iter().filter_map(|(at, holds)| Some((at, holds.lead()?)));
             leads.flat_map(move |(at, lead)| lead.wires.iter().map(move |wire| (at, wire, how)))
@@ -68,7 +69,7 @@ impl State {
             let call = wire.name().map_or_else(|| format!("the wire in {at}"), ToOwned::to_owned);
             return Some(format!("{call} is {how} as {} {}.", article(wanted.words()), wanted.words()));
         }
-        if let Some((at, what)) = self.clip_on_record().filter(|_| gate == GateKind::Interlock) {
+        if let Some((at, what)) = self.records.clip_on_record().filter(|_| gate == GateKind::Interlock) {
             return Some(format!("A {} is recorded or drawn in {at}.", harmless(what)));
         }
         // What is told anew at the gate that is answered now stands for what was told there before.
@@ -85,7 +86,7 @@ impl State {
         let new_voltage = anew.and_then(|(.., voltage)| voltage);
         let (mut circuits, mut sleeves, mut voltages) =
             (Vec::from_iter(new_circuit), Vec::from_iter(new_sleeve), Vec::from_iter(new_voltage));
-        for (other, seen) in &self.gates {
+        for (other, seen) in &self.course.gates {
             circuits.extend(seen.circuit.as_deref().filter(|_| is_old(*other, new_circuit.is_some())));
             sleeves.extend(seen.sleeve.as_deref().filter(|_| is_old(*other, new_sleeve.is_some())));
             voltages.extend(seen.voltage.as_ref().filter(|_| is_old(*other, new_voltage.is_some())));
@@ -104,7 +105,9 @@ impl State {
         let high = voltages.into_iter().find(|voltage| gate == GateKind::HighVoltage && is_high(voltage));
         shown.or_else(|| high.map(|voltage| format!("The diagram shows {voltage}.")))
     }
+}
 
+impl Records {
     /// A shorting clip of the records: it closes a loop that somebody relies on.
     fn clip_on_record(&self) -> Option<(&Address, &str)> {
         self.found.iter().chain(&self.should).find_map(|(at, holds)| match holds {

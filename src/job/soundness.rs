@@ -1,6 +1,8 @@
 //! What stands against calling a lead good: its record, the force it took, its seal, the wires in its
 //! terminal. One list for the answer at the bench and for the flags after it.
 
+use crate::job::Housings;
+use crate::job::Items;
 use crate::{
     catalogue::Sealing,
     quantity::{Length, list_of, plain_words},
@@ -65,7 +67,7 @@ pub(super) fn is_bad(condition: Option<&String>) -> bool {
 impl State {
     /// What stands against saying that a lead in the hand is good.
     pub(super) fn against_good(&self, lead: &Lead) -> Vec<Objection> {
-        let call = self.call(lead);
+        let call = lead.call();
         let mut objections = Vec::new();
         if lead.forced {
             objections.push((
@@ -91,7 +93,7 @@ impl State {
                 "Mend it, correct the record with what you see, or accept it by name.",
             ));
         }
-        if lead.seal == Seal::Missing && self.seals_each_wire() {
+        if lead.seal == Seal::Missing && self.housings.seals_each_wire() {
             objections.push((
                 Code::SealMissing,
                 format!("The seal of {call} is missing."),
@@ -107,7 +109,7 @@ impl State {
         }
         objections.extend(self.nobody_else(lead));
         objections.extend(self.spread(lead));
-        objections.extend(self.parted(lead));
+        objections.extend(self.items.parted(lead));
         objections
     }
 
@@ -115,84 +117,37 @@ impl State {
     fn nobody_else(&self, lead: &Lead) -> Option<Objection> {
         let ItemId::At(home) = &lead.id else { return None };
         let is_cleared = |at: &Address| {
-            let other = self.lead(&ItemId::At(at.clone()));
+            let other = self.items.lead(&ItemId::At(at.clone()));
             other.is_none_or(|other| other.repairs.is_empty() && other.inspected == Some(None))
         };
-        let group = self.one_not_sound.iter().find(|group| {
+        let group = self.readings.one_not_sound.iter().find(|group| {
             lead.repairs.is_empty()
                 && group.contains(home)
                 && group.iter().filter(|at| *at != home).all(is_cleared)
         })?;
         let among = if group.len() > 1 { format!(", one of {},", list_of(group)) } else { String::new() };
-        let say = format!("{}{among} was not sound at the look beside an open hole.", self.call(lead));
+        let say = format!("{}{among} was not sound at the look beside an open hole.", lead.call());
         Some((Code::CrimpSuspect, say, "Mend it, or accept it by name."))
     }
 
     /// A female tried with a pin that is not made for it may be spread.
     fn spread(&self, lead: &Lead) -> Option<Objection> {
         let pin = lead.tried_with.as_ref()?;
-        let is_one = self.test_pins_for(lead).iter().any(|known| known.part == *pin);
+        let is_one = self.housings.test_pins_for(lead).iter().any(|known| known.part == *pin);
         (!is_one).then(|| {
-            let say = format!("{} was tried with {pin}, which is no test pin for it.", self.call(lead));
+            let say = format!("{} was tried with {pin}, which is no test pin for it.", lead.call());
             let instead =
                 "Try it with the pin of its own family and size; if that is loose, replace the terminal.";
             (Code::TerminalMisfit, say, instead)
         })
     }
 
-    /// The terminals that mate with the one on a lead: of its family and size, of the other gender.
-    pub fn test_pins_for(&self, lead: &Lead) -> Vec<&crate::catalogue::Terminal> {
-        let part = self.terminal_of(lead);
-        let home = match (&lead.id, &lead.came_from) {
-            (ItemId::At(at), _) | (_, Some(at)) => Some(at),
-            (_, None) => None,
-        };
-        let size = home.and_then(|at| self.cavity_size(at));
-        let gender = home.and_then(|at| self.housing(&at.housing)).map(|housing| housing.housing().gender);
-        let own = part.and_then(|part| self.terminal_named(part));
-        let size = own.map(|terminal| &terminal.size).or(size.as_ref());
-        let gender = own.map(|terminal| terminal.gender).or(gender);
-        let families = self.housings.iter().map(|housing| housing.definition.family());
-        let mut pins: Vec<&crate::catalogue::Terminal> = families
-            .flat_map(|family| &family.terminals)
-            .filter(|pin| Some(&pin.size) == size && gender.is_some_and(|gender| pin.gender != gender))
-            .collect();
-        pins.dedup_by_key(|pin| &pin.part);
-        pins
-    }
-
-    /// Whether a new housing has a seal on every wire.
-    pub(super) fn seals_each_wire(&self) -> bool {
-        self.side(JobSide::New).any(|h| h.housing().sealing == Sealing::Individual)
-    }
-
-    /// The wires one terminal holds: its own, and those of the leads that were joined to it.
-    pub(super) fn wires_in_terminal(&self, lead: &Lead) -> usize {
-        let is_in_it = |other: &&Lead| other.place == Place::Joined(lead.id.clone());
-        lead.wires_left() + self.leads.iter().filter(is_in_it).map(Lead::wires_left).sum::<usize>()
-    }
-
-    /// A wire was cut out of the terminal, and its crimp holds what is left of two.
-    pub(super) fn parted(&self, lead: &Lead) -> Option<Objection> {
-        let crimped = lead.repairs.iter().rev().find(|done| done.stands() && done.kind.renews_terminal());
-        let wires = crimped.map_or(lead.seen.wires.len(), |done| done.wires);
-        let left = self.wires_in_terminal(lead);
-        let is_parted = left > 0 && left < wires;
-        is_parted.then(|| {
-            (
-                Code::LeadParted,
-                format!("A wire of {} was cut out of its terminal.", self.call(lead)),
-                "A crimp made for two does not hold one: crimp a new terminal.",
-            )
-        })
-    }
-
     /// What the decision for the diagram asks of a lead and is not done yet.
     pub(super) fn undone_by_decision(&self, lead: &Lead, target: &Target) -> Vec<Objection> {
         let mut objections = Vec::new();
-        let call = self.call(lead);
+        let call = lead.call();
         if let Some(slots) = target.by_decision.parting.get(&lead.id) {
-            let names: Vec<String> = slots.iter().map(|slot| self.call_wire(lead, *slot)).collect();
+            let names: Vec<String> = slots.iter().map(|slot| lead.call_wire(*slot)).collect();
             objections.push((
                 Code::FoundDiffers,
                 format!("{} is in the terminal of {call} and does not belong there.", names.join(" and ")),
@@ -224,7 +179,7 @@ impl State {
         match change {
             Some(change) => !matches!(change, crate::reckoning::SizeChange::Refused(_)),
             None => area.is_some_and(|area| {
-                area >= meant_mm2 * (1.0 + self.rules.least_gauge_percent.value / 100.0) - 1e-9
+                area >= meant_mm2 * (1.0 + self.world.rules.least_gauge_percent.value / 100.0) - 1e-9
             }),
         }
     }
@@ -239,19 +194,64 @@ impl State {
     fn drawn_kind(&self, lead: &Lead) -> Option<WireKind> {
         let ItemId::At(at) = &lead.id else { return None };
         let is_special = |kind: WireKind| kind.forbids_splice();
-        let mut drawn = self.should.values().filter_map(|holds| holds.lead()).flat_map(|lead| &lead.wires);
+        let mut drawn =
+            self.records.should.values().filter_map(|holds| holds.lead()).flat_map(|lead| &lead.wires);
         // Nothing is matched where nothing special is drawn.
         drawn.find(|wire| is_special(wire.kind))?;
         let should = self.should_in_old_labels();
-        let drawn = drawn_wires(&self.found, &should);
+        let drawn = drawn_wires(&self.records.found, &should);
         let kinds = (1..=lead.seen.wires.len()).filter_map(|slot| drawn.get(&(at.clone(), slot)));
         kinds.map(|wire| wire.kind).find(|kind| is_special(*kind))
     }
+}
 
-    /// What one wire of a lead is called.
-    pub(super) fn call_wire(&self, lead: &Lead, slot: usize) -> String {
-        let wire = slot.checked_sub(1).and_then(|n| lead.seen.wires.get(n));
-        let named = wire.and_then(|wire| wire.name()).map(ToOwned::to_owned);
-        named.unwrap_or_else(|| format!("wire {slot} of {}", lead.id))
+impl Housings {
+    /// The terminals that mate with the one on a lead: of its family and size, of the other gender.
+    pub fn test_pins_for(&self, lead: &Lead) -> Vec<&crate::catalogue::Terminal> {
+        let part = lead.terminal();
+        let home = match (&lead.id, &lead.came_from) {
+            (ItemId::At(at), _) | (_, Some(at)) => Some(at),
+            (_, None) => None,
+        };
+        let size = home.and_then(|at| self.cavity_size(at));
+        let gender = home.and_then(|at| self.housing(&at.housing)).map(|housing| housing.housing().gender);
+        let own = part.and_then(|part| self.terminal_named(part));
+        let size = own.map(|terminal| &terminal.size).or(size.as_ref());
+        let gender = own.map(|terminal| terminal.gender).or(gender);
+        let families = self.all.iter().map(|housing| housing.definition.family());
+        let mut pins: Vec<&crate::catalogue::Terminal> = families
+            .flat_map(|family| &family.terminals)
+            .filter(|pin| Some(&pin.size) == size && gender.is_some_and(|gender| pin.gender != gender))
+            .collect();
+        pins.dedup_by_key(|pin| &pin.part);
+        pins
+    }
+
+    /// Whether a new housing has a seal on every wire.
+    pub(super) fn seals_each_wire(&self) -> bool {
+        self.side(JobSide::New).any(|h| h.housing().sealing == Sealing::Individual)
+    }
+}
+
+impl Items {
+    /// The wires one terminal holds: its own, and those of the leads that were joined to it.
+    pub(super) fn wires_in_terminal(&self, lead: &Lead) -> usize {
+        let is_in_it = |other: &&Lead| other.place == Place::Joined(lead.id.clone());
+        lead.wires_left() + self.leads.iter().filter(is_in_it).map(Lead::wires_left).sum::<usize>()
+    }
+
+    /// A wire was cut out of the terminal, and its crimp holds what is left of two.
+    pub(super) fn parted(&self, lead: &Lead) -> Option<Objection> {
+        let crimped = lead.repairs.iter().rev().find(|done| done.stands() && done.kind.renews_terminal());
+        let wires = crimped.map_or(lead.seen.wires.len(), |done| done.wires);
+        let left = self.wires_in_terminal(lead);
+        let is_parted = left > 0 && left < wires;
+        is_parted.then(|| {
+            (
+                Code::LeadParted,
+                format!("A wire of {} was cut out of its terminal.", lead.call()),
+                "A crimp made for two does not hold one: crimp a new terminal.",
+            )
+        })
     }
 }

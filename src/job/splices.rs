@@ -1,5 +1,6 @@
 //! The repair leads of a job: where their splices sit, how long each is, and what would not fit.
 
+use crate::job::Housings;
 use std::cell::OnceCell;
 
 use crate::{
@@ -66,7 +67,7 @@ impl SplicePlan {
 impl State {
     /// The plans of all bundles that have repair leads.
     pub fn splice_plans(&self) -> Vec<SplicePlan> {
-        self.side(super::JobSide::Old).filter_map(|old| self.splice_plan(old)).collect()
+        self.housings.side(super::JobSide::Old).filter_map(|old| self.splice_plan(old)).collect()
     }
 
     /// The length and place of the repair lead for a lead.
@@ -117,20 +118,17 @@ impl State {
     fn bundle_of_lead<'a>(&'a self, lead: &'a Lead) -> Option<&'a HousingName> {
         match &lead.id {
             ItemId::At(at) => Some(&at.housing),
-            _ => lead.came_from.as_ref().map(|at| &at.housing).or_else(|| self.only_old()),
+            _ => lead.came_from.as_ref().map(|at| &at.housing).or_else(|| self.housings.only_old()),
         }
-    }
-
-    /// The old housing, where there is one.
-    pub(super) fn only_old(&self) -> Option<&HousingName> {
-        let mut olds = self.side(super::JobSide::Old);
-        olds.next().filter(|_| olds.next().is_none()).map(|old| &old.name)
     }
 
     /// The leads that start at an old housing.
     pub(super) fn leads_of<'a>(&'a self, housing: &'a HousingName) -> impl Iterator<Item = &'a Lead> {
         let is_gone = |lead: &Lead| matches!(lead.place, Place::Removed | Place::Joined(_));
-        self.leads.iter().filter(move |lead| !is_gone(lead) && self.bundle_of_lead(lead) == Some(housing))
+        self.items
+            .leads
+            .iter()
+            .filter(move |lead| !is_gone(lead) && self.bundle_of_lead(lead) == Some(housing))
     }
 
     /// What the planner is asked: house rules, what lies behind the housing, and each lead.
@@ -140,9 +138,9 @@ impl State {
         leads: &[&Lead],
         made: impl Iterator<Item = (f64, f64, f64)>,
     ) -> StaggerRequest {
-        let rules = &self.rules;
+        let rules = &self.world.rules;
         let nothing = Behind::default();
-        let behind = self.behind.get(&old.name).unwrap_or(&nothing);
+        let behind = self.housings.behind.get(&old.name).unwrap_or(&nothing);
         let stretch = |pair: &(Length, Length)| (pair.0.mm(), pair.1.mm());
         let mut keep_out_mm: Vec<(f64, f64)> = behind.keep_out.iter().map(stretch).collect();
         let near = rules.branch_clearance_mm.value;
@@ -151,7 +149,7 @@ impl State {
             keep_out_mm.extend(branches.map(|branch| ((branch - near).max(0.0), branch + near)));
         }
         let lead = |lead: &&Lead| LeadAsk {
-            circuit: self.call(lead),
+            circuit: lead.call(),
             damage_mm: self.unsound_mm(lead),
             sleeve_mm: sleeve_mm(lead).unwrap_or_default(),
             last_mm: self.last_for(lead, behind),
@@ -172,14 +170,14 @@ impl State {
     /// over a splice that goes with the old lead when a new one is made.
     fn unsound_mm(&self, lead: &Lead) -> f64 {
         let former = splices_on(lead).iter().map(|place| place.end_mm).fold(0.0, f64::max);
-        lead.damage_mm().max(former - self.rules.damage_margin_mm.value)
+        lead.damage_mm().max(former - self.world.rules.damage_margin_mm.value)
     }
 
     /// The gap that the splice of a lead keeps from others.
     pub(super) fn gap_of(&self, lead: &Lead) -> f64 {
-        let common = self.rules.splice_gap_mm.value;
+        let common = self.world.rules.splice_gap_mm.value;
         match lead.is_twisted_or_shielded() {
-            true => self.rules.splice_gap_twisted_mm.value.max(common),
+            true => self.world.rules.splice_gap_twisted_mm.value.max(common),
             false => common,
         }
     }
@@ -187,7 +185,7 @@ impl State {
     /// What the far end of the sleeve of a lead may not pass: what was said of it or of its bundle, and
     /// the first branch, unless splices may lie beyond.
     pub(super) fn last_for(&self, lead: &Lead, behind: &Behind) -> f64 {
-        let near = self.rules.branch_clearance_mm.value;
+        let near = self.world.rules.branch_clearance_mm.value;
         let own = lead.order_in_force().and_then(|order| order.last.as_ref()).map(Length::mm);
         let said = behind.last.as_ref().map(Length::mm);
         let branches = behind.branches.iter().filter(|_| behind.beyond.is_none());
@@ -197,7 +195,7 @@ impl State {
 
     /// How long the repair lead of a lead was asked for, in the request sent last.
     pub fn asked_length_mm(&self, lead: &ItemId) -> Option<f64> {
-        let lines = self.requested.iter().flat_map(|request| &request.lines);
+        let lines = self.supply.requested.iter().flat_map(|request| &request.lines);
         // A lead that is made stays a line; the one to come is the latest.
         lines
             .filter(|line| line.leads.contains(lead) && line.need > 0)
@@ -213,7 +211,7 @@ impl State {
         let is_made = |from: f64, to: f64| {
             made.iter().any(|place| near(place.start_mm, from) && near(place.end_mm, to))
         };
-        let said = self.behind.get(housing).into_iter().flat_map(|behind| &behind.splices);
+        let said = self.housings.behind.get(housing).into_iter().flat_map(|behind| &behind.splices);
         said.map(|(from, to)| (from.mm(), to.mm())).filter(|(from, to)| !is_made(*from, *to)).collect()
     }
 
@@ -335,5 +333,13 @@ impl LeadOrder {
             (!lead.is_in_a_pair() || self.twist.is_some(), "lay and direction of the twist"),
         ];
         stated.into_iter().filter(|(is_stated, _)| !is_stated).map(|(_, what)| what).collect()
+    }
+}
+
+impl Housings {
+    /// The old housing, where there is one.
+    pub(super) fn only_old(&self) -> Option<&HousingName> {
+        let mut olds = self.side(super::JobSide::Old);
+        olds.next().filter(|_| olds.next().is_none()).map(|old| &old.name)
     }
 }

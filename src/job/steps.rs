@@ -47,25 +47,26 @@ impl State {
     /// that does not wait.
     fn mark(&self, steps: &mut [Step]) {
         let waiting: BTreeSet<&ItemId> =
-            self.leads.iter().filter(|l| self.waits_for_part(l)).map(|l| &l.id).collect();
-        let is_clearing = |what: &Task| matches!(what, Task::LookAt { cavities } if cavities.iter().any(|at| self.left_behind.contains(at)));
+            self.items.leads.iter().filter(|l| self.supply.waits_for_part(l)).map(|l| &l.id).collect();
+        let is_clearing = |what: &Task| matches!(what, Task::LookAt { cavities } if cavities.iter().any(|at| self.items.left_behind.contains(at)));
         for step in steps.iter_mut().filter(|s| s.status == Status::Left) {
             if matches!(&step.what, Task::MoveWire { lead, .. } | Task::Repair { lead, .. } if waiting.contains(lead))
             {
                 step.status = Status::Waiting;
             }
-            if self.waits_for_machine() && step.what.needs_machine() {
+            if self.housings.waits_for_machine() && step.what.needs_machine() {
                 step.status = Status::Waiting;
             }
         }
         // What is in the hand, then what sits in a new hole and was not tugged.
         let is_unfinished = |lead: &&Lead| match &lead.place {
             Place::Hand => true,
-            Place::In(at) => lead.seat != Seat::Held && self.side_of(at) == Some(JobSide::New),
+            Place::In(at) => lead.seat != Seat::Held && self.housings.side_of(at) == Some(JobSide::New),
             _ => false,
         };
-        let leads: BTreeSet<&ItemId> = self.leads.iter().filter(is_unfinished).map(|l| &l.id).collect();
-        let plug = self.plugs.iter().find(|p| p.place == Place::Hand).and_then(|p| p.came_from.as_ref());
+        let leads: BTreeSet<&ItemId> = self.items.leads.iter().filter(is_unfinished).map(|l| &l.id).collect();
+        let plug =
+            self.items.plugs.iter().find(|p| p.place == Place::Hand).and_then(|p| p.came_from.as_ref());
         let unfinished = |what: &Task| match what {
             Task::MoveWire { lead, .. } => leads.contains(lead),
             Task::MovePlug { from, .. } => plug == Some(from),
@@ -78,7 +79,7 @@ impl State {
             |is: &dyn Fn(&Task) -> bool| steps.iter().position(|s| s.status == Status::Left && is(&s.what));
         // What is in the hand goes nowhere before the views are proved.
         let is_view = |what: &Task| matches!(what, Task::View { .. } | Task::Anchor { .. });
-        let unproved = self.has_moved() && self.housings.iter().any(|h| !self.view_is_proved(h));
+        let unproved = self.has_moved() && self.housings.all.iter().any(|h| !self.view_is_proved(h));
         let next = left(&is_view)
             .filter(|_| unproved)
             .or_else(|| left(&is_clearing))
@@ -91,18 +92,18 @@ impl State {
     }
 
     fn add_records(&self, list: &mut List) {
-        for old in self.side(JobSide::Old) {
+        for old in self.housings.side(JobSide::Old) {
             for cavity in &old.housing().cavities {
                 let at = old.address(&cavity.label);
-                let done = self.found.contains_key(&at);
+                let done = self.records.found.contains_key(&at);
                 list.add(Task::Record { at: Some(at) }, done);
             }
         }
-        list.add(Task::Record { at: None }, self.records_finished());
-        for old in self.side(JobSide::Old).filter(|old| self.listed.contains(&old.name)) {
+        list.add(Task::Record { at: None }, self.records.records_finished());
+        for old in self.housings.side(JobSide::Old).filter(|old| self.records.listed.contains(&old.name)) {
             for row in 1..=old.rows().len() {
                 let key = (old.name.clone(), row);
-                let done = self.counted.contains(&key);
+                let done = self.records.counted.contains(&key);
                 list.add(Task::CountRow { housing: key.0, row }, done);
             }
         }
@@ -112,13 +113,13 @@ impl State {
         for gate in GATES {
             list.add(Task::Gate { gate }, self.gate_is_open(gate));
         }
-        for housing in &self.housings {
+        for housing in &self.housings.all {
             list.add(Task::View { housing: housing.name.clone() }, housing.view.is_some());
         }
     }
 
     fn add_anchors(&self, list: &mut List) {
-        for housing in &self.housings {
+        for housing in &self.housings.all {
             for anchor in housing.anchors.iter().filter(|a| a.agrees) {
                 list.add(Task::Anchor { housing: housing.name.clone(), place: anchor.place }, true);
             }
@@ -130,38 +131,38 @@ impl State {
 
     fn add_comparisons(&self, list: &mut List, target: &Target) {
         for question in self.questions() {
-            list.add(Task::Compare { question }, self.compared.contains_key(&question));
+            list.add(Task::Compare { question }, self.housings.compared.contains_key(&question));
         }
         let map_first = self.should_is_in_new_labels();
         if map_first {
-            list.add(Task::ConfirmMap, self.map_confirmed.is_some());
+            list.add(Task::ConfirmMap, self.mapping.confirmed.is_some());
         }
         let mut cavities: Vec<&Address> =
             target.differences.iter().map(|difference| &difference.at).collect();
         cavities.dedup();
         for at in cavities {
-            let done = target.differences.iter().filter(|d| d.at == *at).all(|d| self.is_decided(d));
+            let done = target.differences.iter().filter(|d| d.at == *at).all(|d| self.records.is_decided(d));
             list.add(Task::Decide { at: at.clone() }, done);
         }
         if !map_first {
-            list.add(Task::ConfirmMap, self.map_confirmed.is_some());
+            list.add(Task::ConfirmMap, self.mapping.confirmed.is_some());
         }
         if !target.look_closely.is_empty() {
-            let done = target.look_closely.iter().all(|at| self.looked_at.contains(at));
+            let done = target.look_closely.iter().all(|at| self.readings.looked_at.contains(at));
             list.add(Task::LookAt { cavities: target.look_closely.clone() }, done);
         }
         for id in &target.look_alikes {
-            let done = self.lead(id).is_some_and(|l| l.tag.is_some());
+            let done = self.items.lead(id).is_some_and(|l| l.tag.is_some());
             list.add(Task::Tag { lead: id.clone() }, done);
         }
-        let is_accepted = |code| self.accepted.iter().any(|accepted| accepted.flag == code);
-        list.add(Task::Photo, !self.photos.is_empty() || is_accepted(Code::PhotoMissing));
-        list.add(Task::Cause, self.cause.is_some() || is_accepted(Code::CauseUnknown));
+        let is_accepted = |code| self.course.accepted.iter().any(|accepted| accepted.flag == code);
+        list.add(Task::Photo, !self.course.photos.is_empty() || is_accepted(Code::PhotoMissing));
+        list.add(Task::Cause, self.records.cause.is_some() || is_accepted(Code::CauseUnknown));
     }
 
     fn add_opening(&self, list: &mut List) {
         let started = self.has_moved();
-        for old in self.side(JobSide::Old) {
+        for old in self.housings.side(JobSide::Old) {
             if old.housing().assurance.is_some() {
                 list.add(Task::AssuranceOff { housing: old.name.clone() }, old.assurance == Some(false));
             }
@@ -171,12 +172,12 @@ impl State {
             }
             if let Some(lock) = &old.housing().lock {
                 let what = Task::Unlock { housing: old.name.clone(), to: lock.open_state };
-                list.add(what, self.lock_is_open(old));
+                list.add(what, self.housings.lock_is_open(old));
             }
         }
-        for new in self.side(JobSide::New) {
+        for new in self.housings.side(JobSide::New) {
             if let Some(lock) = &new.housing().lock
-                && (!self.lock_is_open(new) && !started)
+                && (!self.housings.lock_is_open(new) && !started)
             {
                 list.add(Task::Unlock { housing: new.name.clone(), to: lock.open_state }, false);
             }
@@ -184,24 +185,26 @@ impl State {
     }
 
     fn add_moves(&self, list: &mut List, target: &Target) {
-        if !self.left_behind.is_empty() {
-            list.add(Task::LookAt { cavities: self.left_behind.iter().cloned().collect() }, false);
+        if !self.items.left_behind.is_empty() {
+            list.add(Task::LookAt { cavities: self.items.left_behind.iter().cloned().collect() }, false);
         }
-        let occupants = self.occupants();
+        let occupants = self.items.occupants();
         let given = self.add_plugs_in_the_way(list, target, &occupants);
         let mut fitted: BTreeMap<&Address, bool> = target
             .cavities
             .iter()
             .filter(|(_, e)| e.takes_plug())
-            .map(|(at, expected)| (at, is_satisfied(expected, occupants.get(at), self.plug_at(at).is_some())))
+            .map(|(at, expected)| {
+                (at, is_satisfied(expected, occupants.get(at), self.items.plug_at(at).is_some()))
+            })
             .collect();
-        let leads: BTreeMap<&ItemId, &Lead> = self.leads.iter().map(|lead| (&lead.id, lead)).collect();
-        let plugs = self.plugs.iter().map(|plug| (&plug.id, &plug.place));
-        let others = self.others.iter().map(|other| (&other.id, &other.place));
+        let leads: BTreeMap<&ItemId, &Lead> = self.items.leads.iter().map(|lead| (&lead.id, lead)).collect();
+        let plugs = self.items.plugs.iter().map(|plug| (&plug.id, &plug.place));
+        let others = self.items.others.iter().map(|other| (&other.id, &other.place));
         let places: BTreeMap<&ItemId, &Place> = plugs.chain(others).collect();
         for at in self.order_of_moves() {
             let home = places.get(&ItemId::At(at.clone())).copied();
-            match self.found.get(&at) {
+            match self.records.found.get(&at) {
                 Some(CavityContent::Wired(_)) => {
                     if let Some(lead) = leads.get(&ItemId::At(at)) {
                         self.add_lead(list, target, lead);
@@ -209,10 +212,11 @@ impl State {
                 }
                 Some(CavityContent::Plugged | CavityContent::Open) => {
                     let to = self
+                        .mapping
                         .mapped(&at)
                         .filter(|to| target.expected(to) == &Expected::Plug(Some(at.clone())));
                     let done = to.and_then(|to| fitted.remove(to)).unwrap_or(true);
-                    let found = self.found.get(&at) == Some(&CavityContent::Plugged);
+                    let found = self.records.found.get(&at) == Some(&CavityContent::Plugged);
                     let there = |to: &Address| matches!(home, Some(Place::In(now)) if now == to);
                     // A hole that another plug fills, or is about to, leaves this one over.
                     let over = |to: &Address| (done && !there(to)) || given.contains(to);
@@ -227,8 +231,8 @@ impl State {
                         (false, _) => {}
                         (true, _) => {
                             let gone = !matches!(home, Some(Place::In(_) | Place::Hand | Place::Tray))
-                                || self.left_in_old.contains_key(&at)
-                                || matches!(home, Some(Place::In(now)) if self.side_of(now) == Some(JobSide::New));
+                                || self.items.left_in_old.contains_key(&at)
+                                || matches!(home, Some(Place::In(now)) if self.housings.side_of(now) == Some(JobSide::New));
                             list.add(Task::TakePlug { at }, gone);
                         }
                     }
@@ -237,21 +241,25 @@ impl State {
                     // What does not belong there by the decision is left behind.
                     let goes =
                         |to: &&Address| *target.expected(to) == Expected::Other(ItemId::At(at.clone()));
-                    let to = self.mapped(&at).filter(goes).cloned();
-                    let done = self.left_in_old.contains_key(&at)
+                    let to = self.mapping.mapped(&at).filter(goes).cloned();
+                    let done = self.items.left_in_old.contains_key(&at)
                         || !matches!(home, Some(Place::In(now)) if *now == at);
                     list.add(Task::MoveOther { from: at, to }, done);
                 }
                 _ => {}
             }
         }
-        for lead in self.leads.iter().filter(|l| !is_recorded(l)) {
+        for lead in self.items.leads.iter().filter(|l| !is_recorded(l)) {
             self.add_lead(list, target, lead);
         }
         for (to, expected) in &target.cavities {
             if matches!(expected, Expected::MissingOther(_)) {
-                let from =
-                    self.map.iter().find(|(_, there)| there.as_ref() == Some(to)).map(|(from, _)| from);
+                let from = self
+                    .mapping
+                    .map
+                    .iter()
+                    .find(|(_, there)| there.as_ref() == Some(to))
+                    .map(|(from, _)| from);
                 let from = from.unwrap_or(to).clone();
                 list.add(Task::MoveOther { from, to: Some(to.clone()) }, false);
             }
@@ -264,7 +272,7 @@ impl State {
     fn plug_can_move(&self, place: Option<&Place>) -> bool {
         match place {
             Some(Place::In(at)) => {
-                self.side_of(at) == Some(JobSide::Old) && !self.left_in_old.contains_key(at)
+                self.housings.side_of(at) == Some(JobSide::Old) && !self.items.left_in_old.contains_key(at)
             }
             Some(Place::Hand | Place::Tray) => true,
             _ => false,
@@ -293,7 +301,7 @@ impl State {
         // What was put where it does not belong comes out again.
         for (at, occupant) in occupants {
             let misplaced = matches!(occupant, Occupant::Plug(plug) if plug.origin != PlugOrigin::Prefitted)
-                && self.side_of(at) == Some(JobSide::New)
+                && self.housings.side_of(at) == Some(JobSide::New)
                 && !target.expected(at).takes_plug();
             if misplaced {
                 list.add(Task::TakePlug { at: (*at).clone() }, false);
@@ -307,7 +315,7 @@ impl State {
     fn order_of_moves(&self) -> Vec<Address> {
         let mut order: Vec<Address> = Vec::new();
         let mut taken: BTreeSet<Address> = BTreeSet::new();
-        for old in self.side(JobSide::Old) {
+        for old in self.housings.side(JobSide::Old) {
             for cavity in &old.housing().cavities {
                 let at = old.address(&cavity.label);
                 let partner = self.partner(old, &at);
@@ -321,14 +329,14 @@ impl State {
     }
 
     fn partner(&self, old: &JobHousing, at: &Address) -> Option<Address> {
-        let lead = self.found.get(at)?.lead()?;
+        let lead = self.records.found.get(at)?.lead()?;
         let label = lead.wires.iter().find_map(|w| w.twisted_with.as_ref())?;
         let partner = old.address(label);
-        self.found.contains_key(&partner).then_some(partner)
+        self.records.found.contains_key(&partner).then_some(partner)
     }
 
     fn add_closing(&self, list: &mut List, target: &Target) {
-        let news: Vec<&JobHousing> = self.side(JobSide::New).collect();
+        let news: Vec<&JobHousing> = self.housings.side(JobSide::New).collect();
         for new in &news {
             for part in &new.housing().small_parts {
                 let what = Task::SmallPartOn { housing: new.name.clone(), part: part.name.clone() };
@@ -337,16 +345,16 @@ impl State {
         }
         for new in &news {
             for face in [Face::Wire, Face::Mating] {
-                let done = self.is_found_sound(&new.name, face);
+                let done = self.readings.is_found_sound(&new.name, face);
                 list.add(Task::Look { housing: new.name.clone(), face }, done);
             }
             for row in 1..=new.rows().len() {
-                let done = self.row_counts.get(&(new.name.clone(), row)) == Some(&true);
+                let done = self.readings.row_counts.get(&(new.name.clone(), row)) == Some(&true);
                 list.add(Task::CountRow { housing: new.name.clone(), row }, done);
             }
         }
         for at in &target.rereads {
-            let done = self.rereads.get(at).is_some_and(|r| r.agrees);
+            let done = self.readings.rereads.get(at).is_some_and(|r| r.agrees);
             list.add(Task::ReRead { at: at.clone() }, done);
         }
         for new in news.iter().filter(|h| h.housing().lock.is_some()) {
@@ -354,19 +362,19 @@ impl State {
             list.add(Task::Lock { housing: new.name.clone() }, done);
         }
         let is_looked_at = matches!(
-            self.mating_half,
+            self.housings.mating_half,
             Some(MatingVerdict::Good | MatingVerdict::Cleaned | MatingVerdict::Replaced)
         );
         list.add(Task::LookMatingHalf, is_looked_at);
-        list.add(Task::Mate, self.mated == Some(true));
+        list.add(Task::Mate, self.housings.mated == Some(true));
         for new in news.iter().filter(|h| h.housing().assurance.is_some()) {
             list.add(Task::AssuranceOn { housing: new.name.clone() }, new.assurance == Some(true));
         }
         let left = self.tests_left();
-        for test in &self.rules.tests.value {
+        for test in &self.world.rules.tests.value {
             list.add(Task::Test { test: *test }, !left.contains(test));
         }
-        list.add(Task::Sign, self.signed.is_some());
+        list.add(Task::Sign, self.course.signed.is_some());
     }
 }
 
@@ -399,7 +407,7 @@ impl State {
         let is_parked = matches!(lead.place, Place::Parked(_));
         is_out
             && is_parked
-            && self.accepted.iter().any(|accepted| {
+            && self.course.accepted.iter().any(|accepted| {
                 // Parked is never accepted without its day.
                 accepted.flag == Code::Parked && accepted.item.as_ref() == Some(&lead.id)
             })
@@ -422,7 +430,9 @@ pub fn is_satisfied(expected: &Expected, occupant: Option<&Occupant<'_>>, has_pl
 /// The lead a step moves, if it moves one.
 pub fn lead_of_step<'a>(state: &'a State, step: &Step) -> Option<&'a Lead> {
     match &step.what {
-        Task::MoveWire { lead, .. } | Task::Repair { lead, .. } | Task::Tag { lead } => state.lead(lead),
+        Task::MoveWire { lead, .. } | Task::Repair { lead, .. } | Task::Tag { lead } => {
+            state.items.lead(lead)
+        }
         _ => None,
     }
 }

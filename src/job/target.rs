@@ -8,14 +8,14 @@ use std::{
 
 use crate::{
     catalogue::{Delivered, Sealing},
-    record::{Address, CavityContent, Difference, DifferenceKind, Record, compare, join_shifts},
+    record::{Address, CavityContent, Difference, Record, compare, join_shifts},
     shop_rules::UnusedCavities,
 };
 
 use super::{
     Code, ItemId, JobSide, OtherKind, RecordSide,
     decided::Decided,
-    state::{JobHousing, State},
+    state::{JobHousing, State, World},
 };
 
 /// What a cavity of a new housing is to hold.
@@ -122,11 +122,11 @@ enum Content {
 impl State {
     /// The differences between found and should that stand to be decided, decided ones included.
     pub fn differences(&self) -> Vec<Difference> {
-        let differences = compare(&self.found, &self.should_in_old_labels());
+        let differences = compare(&self.records.found, &self.should_in_old_labels());
         if differences.len() < 2 {
             return differences;
         }
-        let rows: Vec<Vec<Address>> = self.side(JobSide::Old).flat_map(JobHousing::rows).collect();
+        let rows: Vec<Vec<Address>> = self.housings.side(JobSide::Old).flat_map(JobHousing::rows).collect();
         join_shifts(differences, &rows)
     }
 
@@ -134,17 +134,18 @@ impl State {
     /// the map once that is confirmed; a new cavity nothing is mapped to keeps its own.
     pub fn should_in_old_labels(&self) -> Cow<'_, Record> {
         if !self.should_is_in_new_labels() {
-            return match self.finished.contains(&RecordSide::Should) {
-                true => Cow::Owned(self.with_unnamed_holes_empty()),
-                false => Cow::Borrowed(&self.should),
+            return match self.records.finished.contains(&RecordSide::Should) {
+                true => Cow::Owned(self.records.with_unnamed_holes_empty()),
+                false => Cow::Borrowed(&self.records.should),
             };
         }
-        let back: BTreeMap<&Address, &Address> = match self.map_confirmed {
-            Some(_) => self.map.iter().filter_map(|(from, to)| Some((to.as_ref()?, from))).collect(),
+        let back: BTreeMap<&Address, &Address> = match self.mapping.confirmed {
+            Some(_) => self.mapping.map.iter().filter_map(|(from, to)| Some((to.as_ref()?, from))).collect(),
             None => BTreeMap::new(),
         };
-        let old = |at: &Address| self.side_of(at) == Some(JobSide::Old);
-        let comparable = self.should.iter().filter(|(at, _)| self.map_confirmed.is_some() || old(at));
+        let old = |at: &Address| self.housings.side_of(at) == Some(JobSide::Old);
+        let comparable =
+            self.records.should.iter().filter(|(at, _)| self.mapping.confirmed.is_some() || old(at));
         let taken_back = comparable.map(|(at, holds)| {
             let from = if old(at) { at } else { back.get(at).copied().unwrap_or(at) };
             (from.clone(), holds.clone())
@@ -152,31 +153,16 @@ impl State {
         Cow::Owned(taken_back.collect())
     }
 
-    /// A list of what should be that is finished names every wire: where it names none, none belongs.
-    fn with_unnamed_holes_empty(&self) -> Record {
-        let mut should = self.should.clone();
-        let wired = self.found.iter().filter(|(_, holds)| holds.lead().is_some());
-        for (at, _) in wired {
-            should.entry(at.clone()).or_insert(CavityContent::Empty);
-        }
-        should
-    }
-
     /// Whether what should be is written in labels of the new side, so that the map comes before the
     /// comparison.
     pub fn should_is_in_new_labels(&self) -> bool {
-        self.should.keys().any(|at| self.side_of(at) == Some(JobSide::New))
-    }
-
-    /// The new address an old one is mapped to.
-    pub fn mapped(&self, from: &Address) -> Option<&Address> {
-        self.map.get(from).and_then(Option::as_ref)
+        self.records.should.keys().any(|at| self.housings.side_of(at) == Some(JobSide::New))
     }
 
     /// The plan, from records, decisions and map.
     pub fn target(&self) -> Target {
         let differences = self.differences();
-        let look_alikes = self.look_alike_leads();
+        let look_alikes = self.records.look_alike_leads();
         let mut target = Target {
             look_closely: self.neighbours_to_look_at(&differences),
             colours_asked: self.colours_asked_of(&look_alikes),
@@ -187,10 +173,10 @@ impl State {
         };
         let mut leads_at = self.place_leads(&mut target);
         let should = self.should_in_old_labels();
-        let waiting = self.waiting_for_wires(&target.differences);
+        let waiting = self.records.waiting_for_wires(&target.differences);
         let sources: BTreeMap<&Address, &Address> =
-            self.map.iter().filter_map(|(from, to)| to.as_ref().map(|to| (to, from))).collect();
-        for new in self.side(JobSide::New) {
+            self.mapping.map.iter().filter_map(|(from, to)| to.as_ref().map(|to| (to, from))).collect();
+        for new in self.housings.side(JobSide::New) {
             for cavity in &new.housing().cavities {
                 let at = new.address(&cavity.label);
                 let from = sources.get(&at).copied().or_else(|| self.drawn_in_new_labels(&target, &at));
@@ -207,15 +193,15 @@ impl State {
                         (Some(Content::Other(id)), _) => Expected::Other(id),
                         (Some(Content::MissingOther(kind)), _) => Expected::MissingOther(kind),
                         (Some(Content::MissingWire), Some(from)) => self.missing_wire(new, from, &at),
-                        (Some(Content::Unused), from) => match self.unused(new) {
+                        (Some(Content::Unused), from) => match self.world.unused(new) {
                             // The plug that was found there serves as well as one from stock.
                             Expected::Plug(None) => {
-                                Expected::Plug(from.filter(|at| self.was_plugged(at)).cloned())
+                                Expected::Plug(from.filter(|at| self.records.was_plugged(at)).cloned())
                             }
                             expected => expected,
                         },
                         // What nothing comes to is known once the map is.
-                        (None, _) if self.map_confirmed.is_some() => self.unused(new),
+                        (None, _) if self.mapping.confirmed.is_some() => self.world.unused(new),
                         (Some(Content::NotKnown | Content::MissingWire) | None, _) => Expected::Nothing,
                     },
                 };
@@ -229,7 +215,7 @@ impl State {
     /// Where each lead goes; gives the leads of each new cavity.
     fn place_leads(&self, target: &mut Target) -> BTreeMap<Address, Vec<ItemId>> {
         let mut leads_at: BTreeMap<Address, Vec<ItemId>> = BTreeMap::new();
-        for lead in &self.leads {
+        for lead in &self.items.leads {
             let ItemId::At(recorded) = &lead.id else {
                 target.leads.insert(lead.id.clone(), Destination::Unknown);
                 continue;
@@ -270,7 +256,7 @@ impl State {
 
     /// The hole of a missing wire: a plug stands in it only as a temporary measure, with its date.
     fn missing_wire(&self, new: &JobHousing, from: &Address, at: &Address) -> Expected {
-        let is_temporary = self.accepted.iter().any(|accepted| {
+        let is_temporary = self.course.accepted.iter().any(|accepted| {
             accepted.flag == Code::WireMissing
                 && accepted.due.is_some()
                 && accepted.at.as_ref().is_some_and(|there| there == from || there == at)
@@ -281,28 +267,19 @@ impl State {
         }
     }
 
-    /// Cavities a wire may yet belong in: by a difference that nobody decided.
-    fn waiting_for_wires(&self, differences: &[Difference]) -> BTreeSet<Address> {
-        let open = differences.iter().filter(|difference| !self.is_decided(difference));
-        open.flat_map(|difference| match &difference.kind {
-            DifferenceKind::Elsewhere { should_at, .. } => vec![should_at.clone()],
-            DifferenceKind::Shifted { moves } => moves.iter().map(|(.., there)| there.clone()).collect(),
-            DifferenceKind::Missing { .. } => vec![difference.at.clone()],
-            _ => Vec::new(),
-        })
-        .collect()
-    }
-
     fn destination(&self, decided: &Address) -> Destination {
         // By the record of what should be, some wires belong in a cavity no old one is mapped to.
-        let itself = Some(decided.clone()).filter(|at| self.side_of(at) == Some(JobSide::New));
+        let itself = Some(decided.clone()).filter(|at| self.housings.side_of(at) == Some(JobSide::New));
         let new = itself.map(Some);
-        let Some(mapped) = new.as_ref().or_else(|| self.map.get(decided)) else {
+        let Some(mapped) = new.as_ref().or_else(|| self.mapping.map.get(decided)) else {
             return Destination::Unmapped(decided.clone());
         };
         let Some(to) = mapped else { return Destination::None };
-        let delivered =
-            self.housing(&to.housing).and_then(|h| h.housing().cavity(&to.label)).map(|c| c.delivered);
+        let delivered = self
+            .housings
+            .housing(&to.housing)
+            .and_then(|h| h.housing().cavity(&to.label))
+            .map(|c| c.delivered);
         match delivered {
             Some(Delivered::Blocked) => Destination::Blocked(to.clone()),
             Some(_) => Destination::To(to.clone()),
@@ -322,19 +299,19 @@ impl State {
         if target.by_decision.is_missing_at(at) {
             return Content::MissingWire;
         }
-        if waiting.contains(at) || !self.found.contains_key(at) {
+        if waiting.contains(at) || !self.records.found.contains_key(at) {
             return Content::NotKnown;
         }
         let mut here = target.differences.iter().filter(|difference| difference.at == *at);
-        let by_should = match here.find_map(|difference| self.decided_for(difference)) {
+        let by_should = match here.find_map(|difference| self.records.decided_for(difference)) {
             Some(wins) => wins == RecordSide::Should,
             // A wire found here that belongs elsewhere leaves what the should record says.
-            None => self.found.get(at).is_some_and(|h| h.lead().is_some()),
+            None => self.records.found.get(at).is_some_and(|h| h.lead().is_some()),
         };
-        let record = if by_should { should } else { &self.found };
+        let record = if by_should { should } else { &self.records.found };
         match record.get(at) {
             Some(CavityContent::Plugged) => Content::Plug,
-            Some(CavityContent::Open) if self.is_sealed(at) => Content::Plug,
+            Some(CavityContent::Open) if self.housings.is_sealed(at) => Content::Plug,
             Some(CavityContent::Spare(_)) => self.other_for(at, to, OtherKind::Spare),
             Some(CavityContent::Bridge(what)) => self.other_for(at, to, OtherKind::Bridge(what.clone())),
             // An open cavity of an unsealed housing is open because its wire is elsewhere or gone.
@@ -347,19 +324,13 @@ impl State {
     fn other_for(&self, at: &Address, to: &Address, kind: OtherKind) -> Content {
         let known = [at, to].into_iter().find_map(|home| {
             let id = ItemId::At(home.clone());
-            self.others.iter().find(|other| other.id == id && other.kind.is_like(&kind))
+            self.items.others.iter().find(|other| other.id == id && other.kind.is_like(&kind))
         });
         known.map_or(Content::MissingOther(kind), |other| Content::Other(other.id.clone()))
     }
+}
 
-    fn was_plugged(&self, at: &Address) -> bool {
-        self.found.get(at) == Some(&CavityContent::Plugged)
-    }
-
-    fn is_sealed(&self, at: &Address) -> bool {
-        self.housing(&at.housing).is_some_and(|h| h.housing().sealing.is_sealed())
-    }
-
+impl World {
     fn unused(&self, new: &JobHousing) -> Expected {
         let rule = match new.housing().sealing {
             Sealing::Unsealed => &self.rules.unused_unsealed,
@@ -370,16 +341,5 @@ impl State {
             UnusedCavities::Plug => Expected::Plug(None),
             UnusedCavities::SpareAndPlug => Expected::SpareAndPlug,
         }
-    }
-
-    /// The plug in a cavity, behind a spare terminal or by itself.
-    pub fn plug_at(&self, at: &Address) -> Option<&super::PlugItem> {
-        self.plugs.iter().find(|p| matches!(&p.place, super::Place::In(a) if a == at))
-    }
-
-    /// The leads that look alike, by the found record: each with the group it belongs to.
-    pub fn look_alike_leads(&self) -> BTreeSet<ItemId> {
-        let groups = crate::record::look_alikes(&self.found);
-        groups.into_iter().flat_map(|group| group.at.into_iter().map(ItemId::At)).collect()
     }
 }

@@ -85,7 +85,7 @@ impl State {
             })
             .collect();
         staggered.sort_by(|a, b| a.from_mm.total_cmp(&b.from_mm));
-        let bare = spliced.filter(|lead| sleeve(lead).is_none()).map(|lead| self.call(lead)).collect();
+        let bare = spliced.filter(|lead| sleeve(lead).is_none()).map(|lead| lead.call()).collect();
         Thickness {
             housing: plan.housing.clone(),
             plain_mm: section(&|_| false),
@@ -106,7 +106,7 @@ impl State {
             if measured.is_some() {
                 return measured;
             }
-            let call = wire.name().map_or_else(|| self.call(lead), str::to_owned);
+            let call = wire.name().map_or_else(|| lead.call(), str::to_owned);
             let reckoned = wire.gauge.known().map(Gauge::area_mm2).and_then(thin_wall_mm);
             if reckoned.is_some() {
                 assumed.push(call)

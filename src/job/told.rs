@@ -114,15 +114,15 @@ impl State {
     pub fn disagrees(&self, act: &Act) -> Option<String> {
         match act {
             Act::ReRead { at, .. } => {
-                let read = self.rereads.get(at).filter(|read| !read.agrees)?;
+                let read = self.readings.rereads.get(at).filter(|read| !read.agrees)?;
                 Some(format!(
                     "DOES NOT AGREE: {at} shows {}. Nothing more is taken out until it is settled.",
                     read.saw
                 ))
             }
             Act::RowCounted { housing, row, .. } => {
-                (self.row_counts.get(&(housing.clone(), *row)) == Some(&false)).then(|| {
-                    let holes = self.row_in_words(housing, *row);
+                (self.readings.row_counts.get(&(housing.clone(), *row)) == Some(&false)).then(|| {
+                    let holes = self.housings.row_in_words(housing, *row);
                     format!("DOES NOT AGREE: row {row} of {housing} ({holes}). Find the hole that differs.")
                 })
             }
@@ -146,7 +146,8 @@ impl State {
                 Some(format!("FAILED: {test}. Find the fault and test again."))
             }
             Act::Anchor { housing, .. } => {
-                let failed = self.housing(housing).and_then(|housing| self.failed_anchor(housing))?;
+                let failed =
+                    self.housings.housing(housing).and_then(|housing| self.failed_anchor(housing))?;
                 let colour = failed.colour.as_ref().map_or(String::new(), |colour| format!("{colour}, "));
                 Some(format!(
                     "DOES NOT AGREE: {housing}, {}: {colour}mark \"{}\". Colour or mark is not that of the record.",

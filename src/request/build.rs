@@ -29,7 +29,7 @@ pub fn build(
 ) -> Request {
     let state = job.state();
     let mut lines = Vec::new();
-    for new in state.side(JobSide::New) {
+    for new in state.housings.side(JobSide::New) {
         housing_lines(state, assessment, new, &mut lines);
         plug_lines(state, assessment, new, &mut lines);
         other_lines(state, assessment, new, &mut lines);
@@ -47,19 +47,19 @@ pub fn build(
         head.asked_by = previous.asked_by().to_owned();
     }
     for line in &mut lines {
-        line.came = state.came(line.asked.line);
+        line.came = state.supply.came(line.asked.line);
     }
-    let sent = state.requested.as_ref().map_or(0, |r| r.revision);
+    let sent = state.supply.requested.as_ref().map_or(0, |r| r.revision);
     Request {
         number: request_number(state, id),
         revision: if changed { sent + 1 } else { sent.max(1) },
         changed,
         job: id.to_owned(),
-        ticket: state.ticket.clone(),
+        ticket: state.world.ticket.clone(),
         why: why(state),
         day: today,
         head,
-        photos: state.photos.iter().map(|(number, _)| number.clone()).collect(),
+        photos: state.course.photos.iter().map(|(number, _)| number.clone()).collect(),
         lines,
     }
 }
@@ -68,9 +68,9 @@ pub fn build(
 /// ticket of version 1 has none: there the file's name stands for it, as it did then. What an old
 /// journal calls a number and is none never went out.
 fn request_number(state: &State, name: &str) -> RequestNumber {
-    match &state.ticket.id {
+    match &state.world.ticket.id {
         Some(id) => {
-            let sent = state.requested.as_ref().and_then(|sent| sent.number.parse().ok());
+            let sent = state.supply.requested.as_ref().and_then(|sent| sent.number.parse().ok());
             sent.unwrap_or_else(|| RequestNumber::of_job(id.as_str()))
         }
         None => RequestNumber::of_job(name),
@@ -79,9 +79,9 @@ fn request_number(state: &State, name: &str) -> RequestNumber {
 
 /// Why it is asked for: the reason on the ticket, and the cause once it is known.
 fn why(state: &State) -> String {
-    let kind = state.cause_kind.map(|kind| kind.words().to_owned());
-    let cause = kind.into_iter().chain(state.cause.clone()).collect::<Vec<_>>().join(", ");
-    let said = [state.ticket.reason.clone(), cause];
+    let kind = state.records.cause_kind.map(|kind| kind.words().to_owned());
+    let cause = kind.into_iter().chain(state.records.cause.clone()).collect::<Vec<_>>().join(", ");
+    let said = [state.world.ticket.reason.clone(), cause];
     said.into_iter().filter(|text| !text.trim().is_empty()).collect::<Vec<_>>().join("; cause: ")
 }
 
@@ -90,7 +90,7 @@ fn why(state: &State) -> String {
 fn number_lines(lines: &mut Vec<JobLine>, previous: Option<&RequestForm>, state: &State) -> bool {
     let Some(previous) = previous else {
         // What was sent before cannot be read: its line numbers are known and not given again.
-        let sent = state.requested.iter().flat_map(|sent| &sent.lines);
+        let sent = state.supply.requested.iter().flat_map(|sent| &sent.lines);
         let next = sent.map(|line| line.line).max().unwrap_or(0).saturating_add(1);
         (next..).zip(lines.iter_mut()).for_each(|(n, line)| line.asked.line = n);
         return true;
@@ -176,7 +176,7 @@ fn housing_lines(state: &State, assessment: &Assessment, new: &JobHousing, lines
 
 /// Whether something was put into a housing: it is here, and nobody orders it again.
 fn is_in_use(state: &State, new: &JobHousing) -> bool {
-    state.insertions.keys().any(|at| at.housing == new.name)
+    state.items.insertions.keys().any(|at| at.housing == new.name)
 }
 
 /// What a housing in use still lacks: a lock that broke, parts that come separately and are not on.
@@ -202,8 +202,8 @@ fn shut_out(state: &State, assessment: &Assessment, new: &JobHousing) -> Vec<Str
         Some(Destination::Blocked(at)) if at.housing == new.name => Some(at.label.clone()),
         _ => None,
     };
-    let shut = state.leads.iter().filter_map(|lead| Some((lead, at(lead)?)));
-    shut.map(|(lead, label)| format!("{} has no place, cavity {label} is moulded shut", state.call(lead)))
+    let shut = state.items.leads.iter().filter_map(|lead| Some((lead, at(lead)?)));
+    shut.map(|(lead, label)| format!("{} has no place, cavity {label} is moulded shut", lead.call()))
         .collect()
 }
 
@@ -264,13 +264,14 @@ fn plug_lines(state: &State, assessment: &Assessment, new: &JobHousing, lines: &
             _ => false,
         };
         // A hole that is filled by a plug that was found or delivered asks for none.
-        let filled = state.plug_at(&at).is_some_and(|p| p.origin != PlugOrigin::Stock);
+        let filled = state.items.plug_at(&at).is_some_and(|p| p.origin != PlugOrigin::Stock);
         if wants && !filled {
             missing.entry(cavity.size.clone()).or_default().push(at);
         }
     }
     for (size, mut cavities) in missing {
-        let lying = state.plugs.iter().filter(|p| lies_ready(&p.place) && p.size.as_ref() == Some(&size));
+        let lying =
+            state.items.plugs.iter().filter(|p| lies_ready(&p.place) && p.size.as_ref() == Some(&size));
         let ready = lying.filter(|p| p.origin == PlugOrigin::Prefitted).count();
         cavities.truncate(cavities.len().saturating_sub(ready));
         if cavities.is_empty() {
@@ -284,7 +285,7 @@ fn plug_lines(state: &State, assessment: &Assessment, new: &JobHousing, lines: &
         };
         let need = u32::try_from(cavities.len()).unwrap_or(u32::MAX);
         let mut asked = line(PartKind::Plug, plug.map(|p| p.part.to_string()), description, need);
-        asked.spare = state.rules.spares.value.plugs;
+        asked.spare = state.world.rules.spares.value.plugs;
         asked.pack = plug.and_then(|p| p.pack);
         asked.for_cavities = cavities.iter().map(ToString::to_string).collect();
         match plug {
@@ -298,12 +299,12 @@ fn plug_lines(state: &State, assessment: &Assessment, new: &JobHousing, lines: &
 /// Whether the plug recorded in an old cavity is still one to be used for a new one: not lost, not
 /// left behind, and not borrowed for another hole.
 fn plug_serves(state: &State, from: &Address, to: &Address) -> bool {
-    let plug = state.plugs.iter().find(|p| p.id == ItemId::At(from.clone()));
+    let plug = state.items.plugs.iter().find(|p| p.id == ItemId::At(from.clone()));
     let is_here = |place: &Place| match place {
-        Place::In(at) => at == to || state.side_of(at) == Some(JobSide::Old),
+        Place::In(at) => at == to || state.housings.side_of(at) == Some(JobSide::Old),
         place => lies_ready(place),
     };
-    plug.is_some_and(|p| is_here(&p.place)) && !state.left_in_old.contains_key(from)
+    plug.is_some_and(|p| is_here(&p.place)) && !state.items.left_in_old.contains_key(from)
 }
 
 fn lies_ready(place: &Place) -> bool {

@@ -41,7 +41,7 @@ pub(super) fn lead_lines(state: &State, wanted: &WantedLead<'_>) -> (JobLine, Op
     let length = spec.length_mm.map_or("length not known yet".to_owned(), |mm| format!("{mm:.0} mm"));
     let gauge = spec.gauge.as_deref().unwrap_or("size not said");
     let with = if new.housing().sealing == Sealing::Individual { "terminal and seal" } else { "terminal" };
-    let call = state.call_joined(lead);
+    let call = state.items.call_joined(lead);
     let description = format!("repair lead for {call}, {length}, {gauge}, with {with} fitted");
     let mut asked = line(PartKind::Lead, None, description, 1);
     asked.describe = Some(describe(new, size, Some(lead)));
@@ -78,7 +78,7 @@ fn spec(state: &State, wanted: &WantedLead<'_>, order: &LeadOrder) -> LeadSpec {
     let gauge = order.gauge_for(lead);
     let colour = order.colour_for(lead);
     let first = lead.first_wire();
-    let terminal = part.or(lead.planned_part.as_ref()).or_else(|| state.terminal_of(lead));
+    let terminal = part.or(lead.planned_part.as_ref()).or_else(|| lead.terminal());
     let family = new.definition.family();
     let diameter = order.diameter_for(lead);
     let sealed = new.housing().sealing == Sealing::Individual;
@@ -126,9 +126,9 @@ fn spec(state: &State, wanted: &WantedLead<'_>, order: &LeadOrder) -> LeadSpec {
         sleeve_mm: order.sleeve.as_ref().map(Length::mm),
         sleeve_diameter_mm: order.sleeve_diameter.as_ref().map(Length::mm),
         splice_included: order.splice_included,
-        label: order.label.clone().unwrap_or_else(|| format!("{} {home}", state.call_joined(lead))),
+        label: order.label.clone().unwrap_or_else(|| format!("{} {home}", state.items.call_joined(lead))),
         crimp_record: order.crimp_record,
-        circuit: state.call_joined(lead),
+        circuit: state.items.call_joined(lead),
         cavity: home,
         // What was made already misses nothing.
         missing: if wanted.is_made { Vec::new() } else { missing },
@@ -147,7 +147,7 @@ fn no_wire_seal(sealing: &Sealing) -> &'static str {
 /// The wires a splice joins: the new lead, and every wire it goes on to.
 fn joins(state: &State, lead: &Lead, order: &LeadOrder) -> String {
     let size = |gauge: Option<&Gauge>| gauge.map_or("size not known".to_owned(), Gauge::both);
-    let other = lead.joined_with.as_ref().and_then(|with| state.lead(with));
+    let other = lead.joined_with.as_ref().and_then(|with| state.items.lead(with));
     let wires = other.into_iter().chain([lead]).flat_map(Lead::wires_in);
     let on: Vec<String> = wires.map(|wire| size(wire.gauge.known())).collect();
     format!("{} to {}", size(order.gauge_for(lead)), on.join(" and "))

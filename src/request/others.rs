@@ -48,9 +48,9 @@ fn wanted(state: &State, expected: &Expected, at: &Address) -> Option<OtherKind>
     match expected {
         Expected::MissingOther(kind) => Some(kind.clone()),
         Expected::Other(id) if is_new(id) => {
-            state.others.iter().find(|other| other.id == *id).map(|other| other.kind.clone())
+            state.items.others.iter().find(|other| other.id == *id).map(|other| other.kind.clone())
         }
-        Expected::SpareAndPlug => match state.occupant(at) {
+        Expected::SpareAndPlug => match state.items.occupant(at) {
             Some(Occupant::Other(found)) if !is_new(&found.id) => None,
             _ => Some(OtherKind::Spare),
         },

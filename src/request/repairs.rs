@@ -26,7 +26,7 @@ pub(super) fn repair_lines(
     let mut splices: BTreeMap<String, JobLine> = BTreeMap::new();
     let mut large: BTreeSet<String> = BTreeSet::new();
     let mut unproved: BTreeSet<String> = BTreeSet::new();
-    for lead in &state.leads {
+    for lead in &state.items.leads {
         let Some((new, size, to)) = goes_into(state, assessment, lead) else { continue };
         let size = size.as_ref();
         for RepairAsked { kind, part, made } in asked_repairs(lead) {
@@ -68,7 +68,7 @@ pub(super) fn repair_lines(
             }
         }
     }
-    let spares = &state.rules.spares.value;
+    let spares = &state.world.rules.spares.value;
     for mut line in terminals.into_values() {
         let share = (line.asked.need * spares.terminals_percent).div_ceil(100);
         line.asked.spare = match large.contains(&part_key(&line.asked)) {
@@ -107,14 +107,14 @@ fn goes_into<'a>(
     // One lead for two goes where the other one goes.
     let goes = lead.joined_with.as_ref().unwrap_or(&lead.id);
     if let Some(to) = assessment.target.of(goes) {
-        return Some((state.housing(&to.housing)?, state.cavity_size(to), to.to_string()));
+        return Some((state.housings.housing(&to.housing)?, state.housings.cavity_size(to), to.to_string()));
     }
     let from = match (&lead.id, &lead.came_from) {
         (ItemId::At(at), _) => Some(at),
         (_, from) => from.as_ref(),
     };
-    let size = from.and_then(|at| state.cavity_size(at));
-    let new = state.side(JobSide::New).next()?;
+    let size = from.and_then(|at| state.housings.cavity_size(at));
+    let new = state.housings.side(JobSide::New).next()?;
     Some((new, size, from.map_or_else(|| lead.id.to_string(), ToString::to_string)))
 }
 
@@ -193,7 +193,7 @@ fn named_line(kind: PartKind, part: &PartNumber, new: &JobHousing, size: Option<
 }
 
 fn terminal_line(
-    state: &State,
+    _state: &State,
     new: &JobHousing,
     size: Option<&SizeName>,
     lead: &Lead,
@@ -206,7 +206,7 @@ fn terminal_line(
     {
         return named_line(PartKind::Terminal, part, new, size);
     }
-    let known = named.or_else(|| state.terminal_of(lead)).and_then(of_size);
+    let known = named.or_else(|| lead.terminal()).and_then(of_size);
     match known.or_else(|| terminal_for(family, new, size?, lead)) {
         Some(terminal) => {
             let description = format!("terminal for {}, plating {}", for_size(size), terminal.plating);

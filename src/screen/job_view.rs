@@ -40,7 +40,7 @@ impl<'a> JobView<'a> {
 
     /// A housing by name.
     pub fn housing(&self, name: &HousingName) -> Option<&'a JobHousing> {
-        self.state().housing(name)
+        self.state().housings.housing(name)
     }
 
     /// The new housing a lead goes into.
@@ -51,9 +51,8 @@ impl<'a> JobView<'a> {
     /// Whether the colour of a lead is or will be asked before it leaves the old housing.
     pub fn will_ask_colour(&self, id: &ItemId) -> bool {
         let state = self.state();
-        let sits_in_old =
-            |lead: &Lead| matches!(&lead.place, Place::In(at) if state.side_of(at) == Some(JobSide::Old));
-        self.assessment.target.colours_asked.contains(id) && state.lead(id).is_some_and(sits_in_old)
+        let sits_in_old = |lead: &Lead| matches!(&lead.place, Place::In(at) if state.housings.side_of(at) == Some(JobSide::Old));
+        self.assessment.target.colours_asked.contains(id) && state.items.lead(id).is_some_and(sits_in_old)
     }
 
     /// What a cavity is called in the other numberings of its housing, to be put behind its label:
@@ -74,12 +73,12 @@ impl<'a> JobView<'a> {
         let typed = typed.trim();
         if typed.contains(':') {
             let at: Address = typed.parse().map_err(|e: crate::record::AddressProblem| e.to_string())?;
-            return match self.state().cavity(&at) {
+            return match self.state().housings.cavity(&at) {
                 Some(_) => Ok(at),
                 None => Err(format!("There is no cavity {at} in this job.")),
             };
         }
-        let housings = || self.state().side(side);
+        let housings = || self.state().housings.side(side);
         let exact = |label: &Label| label.as_str() == typed;
         let folded = |label: &Label| label.as_str().eq_ignore_ascii_case(typed);
         let all = |same: &dyn Fn(&Label) -> bool| -> Vec<Address> {

@@ -245,7 +245,7 @@ fn work_on(terminal: &mut Tty, mut bench: Bench<'_>) -> Result<String> {
 fn enter(open: &mut OpenJob, by: &str, acts: Vec<Act>) -> Outcome {
     let at = Timestamp::from_second(Timestamp::now().as_second()).unwrap_or_default();
     let press = acts.iter().map(|act| Entry::new(at, by, act.clone())).collect();
-    let loses = acts.iter().find_map(|act| open.job().state().loses_place(act)).cloned();
+    let loses = acts.iter().find_map(|act| open.job().state().mapping.loses_place(act)).cloned();
     let loses = loses.map_or(String::new(), |at| format!("; {at} HAS NO PLACE now: map it, too"));
     match open.enter_press(press) {
         Ok(_) => {
@@ -297,7 +297,7 @@ fn board_lines(store: &Store) -> Result<Vec<BoardLine>> {
         let id = listed.id.to_string();
         lines.push(match &listed.job {
             Ok(open) => {
-                let ticket = &open.job().state().ticket;
+                let ticket = &open.job().state().world.ticket;
                 let assessment = open.job().assess(Timestamp::now(), None);
                 BoardLine {
                     id,
@@ -331,14 +331,15 @@ fn about(open: &OpenJob, assessment: &Assessment) -> String {
         return trouble.to_owned();
     }
     match account.state {
-        JobState::Stopped => state.stopped.clone().unwrap_or_default(),
-        JobState::Closed => format!("signed by {}", state.signed.clone().unwrap_or_default()),
+        JobState::Stopped => state.course.stopped.clone().unwrap_or_default(),
+        JobState::Closed => format!("signed by {}", state.course.signed.clone().unwrap_or_default()),
         JobState::Waiting => {
             let waits: Vec<String> = state
+                .items
                 .leads
                 .iter()
-                .filter(|lead| state.waits_for_part(lead))
-                .map(|lead| state.call(lead))
+                .filter(|lead| state.supply.waits_for_part(lead))
+                .map(|lead| lead.call())
                 .collect();
             format!("waits for parts: {}", waits.join(", "))
         }

@@ -53,8 +53,8 @@ pub fn lost_request(open: &OpenJob) -> Option<LostRequest> {
 
 fn sent_last(open: &OpenJob) -> Result<Option<RequestForm>, LostRequest> {
     let state = open.job().state();
-    let Some(sent) = &state.requested else { return Ok(None) };
-    if let Some(kept) = RequestForm::sent(&open.id(), &state.ticket, sent) {
+    let Some(sent) = &state.supply.requested else { return Ok(None) };
+    if let Some(kept) = RequestForm::sent(&open.id(), &state.world.ticket, sent) {
         return Ok(Some(kept));
     }
     let lost = |why: String| LostRequest { why, is_gone: false };
@@ -116,10 +116,10 @@ pub fn send_request(open: &mut OpenJob, head: RequestHead, now: Timestamp) -> Re
 /// was sent yet.
 pub fn export_request(open: &OpenJob, folder: &Path) -> Result<Option<PathBuf>> {
     let state = open.job().state();
-    let (Some(sent), Some(form)) = (&state.requested, sent_last(open)?) else { return Ok(None) };
+    let (Some(sent), Some(form)) = (&state.supply.requested, sent_last(open)?) else { return Ok(None) };
     let number: RequestNumber = sent.number.parse()?;
     let name = FileName::of_request(&number, sent.revision);
-    write(&Store::at(folder.to_owned()), &name, form.with_what_came(|line| state.came(line))).map(Some)
+    write(&Store::at(folder.to_owned()), &name, form.with_what_came(|line| state.supply.came(line))).map(Some)
 }
 
 fn write(store: &Store, name: &FileName, form: RequestForm) -> Result<PathBuf> {

@@ -172,8 +172,8 @@ fn file_of(bench: &str) -> String {
 /// can say that: what an act from a file claims does not count.
 pub(super) fn fill_in_book(act: &mut Act, state: &State, jobs: &Path, at: Timestamp) {
     let Act::Repair { lead, part, crimp: Some(crimp), .. } = act else { return };
-    let Some(lead) = state.lead(lead) else { return };
-    let terminal = part.as_ref().or_else(|| state.terminal_of(lead));
+    let Some(lead) = state.items.lead(lead) else { return };
+    let terminal = part.as_ref().or_else(|| lead.terminal());
     let key = terminal.zip(crimp.wire_of(lead)).and_then(|(terminal, wire)| crimp.key(terminal, wire));
     let today = day_of(at);
     crimp.book = Some(match key {

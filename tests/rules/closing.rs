@@ -100,7 +100,7 @@ fn a_wire_that_moves_after_the_closing_opens_everything_that_closed_over_it() {
     }
     assert!(bench.impossible(SIGN).contains("open"));
     // What was not touched stays: the other row, and the holes that nothing left.
-    let rows: Vec<_> = bench.job.state().row_counts.keys().map(|(_, row)| *row).collect();
+    let rows: Vec<_> = bench.job.state().readings.row_counts.keys().map(|(_, row)| *row).collect();
     assert_eq!(rows, [2]);
     // Done again, it can be signed again.
     for (act, _) in
@@ -124,7 +124,7 @@ fn a_signature_does_not_outlive_any_act_at_the_bench() {
     ] {
         let mut bench = closed();
         bench.does(act);
-        assert_eq!(bench.job.state().signed, None, "{act}");
+        assert_eq!(bench.job.state().course.signed, None, "{act}");
         assert_ne!(bench.state(), "closed", "{act}");
     }
 }

@@ -87,7 +87,7 @@ fn f03_the_numbers_of_the_diagram_are_not_the_marks_on_the_housing() {
     wrong.does(r#"ReRead(at:"new:2",colour:"BK")"#);
     wrong.flagged(Code::WrongCavity);
     // The other number is shown beside the mark.
-    let also = wrong.job.state().housings[0].housing().also_called(&"2".parse().unwrap());
+    let also = wrong.job.state().housings.all[0].housing().also_called(&"2".parse().unwrap());
     assert!(also.contains("diagram") && also.contains('3'), "{also}");
 }
 

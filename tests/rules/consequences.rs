@@ -42,7 +42,7 @@ fn an_extra_wire_and_a_missing_one_at_one_cavity_are_two_things() {
     bench.does(lead);
     bench.not_flagged(Code::WireMissing);
     assert_eq!(asked_for(&bench, "13").iter().filter(|kind| *kind == "repair lead").count(), 1);
-    let place = |id: &str| bench.job.state().place_of(&id.parse().unwrap());
+    let place = |id: &str| bench.job.state().items.place_of(&id.parse().unwrap());
     assert_eq!((place("old:13"), place("loose/1")), (Some(Place::NotMade), Some(Place::Removed)));
     let target = bench.job.state().target();
     assert_eq!(
@@ -66,6 +66,7 @@ fn what_was_accepted_of_a_wire_that_is_out_is_not_accepted_of_the_one_made_in_it
     let items: Vec<String> = bench
         .job
         .state()
+        .course
         .accepted
         .iter()
         .filter_map(|told| told.item.as_ref().map(ToString::to_string))
@@ -209,6 +210,7 @@ fn a_bridge_that_is_drawn_in_a_hole_nothing_is_mapped_to_is_asked_for() {
         let names: Vec<String> = bench
             .job
             .state()
+            .housings
             .side(repin::job::JobSide::Old)
             .flat_map(|old| {
                 let housing = old.housing().cavities.iter();
@@ -222,6 +224,7 @@ fn a_bridge_that_is_drawn_in_a_hole_nothing_is_mapped_to_is_asked_for() {
         let to_a2 = bench
             .job
             .state()
+            .mapping
             .map
             .iter()
             .find(|(_, to)| to.as_ref().is_some_and(|to| to.to_string() == "new:A2"));
@@ -263,7 +266,7 @@ fn what_is_out_for_good_is_asked_for_by_nobody() {
     for code in [Code::GaugeReduced, Code::MapClash] {
         bench.not_flagged(code);
     }
-    assert!(bench.job.state().lead(&"old:4".parse().unwrap()).unwrap().order.is_none());
+    assert!(bench.job.state().items.lead(&"old:4".parse().unwrap()).unwrap().order.is_none());
     // The other one goes in alone.
     bench.does(OUT_1);
     bench.does("Inspect(verdict:Good)");
@@ -393,5 +396,5 @@ fn a_wire_taken_out_by_a_slip_in_the_hand_is_seen_there_again() {
     bench.does(&removed("old:13/2"));
     bench.does(seen);
     let id: ItemId = "old:13".parse().unwrap();
-    assert_eq!(bench.job.state().lead(&id).unwrap().wires_left(), 2);
+    assert_eq!(bench.job.state().items.lead(&id).unwrap().wires_left(), 2);
 }

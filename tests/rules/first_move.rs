@@ -166,7 +166,7 @@ fn neighbours_of_an_open_hole_are_looked_at_before_the_first_move_counts() {
         let entry = repin::job::Entry::new(bench.now, "kt", Bench::parse(&look));
         some.apply(entry);
         let open = some.state().target().look_closely;
-        let done = open.iter().all(|at| some.state().looked_at.contains(at));
+        let done = open.iter().all(|at| some.state().readings.looked_at.contains(at));
         assert_eq!(done, is_enough, "{cavities}");
     }
 }

@@ -91,13 +91,13 @@ fn a_flip_nobody_could_make_is_neither_offered_nor_taken() {
     // An anchor that fits the mirrored record names that reading and no other.
     bench.does(r#"Anchor(housing:"old",place:"row 1, 1 from left",colour:"GN",mark:"1")"#);
     let state = bench.job.state();
-    let fits = state.readings_that_fit(&state.housings[0]);
+    let fits = state.readings_that_fit(&state.housings.all[0]);
     assert_eq!(fits, [Misread::Flip(Flip::Mirror)]);
     let flip = r#"RecordFlipped(how:Mirror,reason:"read from the mating face")"#;
     assert_eq!(bench.asks(flip), Verdict::Allowed);
     bench.does(flip);
     let colours: Vec<String> =
-        bench.job.state().leads.iter().map(|lead| lead.seen.wires[0].colour.to_string()).collect();
+        bench.job.state().items.leads.iter().map(|lead| lead.seen.wires[0].colour.to_string()).collect();
     assert_eq!(colours, ["GN", "BK", "RD", "VT", "BU"]);
 }
 
@@ -105,7 +105,7 @@ fn a_flip_nobody_could_make_is_neither_offered_nor_taken() {
 fn a_flip_puts_nothing_into_a_hole_that_is_moulded_shut() {
     let mut bench = Bench::new("dl-08r", "dl-08r");
     bench.does(r#"View(housing:"old",face:Wire,up:"key")"#);
-    let spots = bench.job.state().housing(&"old".parse().unwrap()).unwrap().housing().spots.clone();
+    let spots = bench.job.state().housings.housing(&"old".parse().unwrap()).unwrap().housing().spots.clone();
     let wire = |n: &str| format!(r#"Wired(wires:[(number:"W{n}",colour:"RD",gauge:"0.5")])"#);
     for spot in spots.iter() {
         let label = spot.label.to_string();
@@ -131,6 +131,6 @@ fn points_are_flipped_by_where_they_are_and_not_by_their_order() {
     bench.does("RecordFinished(side:Found)");
     bench.does(r#"RecordFlipped(how:Turn,reason:"upside down")"#);
     let colours: Vec<String> =
-        bench.job.state().leads.iter().map(|lead| lead.seen.wires[0].colour.to_string()).collect();
+        bench.job.state().items.leads.iter().map(|lead| lead.seen.wires[0].colour.to_string()).collect();
     assert_eq!(colours, ["BK", "RD", "BU", "GN"]);
 }

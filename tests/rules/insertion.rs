@@ -147,7 +147,7 @@ fn pushed_again_is_no_second_filling_and_only_for_what_did_not_click() {
     let again = r#"Insert(into:"new:1",click:true,again:true)"#;
     assert!(bench.impossible(again).contains("did click"));
     assert!(bench.impossible(r#"Insert(into:"new:2",click:true,again:true)"#).contains("no lead"));
-    let counts = bench.job.state().insertions.values().copied().collect::<Vec<_>>();
+    let counts = bench.job.state().items.insertions.values().copied().collect::<Vec<_>>();
     assert_eq!(counts, [1]);
 }
 

@@ -91,7 +91,7 @@ fn both_are_out_before_they_are_joined_and_one_terminal_goes_in_for_both() {
     bench.does(join);
     let account = bench.job.account(bench.now);
     assert_eq!((account.leads.joined, account.wires.found, account.wires.hand), (1, 4, 2));
-    let lead = bench.job.state().lead_in_hand().unwrap();
+    let lead = bench.job.state().items.lead_in_hand().unwrap();
     assert_eq!(lead.id.to_string(), "old:1");
     assert_eq!(lead.repairs.iter().filter(|done| done.splice.is_some()).count(), 1);
     bench.does_all(&[
@@ -103,7 +103,7 @@ fn both_are_out_before_they_are_joined_and_one_terminal_goes_in_for_both() {
     assert_eq!((account.wires.new, account.leads.joined, account.leads.places.new), (2, 1, 1));
     // Nothing goes into the hole the second one would have had, and it is no lead to be moved.
     let hole: Address = "new:4".parse().unwrap();
-    assert!(bench.job.state().occupant(&hole).is_none());
+    assert!(bench.job.state().items.occupant(&hole).is_none());
     let target = bench.job.state().target();
     let steps = bench.job.state().steps(&target);
     let moves = |lead: &str| {

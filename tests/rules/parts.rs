@@ -128,11 +128,11 @@ fn each_substitute_is_accepted_by_itself() {
     assert!(bench.impossible(&accept(",line:99")).contains("no open flag"));
     bench.does(&accept(&format!(",line:{terminal}")));
     assert_eq!(open(&bench), 1, "the seal is not accepted with the terminal");
-    let lead = bench.job.state().lead(&"old:1".parse().unwrap()).unwrap().clone();
-    assert!(bench.job.state().waits_for_part(&lead));
+    let lead = bench.job.state().items.lead(&"old:1".parse().unwrap()).unwrap().clone();
+    assert!(bench.job.state().supply.waits_for_part(&lead));
     bench.does(&accept(&format!(",line:{seal}")));
     assert_eq!(open(&bench), 0);
-    assert!(!bench.job.state().waits_for_part(&lead));
+    assert!(!bench.job.state().supply.waits_for_part(&lead));
 }
 
 #[test]
@@ -150,7 +150,7 @@ fn a_substitute_is_accepted_for_its_own_lead() {
     }
     bench.does(r#"Accept(flag:"substitute",at:"old:1",by:"K. Tanner",reason:"fits")"#);
     let accepted: Vec<u32> =
-        bench.job.state().arrivals.iter().filter(|a| a.is_accepted).map(|a| a.line).collect();
+        bench.job.state().supply.arrivals.iter().filter(|a| a.is_accepted).map(|a| a.line).collect();
     assert_eq!(accepted, [line("B4-T")]);
 }
 
@@ -163,11 +163,11 @@ fn what_came_for_one_lead_is_not_taken_from_it_by_the_next() {
     let form = RequestForm::from(&request);
     bench.does(r#"Planned(lead:"old:4",how:NewTerminal,reason:"burnt",part:"B4-T")"#);
     send(&mut bench, Some(&form));
-    let lead = |id: &str| bench.job.state().lead(&id.parse().unwrap()).unwrap().clone();
-    assert!(!bench.job.state().waits_for_part(&lead("old:1")), "its parts are on the bench");
+    let lead = |id: &str| bench.job.state().items.lead(&id.parse().unwrap()).unwrap().clone();
+    assert!(!bench.job.state().supply.waits_for_part(&lead("old:1")), "its parts are on the bench");
     let mut waiting = lead("old:4");
     waiting.place = repin::job::Place::Parked("T4".parse().unwrap());
-    assert!(bench.job.state().waits_for_part(&waiting));
+    assert!(bench.job.state().supply.waits_for_part(&waiting));
 }
 
 #[test]

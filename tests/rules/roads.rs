@@ -75,7 +75,7 @@ fn a_lead_put_back_into_a_new_hole_is_looked_at_counted_and_read_like_any_other(
     let mut bench = Bench::moved();
     bench.does_all(&[r#"Tug(at:"new:5",held:false)"#, "PutBack"]);
     let at = "new:5".parse().unwrap();
-    assert_eq!(bench.job.state().lead_at(&at).unwrap().id.to_string(), "old:5");
+    assert_eq!(bench.job.state().items.lead_at(&at).unwrap().id.to_string(), "old:5");
     bench.flagged(Code::NotTugged);
 }
 

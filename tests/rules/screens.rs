@@ -106,7 +106,7 @@ fn a_yellow_sleeve_keyed_as_a_code_is_said_at_once() {
         desk.typed("sensor");
         desk.typed(sleeve);
         shows(&mut desk, "cannot be answered as absent");
-        assert!(desk.bench.job.state().gates.is_empty(), "{sleeve}");
+        assert!(desk.bench.job.state().course.gates.is_empty(), "{sleeve}");
     }
 }
 
@@ -154,11 +154,11 @@ fn what_should_be_is_keyed_from_the_menu_and_a_wrong_label_is_said() {
     desk.keys("!8");
     desk.typed("99");
     shows(&mut desk, "99");
-    let before = desk.bench.job.state().should.clone();
+    let before = desk.bench.job.state().records.should.clone();
     clear(&mut desk);
     desk.typed("12");
     desk.keys("e");
-    assert_ne!(desk.bench.job.state().should, before);
+    assert_ne!(desk.bench.job.state().records.should, before);
     shows(&mut desk, "DECIDE:");
 }
 
@@ -203,10 +203,10 @@ fn an_extra_wire_is_tied_back_with_tag_day_and_name() {
     desk.typed("2026-12-20");
     desk.typed("K. Tanner");
     desk.bench.flagged(Code::TemporaryMeasure);
-    assert!(desk.bench.job.state().lead_in_hand().is_none());
+    assert!(desk.bench.job.state().items.lead_in_hand().is_none());
     // One key press: taken back together.
     desk.bench.does("WrongKey");
-    assert!(desk.bench.job.state().lead_in_hand().is_some());
+    assert!(desk.bench.job.state().items.lead_in_hand().is_some());
     desk.bench.not_flagged(Code::TemporaryMeasure);
 }
 
@@ -256,7 +256,7 @@ fn the_mating_half_is_good_put_right_or_not_here() {
     let mut desk = compared();
     shows(&mut desk, "COMPARE with the mating half");
     desk.keys("m");
-    assert_eq!(desk.bench.job.state().mating_half, Some(MatingVerdict::NotHere));
+    assert_eq!(desk.bench.job.state().housings.mating_half, Some(MatingVerdict::NotHere));
     let picture = picture(&mut desk);
     assert!(!picture.contains("COMPARE with"), "{picture}");
     // Differs, and not known: both stop the start.
@@ -287,7 +287,7 @@ fn a_damaged_mating_half_is_put_right_before_it_is_mated() {
     let mut desk = Desk::at(bench);
     shows(&mut desk, "NOT SOUND: pin 3 bent");
     desk.keys("r");
-    assert_eq!(desk.bench.job.state().mating_half, Some(MatingVerdict::Replaced));
+    assert_eq!(desk.bench.job.state().housings.mating_half, Some(MatingVerdict::Replaced));
     shows(&mut desk, "MATE the halves");
     desk.keys("n");
     desk.bench.flagged(Code::NotMated);
@@ -350,7 +350,7 @@ fn f35_f39_f46_f53_a_face_that_is_not_sound_says_what_it_is_and_what_puts_it_rig
         let told = raised.map(|open| format!("{} {}", open.say, open.instead)).collect::<String>();
         assert!(told.contains(flag) && told.contains(remedy), "{face} {key}: {told}");
         desk.keys(if face == "wire" { "e" } else { "h" });
-        assert!(desk.bench.job.state().looked_over.values().all(|look| look.sound));
+        assert!(desk.bench.job.state().readings.looked_over.values().all(|look| look.sound));
     }
 }
 
@@ -382,8 +382,9 @@ fn a_look_beside_an_open_hole_names_the_cavity_that_is_not_sound() {
     clear(&mut desk);
     desk.typed("7 green at the crimp");
     let state = desk.bench.job.state();
-    let groups: Vec<String> = state.one_not_sound.iter().flatten().map(ToString::to_string).collect();
-    assert_eq!((groups, state.looked_at.len()), (vec!["old:7".to_owned()], 3));
+    let groups: Vec<String> =
+        state.readings.one_not_sound.iter().flatten().map(ToString::to_string).collect();
+    assert_eq!((groups, state.readings.looked_at.len()), (vec!["old:7".to_owned()], 3));
 }
 
 #[test]
@@ -397,7 +398,7 @@ fn a_drain_is_looked_at_for_its_sleeve() {
     desk.keys("ra");
     shows(&mut desk, "PROPOSED for W1: a sleeve over it");
     desk.keys("y");
-    let lead = desk.bench.job.state().lead_in_hand().unwrap();
+    let lead = desk.bench.job.state().items.lead_in_hand().unwrap();
     assert_eq!(lead.finding, Some(repin::reckoning::Finding::DrainBare));
 }
 
@@ -410,7 +411,7 @@ fn a_wrong_test_pin_is_said_when_it_is_keyed() {
     shows(&mut desk, "With which test pin was it tried?");
     desk.typed("KW-TRM-M15");
     desk.keys("y");
-    let lead = desk.bench.job.state().lead_in_hand().unwrap();
+    let lead = desk.bench.job.state().items.lead_in_hand().unwrap();
     assert_eq!(lead.tried_with.as_ref().map(ToString::to_string).as_deref(), Some("KW-TRM-M15"));
 }
 

@@ -41,7 +41,7 @@ fn a_key_press_is_taken_back_whole() {
     assert_eq!(bench.job.state(), &before);
     // Again, and the press before goes.
     bench.does("WrongKey");
-    assert_eq!(bench.job.state().lead_in_hand(), None);
+    assert_eq!(bench.job.state().items.lead_in_hand(), None);
     // What is read from disk is the same.
     let again = Job::replay(bench.job.entries().to_vec());
     assert_eq!(again.state(), bench.job.state());
@@ -138,9 +138,9 @@ fn left_in_the_old_housing_by_mistake_is_undone_by_seeing_it() {
         steps.iter().filter(|step| format!("{:?}", step.what).contains("MovePlug")).count()
     };
     let (left, home): (usize, Address) = (steps(&bench), "old:12".parse().unwrap());
-    assert!(bench.job.state().left_in_old.contains_key(&home));
+    assert!(bench.job.state().items.left_in_old.contains_key(&home));
     bench.does(r#"Seen(item:"old:12",at:In("old:12"),reason:"it comes out after all")"#);
-    assert!(!bench.job.state().left_in_old.contains_key(&home));
+    assert!(!bench.job.state().items.left_in_old.contains_key(&home));
     assert_eq!(steps(&bench), left + 1);
     bench.does(r#"TakePlug(from:"old:12")"#);
     bench.does(r#"FitPlug(into:"new:12",source:Hand)"#);
@@ -148,7 +148,7 @@ fn left_in_the_old_housing_by_mistake_is_undone_by_seeing_it() {
     let mut bench = Bench::ready();
     bench.does(r#"LeftInOld(at:"old:12",reason:"broken in its hole")"#);
     bench.does(r#"Seen(item:"old:12",at:Hand,reason:"it came out")"#);
-    assert!(!bench.job.state().left_in_old.contains_key(&home));
+    assert!(!bench.job.state().items.left_in_old.contains_key(&home));
 }
 
 #[test]
@@ -162,10 +162,10 @@ fn a_map_by_hand_says_which_cavity_it_takes_the_place_from() {
     }
     let mapped = r#"Mapped(from:"old:5",to:"new:3",document:"bulletin 9")"#;
     let act = Bench::parse(mapped);
-    let lost = bench.job.state().loses_place(&act).map(|at| at.to_string());
+    let lost = bench.job.state().mapping.loses_place(&act).map(|at| at.to_string());
     assert_eq!(lost.as_deref(), Some("old:3"));
     let own = Bench::parse(r#"Mapped(from:"old:3",to:"new:3",document:"bulletin 9")"#);
-    assert_eq!(bench.job.state().loses_place(&own), None);
+    assert_eq!(bench.job.state().mapping.loses_place(&own), None);
     bench.does(mapped);
     // Without a place of its own, the map is not confirmed.
     let said = bench.impossible("MapConfirmed(source:SameLabels)");

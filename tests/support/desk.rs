@@ -103,7 +103,7 @@ impl Desk {
         let next = self.with(|_, sight| {
             let next = sight.assessment.steps.iter().find(|step| step.status == Status::Next)?;
             let Task::ReRead { at } = &next.what else { return None };
-            sight.state().occupant(at).map(|occupant| match occupant {
+            sight.state().items.occupant(at).map(|occupant| match occupant {
                 Occupant::Lead(lead) => lead.seen.wires[0].colour.to_string(),
                 _ => "plug".to_owned(),
             })

@@ -206,14 +206,14 @@ impl Bench {
                 _ => None,
             });
             let Some((name, place)) = next else { return };
-            let housing = state.housing(name).unwrap();
+            let housing = state.housings.housing(name).unwrap();
             let act = match housing.seen().label_at(place) {
                 None => {
                     let up = housing.housing().feature_on(housing.pose().up).unwrap();
                     format!(r#"Anchor(housing:"{name}",place:"key",mark:"{up}")"#)
                 }
                 Some(label) => {
-                    let lead = state.lead(&ItemId::At(housing.address(label)));
+                    let lead = state.items.lead(&ItemId::At(housing.address(label)));
                     let colour = lead.and_then(|lead| lead.seen.wires[0].colour.known());
                     let colour = colour.map_or(String::new(), |colour| format!(r#"colour:"{colour}","#));
                     format!(r#"Anchor(housing:"{name}",place:"{place}",{colour}mark:"{label}")"#)

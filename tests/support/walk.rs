@@ -62,13 +62,13 @@ fn answers(state: &State, step: &Task, assessment: &repin::job::Assessment) -> V
             gate => format!(r#"Gate(gate:{gate:?},answer:Absent,document:"D",name:"K. Tanner")"#),
         }),
         Task::View { housing } => {
-            let up = state.housing(housing).unwrap().housing().features.first().map_or("top", |f| f.name.as_str());
+            let up = state.housings.housing(housing).unwrap().housing().features.first().map_or("top", |f| f.name.as_str());
             one(format!(r#"View(housing:"{housing}",face:Wire,up:"{up}")"#))
         }
         Task::Record { at: None } => one("RecordFinished(side:Found)".to_owned()),
         Task::Record { at: Some(at) } => panic!("{at} is not on record"),
         Task::Anchor { housing, place } => {
-            let held = state.housing(housing).unwrap();
+            let held = state.housings.housing(housing).unwrap();
             if *place == PosePlace::Key {
                 let up = held.housing().feature_on(held.pose().up).unwrap();
                 return one(format!(r#"Anchor(housing:"{housing}",place:"key",mark:"{up}")"#));
@@ -78,7 +78,7 @@ fn answers(state: &State, step: &Task, assessment: &repin::job::Assessment) -> V
             let colour = match held.side {
                 JobSide::New => String::new(),
                 JobSide::Old => {
-                    let lead = state.lead(&ItemId::At(held.address(label))).unwrap();
+                    let lead = state.items.lead(&ItemId::At(held.address(label))).unwrap();
                     format!(r#"colour:"{}","#, colour_of(lead))
                 }
             };
@@ -111,9 +111,9 @@ fn answers(state: &State, step: &Task, assessment: &repin::job::Assessment) -> V
         Task::FitPlug { at } => one(format!(r#"FitPlug(into:"{at}",source:Stock)"#)),
         Task::MoveOther { from, to } => one(format!(r#"MoveOther(from:"{from}",to:"{}")"#, to.as_ref().unwrap())),
         Task::MoveWire { lead, to } => {
-            let (lead, to) = (state.lead(lead).unwrap(), to.as_ref().unwrap());
+            let (lead, to) = (state.items.lead(lead).unwrap(), to.as_ref().unwrap());
             let ItemId::At(from) = &lead.id else { panic!("{lead:?}") };
-            let seal = match state.housing(&from.housing).unwrap().housing().sealing {
+            let seal = match state.housings.housing(&from.housing).unwrap().housing().sealing {
                 repin::catalogue::Sealing::Individual => "On",
                 _ => "None",
             };
@@ -141,7 +141,7 @@ fn answers(state: &State, step: &Task, assessment: &repin::job::Assessment) -> V
             let (wires, plugs, open) = state.count_row(housing, *row).unwrap();
             one(format!(r#"RowCounted(housing:"{housing}",row:{row},wires:{wires},plugs:{plugs},open:{open})"#))
         }
-        Task::ReRead { at } => one(match state.occupant(at) {
+        Task::ReRead { at } => one(match state.items.occupant(at) {
             Some(Occupant::Lead(lead)) => format!(r#"ReRead(at:"{at}",colour:"{}")"#, colour_of(lead)),
             _ => format!(r#"ReRead(at:"{at}",colour:"plug")"#),
         }),
@@ -149,7 +149,7 @@ fn answers(state: &State, step: &Task, assessment: &repin::job::Assessment) -> V
         Task::Test { test } => one(format!(r#"Measure(test:{test:?},value:"good")"#)),
         Task::Sign => {
             assert_eq!(assessment.account.open_flags().map(|f| f.code.to_string()).collect::<Vec<_>>(), ["unsigned"]);
-            let serial = &state.ticket.serial;
+            let serial = &state.world.ticket.serial;
             let end = serial.get(serial.len().saturating_sub(2)..).unwrap();
             one(format!(r#"Sign(name:"K. Tanner",serial_end:"{end}")"#))
         }

@@ -25,9 +25,9 @@ impl State {
     pub(super) fn apply(&mut self, n: usize, entry: &Entry) {
         self.notice_pause(entry);
         if entry.act.is_physical() || entry.act.touches() == Touches::Record {
-            self.signed = None;
+            self.course.signed = None;
         }
-        self.entry = n;
+        self.course.entry = n;
         self.note_deviation(n, &entry.act);
         self.apply_world(&entry.act);
         self.apply_record(&entry.act);
@@ -37,10 +37,10 @@ impl State {
         self.apply_repair(n, &entry.act);
         self.apply_reading(n, entry);
         self.apply_end(entry);
-        self.last_at = Some(entry.at);
+        self.course.last_at = Some(entry.at);
         if entry.act.is_bench_work() {
-            self.bench = Some(entry.by.clone());
-            self.handed_over = None;
+            self.course.bench = Some(entry.by.clone());
+            self.course.handed_over = None;
         }
     }
 
@@ -53,18 +53,20 @@ impl State {
     }
 
     pub(super) fn interrupt(&mut self, why: &str) {
-        self.gates.values_mut().for_each(|gate| gate.fresh = false);
-        if self.has_moved() && self.signed.is_none() {
-            self.resume = Some(ResumeNeed { why: why.to_owned(), ..ResumeNeed::default() });
+        self.course.gates.values_mut().for_each(|gate| gate.fresh = false);
+        if self.has_moved() && self.course.signed.is_none() {
+            self.course.resume = Some(ResumeNeed { why: why.to_owned(), ..ResumeNeed::default() });
         }
     }
 
     fn note_deviation(&mut self, n: usize, act: &Act) {
         let Some(anyway) = act.anyway() else { return };
         let lead = match act {
-            Act::Extract { from, .. } | Act::CutFree { from, .. } => self.lead_at(from).map(|l| l.id.clone()),
+            Act::Extract { from, .. } | Act::CutFree { from, .. } => {
+                self.items.lead_at(from).map(|l| l.id.clone())
+            }
             Act::Repair { lead, .. } => Some(lead.clone()),
-            Act::Insert { .. } | Act::Inspect { .. } => self.lead_in_hand().map(|l| l.id.clone()),
+            Act::Insert { .. } | Act::Inspect { .. } => self.items.lead_in_hand().map(|l| l.id.clone()),
             _ => None,
         };
         let at = act.address().cloned();
@@ -80,13 +82,13 @@ impl State {
             lead: lead.clone(),
             anyway: anyway.clone(),
         });
-        self.deviations.extend(noted.collect::<Vec<_>>());
+        self.course.deviations.extend(noted.collect::<Vec<_>>());
     }
 
     fn apply_world(&mut self, act: &Act) {
         match act {
             Act::Ticket { id, asset, serial, connector, reason, seed } => {
-                self.ticket = Ticket {
+                self.world.ticket = Ticket {
                     id: id.clone(),
                     asset: asset.clone(),
                     serial: serial.clone(),
@@ -95,7 +97,7 @@ impl State {
                     seed: *seed,
                 };
             }
-            Act::Rules { rules } => self.rules = (**rules).clone(),
+            Act::Rules { rules } => self.world.rules = (**rules).clone(),
             Act::Housed { name, side, definition } => {
                 let housing = definition.housing();
                 let parts = housing.small_parts.iter().map(|p| p.name.clone());
@@ -120,9 +122,9 @@ impl State {
                 if *side == JobSide::New {
                     self.add_prefitted(&job_housing);
                 }
-                self.housings.push(job_housing);
-                self.housings.sort_by_key(|h| h.side);
-                self.map = self.presumed_map();
+                self.housings.all.push(job_housing);
+                self.housings.all.sort_by_key(|h| h.side);
+                self.mapping.map = self.presumed_map();
             }
             _ => {}
         }
@@ -131,7 +133,7 @@ impl State {
     fn add_prefitted(&mut self, housing: &JobHousing) {
         for cavity in housing.housing().cavities.iter().filter(|c| c.delivered == Delivered::Plugged) {
             let at = housing.address(&cavity.label);
-            self.plugs.push(PlugItem {
+            self.items.plugs.push(PlugItem {
                 id: ItemId::At(at.clone()),
                 origin: PlugOrigin::Prefitted,
                 size: Some(cavity.size.clone()),
@@ -142,7 +144,7 @@ impl State {
     }
 
     fn remove_wire(&mut self, wire: &WireId) {
-        let Some(lead) = self.lead_mut(&wire.lead) else { return };
+        let Some(lead) = self.items.lead_mut(&wire.lead) else { return };
         let from = match &lead.place {
             Place::In(at) => Some(at.clone()),
             _ => None,
@@ -160,7 +162,8 @@ impl State {
             lead.joined_with = None;
             lead.order = None;
             let gone = lead.id.clone();
-            for other in self.leads.iter_mut().filter(|other| other.joined_with.as_ref() == Some(&gone)) {
+            for other in self.items.leads.iter_mut().filter(|other| other.joined_with.as_ref() == Some(&gone))
+            {
                 other.joined_with = None;
                 other.planned = other.planned.filter(|how| *how != RepairKind::Join);
             }
@@ -174,29 +177,31 @@ impl State {
 
     /// Something came into a new cavity: what was known of the hole and its row is out of date.
     fn settle(&mut self, into: &Address) {
-        self.moves += 1;
-        *self.insertions.entry(into.clone()).or_default() += 1;
+        self.items.moves += 1;
+        *self.items.insertions.entry(into.clone()).or_default() += 1;
         self.unsettle(into);
     }
 
     /// Something left or entered a cavity: its re-read, row count and looks must be made again. What did
     /// not agree stays until it is made again and agrees: no move takes it back.
     fn unsettle(&mut self, at: &Address) {
-        self.rereads.retain(|hole, read| hole != at || !read.agrees);
-        self.looked_over.retain(|(housing, _), look| *housing != at.housing || !look.sound);
-        if let Some(row) = self.row_of(at) {
-            self.row_counts.retain(|(housing, n), agrees| (housing, *n) != (&at.housing, row) || !*agrees);
+        self.readings.rereads.retain(|hole, read| hole != at || !read.agrees);
+        self.readings.looked_over.retain(|(housing, _), look| *housing != at.housing || !look.sound);
+        if let Some(row) = self.housings.row_of(at) {
+            self.readings
+                .row_counts
+                .retain(|(housing, n), agrees| (housing, *n) != (&at.housing, row) || !*agrees);
         }
-        if self.side_of(at) == Some(JobSide::New) {
+        if self.housings.side_of(at) == Some(JobSide::New) {
             self.part_halves(&at.housing);
         }
     }
 
     /// The halves of a new housing are apart: what proves them mated is done again.
     fn part_halves(&mut self, name: &HousingName) {
-        self.mated = None;
-        self.new_moved = Some(self.entry);
-        if let Some(housing) = self.housing_mut(name).filter(|h| h.assurance == Some(true)) {
+        self.housings.mated = None;
+        self.readings.new_moved = Some(self.course.entry);
+        if let Some(housing) = self.housings.housing_mut(name).filter(|h| h.assurance == Some(true)) {
             housing.assurance = Some(false);
             housing.assurance_forced = false;
         }
@@ -204,34 +209,15 @@ impl State {
 
     /// The same for every new housing.
     fn part_all_halves(&mut self) {
-        let new: Vec<HousingName> = self.side(JobSide::New).map(|h| h.name.clone()).collect();
+        let new: Vec<HousingName> = self.housings.side(JobSide::New).map(|h| h.name.clone()).collect();
         new.iter().for_each(|name| self.part_halves(name));
     }
 
     /// What was accepted of an item is not accepted of what happens to it later.
     fn accepted_lapses(&mut self, item: &ItemId, codes: &[Code]) {
-        self.accepted
+        self.course
+            .accepted
             .retain(|accepted| accepted.item.as_ref() != Some(item) || !codes.contains(&accepted.flag));
-    }
-
-    fn housing_mut(&mut self, name: &HousingName) -> Option<&mut JobHousing> {
-        self.housings.iter_mut().find(|h| h.name == *name)
-    }
-
-    fn lead_mut(&mut self, id: &ItemId) -> Option<&mut Lead> {
-        self.leads.iter_mut().find(|l| l.id == *id)
-    }
-
-    fn lead_at_mut(&mut self, at: &Address) -> Option<&mut Lead> {
-        self.leads.iter_mut().find(|l| matches!(&l.place, Place::In(a) if a == at))
-    }
-
-    fn plug_at_mut(&mut self, at: &Address) -> Option<&mut PlugItem> {
-        self.plugs.iter_mut().find(|p| matches!(&p.place, Place::In(a) if a == at))
-    }
-
-    fn hand_mut(&mut self) -> Option<&mut Lead> {
-        self.leads.iter_mut().find(|l| l.place == Place::Hand)
     }
 }
 

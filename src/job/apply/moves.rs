@@ -1,5 +1,6 @@
 //! Taking in what is done to leads, plugs and other contents.
 
+use crate::job::Items;
 use crate::{
     job::{
         Act, Anyway, Code, InHand, Inspected, ItemId, JobSide, OtherItem, OtherKind, Place, PlugItem,
@@ -12,7 +13,7 @@ impl State {
     pub(super) fn apply_lead(&mut self, n: usize, act: &Act) {
         match act {
             Act::Tagged { lead, tag } => {
-                if let Some(lead) = self.lead_mut(lead) {
+                if let Some(lead) = self.items.lead_mut(lead) {
                     lead.tag = Some(tag.clone());
                 }
             }
@@ -22,10 +23,10 @@ impl State {
                 let freely = *freely && !anyway.as_ref().is_some_and(is_torn);
                 let (seal, from) = (*seal, from.clone());
                 self.unsettle(&from);
-                if seal == Seal::Missing && self.lead_at(&from).is_some_and(|lead| lead.seal != seal) {
+                if seal == Seal::Missing && self.items.lead_at(&from).is_some_and(|lead| lead.seal != seal) {
                     self.stays_behind(&from);
                 }
-                if let Some(lead) = self.lead_at_mut(&from) {
+                if let Some(lead) = self.items.lead_at_mut(&from) {
                     lead.place = Place::Hand;
                     lead.came_from = Some(from);
                     lead.seat = Seat::Away;
@@ -47,7 +48,7 @@ impl State {
                 if *terminal_stayed {
                     self.stays_behind(&from);
                 }
-                if let Some(lead) = self.lead_at_mut(&from) {
+                if let Some(lead) = self.items.lead_at_mut(&from) {
                     lead.place = Place::Hand;
                     lead.came_from = Some(from);
                     lead.seat = Seat::Away;
@@ -58,7 +59,7 @@ impl State {
             Act::Loose { leads } => {
                 for (from, tag) in leads {
                     self.unsettle(from);
-                    if let Some(lead) = self.lead_at_mut(from) {
+                    if let Some(lead) = self.items.lead_at_mut(from) {
                         lead.place = Place::Parked(tag.clone());
                         lead.came_from = Some(from.clone());
                         lead.seat = Seat::Away;
@@ -68,7 +69,7 @@ impl State {
                 }
             }
             Act::Inspect { verdict, found, damage, test_pin, .. } => {
-                if let Some(lead) = self.hand_mut() {
+                if let Some(lead) = self.items.hand_mut() {
                     lead.is_looked_at(*found, damage.as_ref(), test_pin.as_ref());
                     let needs = match verdict {
                         Inspected::Good => {
@@ -84,13 +85,13 @@ impl State {
             }
             Act::Insert { into, click, again: true, .. } => {
                 self.unsettle(into);
-                if let Some(lead) = self.lead_at_mut(into) {
+                if let Some(lead) = self.items.lead_at_mut(into) {
                     lead.seat = if *click { Seat::Clicked } else { Seat::NoClick };
                 }
             }
             Act::Insert { into, click, .. } => {
                 let (into, click) = (into.clone(), *click);
-                if let Some(lead) = self.hand_mut() {
+                if let Some(lead) = self.items.hand_mut() {
                     lead.place = Place::In(into.clone());
                     lead.seat = if click { Seat::Clicked } else { Seat::NoClick };
                     self.settle(&into);
@@ -101,7 +102,7 @@ impl State {
                 if !held {
                     self.unsettle(at);
                 }
-                if let Some(lead) = self.lead_at_mut(at) {
+                if let Some(lead) = self.items.lead_at_mut(at) {
                     if held {
                         lead.seat = Seat::Held;
                     } else {
@@ -113,40 +114,130 @@ impl State {
                 }
             }
             Act::PutBack => self.put_back(),
-            Act::Park { tag, .. } => self.park(tag),
-            Act::TakeUp { tag } => self.apply_take_up(tag),
+            Act::Park { tag, .. } => self.items.park(tag),
+            Act::TakeUp { tag } => self.items.apply_take_up(tag),
             _ => {}
         }
     }
 
     /// A seal or a terminal stayed in a hole: a new one is looked into before it is filled again.
     fn stays_behind(&mut self, at: &Address) {
-        if self.side_of(at) == Some(JobSide::New) {
-            self.left_behind.insert(at.clone());
+        if self.housings.side_of(at) == Some(JobSide::New) {
+            self.items.left_behind.insert(at.clone());
         }
     }
 
     /// Back into the hole it came from: into a new one it is a filling like any other.
     fn put_back(&mut self) {
-        let from = match self.in_hand() {
+        let from = match self.items.in_hand() {
             Some(InHand::Lead(lead)) => lead.came_from.clone(),
             Some(InHand::Plug(plug)) => plug.came_from.clone(),
             Some(InHand::Other(_)) | None => None,
         };
         let Some(from) = from else { return };
-        let is_new = self.side_of(&from) == Some(JobSide::New);
-        if let Some(lead) = self.hand_mut() {
+        let is_new = self.housings.side_of(&from) == Some(JobSide::New);
+        if let Some(lead) = self.items.hand_mut() {
             lead.place = Place::In(from.clone());
             lead.seat = if is_new { Seat::Clicked } else { Seat::Away };
-        } else if let Some(plug) = self.plugs.iter_mut().find(|plug| plug.place == Place::Hand) {
+        } else if let Some(plug) = self.items.plugs.iter_mut().find(|plug| plug.place == Place::Hand) {
             plug.place = Place::In(from.clone());
         }
         if is_new {
-            *self.insertions.entry(from.clone()).or_default() += 1;
+            *self.items.insertions.entry(from.clone()).or_default() += 1;
             self.unsettle(&from);
         }
     }
 
+    pub(super) fn apply_plug(&mut self, act: &Act) {
+        match act {
+            Act::TakePlug { from, .. } => {
+                self.unsettle(from);
+                if let Some(plug) = self.items.plug_at_mut(from) {
+                    plug.place = Place::Hand;
+                    plug.came_from = Some(from.clone());
+                }
+            }
+            Act::FitPlug { into, source, spare, .. } => self.fit_plug(into, *source, spare.is_some()),
+            Act::LosePlug => self.items.plug_out(Place::Lost),
+            Act::ScrapPlug { .. } => self.items.plug_out(Place::Scrapped),
+            Act::ReturnPlug => self.items.plug_out(Place::Returned),
+            Act::LeftInOld { at, reason } => {
+                self.items.left_in_old.insert(at.clone(), reason.clone());
+            }
+            Act::MoveOther { from, to, part: Some(_), .. } => self.fit_new_other(from, to),
+            Act::MoveOther { from, to, .. } => {
+                let (from, to) = (from.clone(), Place::In(to.clone()));
+                let from_place = Place::In(from);
+                for other in self.items.others.iter_mut().filter(|o| o.place == from_place) {
+                    other.place = to.clone();
+                }
+                for plug in self.items.plugs.iter_mut().filter(|p| p.place == from_place) {
+                    plug.place = to.clone();
+                }
+                if let Place::In(to) = to {
+                    self.settle(&to);
+                }
+            }
+            _ => {}
+        }
+    }
+
+    /// A new spare terminal, bridge or clip, of the kind that is drawn in the old cavity.
+    fn fit_new_other(&mut self, from: &Address, to: &Address) {
+        let kind = match self.should_in_old_labels().get(from) {
+            Some(CavityContent::Spare(_)) => OtherKind::Spare,
+            Some(CavityContent::Bridge(what)) => OtherKind::Bridge(what.clone()),
+            _ => return,
+        };
+        let with_plug = matches!(self.should_in_old_labels().get(from), Some(CavityContent::Spare(spare)) if spare.plug_behind);
+        let (id, place) = (ItemId::At(to.clone()), Place::In(to.clone()));
+        self.items.others.push(OtherItem { id, kind, place });
+        if with_plug {
+            self.plug_from_stock(to);
+        }
+        self.settle(to);
+    }
+
+    fn fit_plug(&mut self, into: &Address, source: PlugSource, with_spare: bool) {
+        let size = self.housings.cavity_size(into);
+        if with_spare {
+            let id = ItemId::At(into.clone());
+            self.items.others.push(OtherItem { id, kind: OtherKind::Spare, place: Place::In(into.clone()) });
+        }
+        match source {
+            PlugSource::Stock => self.plug_from_stock(into),
+            PlugSource::Hand | PlugSource::Tray => {
+                let from = if source == PlugSource::Hand { Place::Hand } else { Place::Tray };
+                let fits = |p: &PlugItem| p.size.is_none() || p.size == size;
+                let here = |p: &PlugItem| p.place == from;
+                let index = self
+                    .items
+                    .plugs
+                    .iter()
+                    .position(|p| here(p) && fits(p))
+                    .or_else(|| self.items.plugs.iter().position(here));
+                if let Some(plug) = index.and_then(|i| self.items.plugs.get_mut(i)) {
+                    plug.place = Place::In(into.clone());
+                }
+            }
+        }
+        self.settle(into);
+    }
+
+    fn plug_from_stock(&mut self, into: &Address) {
+        let n = self.items.plugs.iter().filter(|p| p.origin == PlugOrigin::Stock).count();
+        let size = self.housings.cavity_size(into);
+        self.items.plugs.push(PlugItem {
+            id: ItemId::Stock(u32::try_from(n).unwrap_or(u32::MAX).saturating_add(1)),
+            origin: PlugOrigin::Stock,
+            size,
+            place: Place::In(into.clone()),
+            came_from: None,
+        });
+    }
+}
+
+impl Items {
     fn park(&mut self, tag: &Tag) {
         if let Some(lead) = self.hand_mut() {
             lead.place = Place::Parked(tag.clone());
@@ -169,93 +260,6 @@ impl State {
         if let Some(other) = self.others.iter_mut().find(|o| o.place == parked) {
             other.place = Place::Hand;
         }
-    }
-
-    pub(super) fn apply_plug(&mut self, act: &Act) {
-        match act {
-            Act::TakePlug { from, .. } => {
-                self.unsettle(from);
-                if let Some(plug) = self.plug_at_mut(from) {
-                    plug.place = Place::Hand;
-                    plug.came_from = Some(from.clone());
-                }
-            }
-            Act::FitPlug { into, source, spare, .. } => self.fit_plug(into, *source, spare.is_some()),
-            Act::LosePlug => self.plug_out(Place::Lost),
-            Act::ScrapPlug { .. } => self.plug_out(Place::Scrapped),
-            Act::ReturnPlug => self.plug_out(Place::Returned),
-            Act::LeftInOld { at, reason } => {
-                self.left_in_old.insert(at.clone(), reason.clone());
-            }
-            Act::MoveOther { from, to, part: Some(_), .. } => self.fit_new_other(from, to),
-            Act::MoveOther { from, to, .. } => {
-                let (from, to) = (from.clone(), Place::In(to.clone()));
-                let from_place = Place::In(from);
-                for other in self.others.iter_mut().filter(|o| o.place == from_place) {
-                    other.place = to.clone();
-                }
-                for plug in self.plugs.iter_mut().filter(|p| p.place == from_place) {
-                    plug.place = to.clone();
-                }
-                if let Place::In(to) = to {
-                    self.settle(&to);
-                }
-            }
-            _ => {}
-        }
-    }
-
-    /// A new spare terminal, bridge or clip, of the kind that is drawn in the old cavity.
-    fn fit_new_other(&mut self, from: &Address, to: &Address) {
-        let kind = match self.should_in_old_labels().get(from) {
-            Some(CavityContent::Spare(_)) => OtherKind::Spare,
-            Some(CavityContent::Bridge(what)) => OtherKind::Bridge(what.clone()),
-            _ => return,
-        };
-        let with_plug = matches!(self.should_in_old_labels().get(from), Some(CavityContent::Spare(spare)) if spare.plug_behind);
-        let (id, place) = (ItemId::At(to.clone()), Place::In(to.clone()));
-        self.others.push(OtherItem { id, kind, place });
-        if with_plug {
-            self.plug_from_stock(to);
-        }
-        self.settle(to);
-    }
-
-    fn fit_plug(&mut self, into: &Address, source: PlugSource, with_spare: bool) {
-        let size = self.cavity_size(into);
-        if with_spare {
-            let id = ItemId::At(into.clone());
-            self.others.push(OtherItem { id, kind: OtherKind::Spare, place: Place::In(into.clone()) });
-        }
-        match source {
-            PlugSource::Stock => self.plug_from_stock(into),
-            PlugSource::Hand | PlugSource::Tray => {
-                let from = if source == PlugSource::Hand { Place::Hand } else { Place::Tray };
-                let fits = |p: &PlugItem| p.size.is_none() || p.size == size;
-                let here = |p: &PlugItem| p.place == from;
-                let index = self
-                    .plugs
-                    .iter()
-                    .position(|p| here(p) && fits(p))
-                    .or_else(|| self.plugs.iter().position(here));
-                if let Some(plug) = index.and_then(|i| self.plugs.get_mut(i)) {
-                    plug.place = Place::In(into.clone());
-                }
-            }
-        }
-        self.settle(into);
-    }
-
-    fn plug_from_stock(&mut self, into: &Address) {
-        let n = self.plugs.iter().filter(|p| p.origin == PlugOrigin::Stock).count();
-        let size = self.cavity_size(into);
-        self.plugs.push(PlugItem {
-            id: ItemId::Stock(u32::try_from(n).unwrap_or(u32::MAX).saturating_add(1)),
-            origin: PlugOrigin::Stock,
-            size,
-            place: Place::In(into.clone()),
-            came_from: None,
-        });
     }
 
     /// The plug in the hand, else the last one in the tray, leaves for good.

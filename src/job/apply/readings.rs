@@ -1,5 +1,6 @@
 //! Taking in what is seen, read back, counted and measured, and the end of a job.
 
+use crate::job::Supply;
 use crate::{
     face::Label,
     record::{Address, Seal},
@@ -19,48 +20,51 @@ impl State {
             Act::Seen { item, at, .. } => self.see(item, at),
             Act::ReRead { at, colour } => {
                 let agrees = self.agrees_with(at, colour);
-                self.rereads
+                self.readings
+                    .rereads
                     .insert(at.clone(), ReReadSeen { saw: colour.clone(), agrees, by: entry.by.clone() });
                 if !agrees {
-                    self.misread.insert(at.clone());
+                    self.readings.misread.insert(at.clone());
                 }
-                if let Some(need) = self.resume.as_mut().filter(|_| agrees) {
+                if let Some(need) = self.course.resume.as_mut().filter(|_| agrees) {
                     need.reread.insert(at.clone());
                 }
             }
             Act::RowCounted { housing, row, wires, plugs, open } => {
                 let agrees = self.count_agrees(housing, *row, (*wires, *plugs, *open));
-                let is_old = self.housing(housing).is_some_and(|h| h.side == JobSide::Old);
+                let is_old = self.housings.housing(housing).is_some_and(|h| h.side == JobSide::Old);
                 if agrees && is_old {
-                    self.counted.insert((housing.clone(), *row));
+                    self.records.counted.insert((housing.clone(), *row));
                 }
-                self.row_counts.insert((housing.clone(), *row), agrees);
-                if let Some(need) = self.resume.as_mut().filter(|_| agrees) {
+                self.readings.row_counts.insert((housing.clone(), *row), agrees);
+                if let Some(need) = self.course.resume.as_mut().filter(|_| agrees) {
                     need.rows.insert((housing.clone(), *row));
                 }
             }
             Act::LookedOver { housing, face, cavities, sound, found } => {
                 if cavities.is_empty() {
                     let look = LookSeen { sound: *sound, n, found: found.clone() };
-                    self.looked_over.insert((housing.clone(), *face), look);
+                    self.readings.looked_over.insert((housing.clone(), *face), look);
                 }
                 let at = |label: &Label| Address::new(housing.clone(), label.clone());
                 self.look_into(cavities.iter().map(at).collect(), *sound);
             }
-            Act::Measure { circuit, test, value, limit, source, passed } => self.tests.push(TestSeen {
-                test: *test,
-                circuit: circuit.clone(),
-                value: value.clone(),
-                limit: limit.clone().map(|limit| (limit, source.clone().unwrap_or_default())),
-                passed: *passed,
-                n,
-            }),
+            Act::Measure { circuit, test, value, limit, source, passed } => {
+                self.readings.tests.push(TestSeen {
+                    test: *test,
+                    circuit: circuit.clone(),
+                    value: value.clone(),
+                    limit: limit.clone().map(|limit| (limit, source.clone().unwrap_or_default())),
+                    passed: *passed,
+                    n,
+                })
+            }
             Act::Note { text, about } => {
                 let at = match about {
                     About::Job => None,
                     About::At(at) => Some(at.clone()),
                 };
-                self.notes.push((n, at, text.clone()));
+                self.course.notes.push((n, at, text.clone()));
             }
             _ => {}
         }
@@ -69,38 +73,42 @@ impl State {
     /// A look at single cavities: of the old side at what sits in them, of the new side into the holes.
     fn look_into(&mut self, cavities: Vec<Address>, sound: bool) {
         for at in &cavities {
-            match (self.side_of(at), sound) {
+            match (self.housings.side_of(at), sound) {
                 (Some(JobSide::New), true) => {
-                    self.left_behind.remove(at);
+                    self.items.left_behind.remove(at);
                 }
                 (Some(JobSide::New), false) => {
-                    self.left_behind.insert(at.clone());
+                    self.items.left_behind.insert(at.clone());
                 }
                 (Some(JobSide::Old) | None, _) => {
-                    self.looked_at.insert(at.clone());
+                    self.readings.looked_at.insert(at.clone());
                 }
             }
         }
         match sound {
-            true => self.one_not_sound.iter_mut().for_each(|group| group.retain(|at| !cavities.contains(at))),
-            false => self.one_not_sound.push(cavities),
+            true => self
+                .readings
+                .one_not_sound
+                .iter_mut()
+                .for_each(|group| group.retain(|at| !cavities.contains(at))),
+            false => self.readings.one_not_sound.push(cavities),
         }
     }
 
     fn see(&mut self, item: &ItemId, at: &SeenAt) {
-        if let Place::In(from) = self.place_of(item).unwrap_or(Place::Unseen) {
+        if let Place::In(from) = self.items.place_of(item).unwrap_or(Place::Unseen) {
             self.unsettle(&from);
         }
         if let SeenAt::In(to) = at {
             self.unsettle(to);
             // What is said to be there is no longer left there on purpose.
-            self.left_in_old.remove(to);
+            self.items.left_in_old.remove(to);
         }
         if let ItemId::At(home) | ItemId::PlugBehind(home) = item {
-            self.left_in_old.remove(home);
+            self.items.left_in_old.remove(home);
         }
-        let is_new = matches!(at, SeenAt::In(to) if self.side_of(to) == Some(JobSide::New));
-        let is_plug = self.plugs.iter().any(|p| p.id == *item);
+        let is_new = matches!(at, SeenAt::In(to) if self.housings.side_of(to) == Some(JobSide::New));
+        let is_plug = self.items.plugs.iter().any(|p| p.id == *item);
         let place = match at {
             SeenAt::In(to) => Place::In(to.clone()),
             SeenAt::Hand => Place::Hand,
@@ -109,11 +117,11 @@ impl State {
             SeenAt::Unseen => Place::Unseen,
         };
         if let ItemId::Loose(_) = item
-            && self.lead(item).is_none()
+            && self.items.lead(item).is_none()
         {
-            self.leads.push(new_lead(item.clone(), unknown_lead(), Place::Unseen, Seal::Unknown));
+            self.items.leads.push(new_lead(item.clone(), unknown_lead(), Place::Unseen, Seal::Unknown));
         }
-        if let Some(lead) = self.lead_mut(item) {
+        if let Some(lead) = self.items.lead_mut(item) {
             // Seen again it is not out for good; seen where it is, it is seen whole.
             if lead.place == Place::Removed || lead.place == place {
                 lead.removed_wires.clear();
@@ -125,9 +133,9 @@ impl State {
             if let SeenAt::Parked(tag) = at {
                 lead.tag = Some(tag.clone());
             }
-        } else if let Some(plug) = self.plugs.iter_mut().find(|p| p.id == *item) {
+        } else if let Some(plug) = self.items.plugs.iter_mut().find(|p| p.id == *item) {
             plug.place = place;
-        } else if let Some(other) = self.others.iter_mut().find(|o| o.id == *item) {
+        } else if let Some(other) = self.items.others.iter_mut().find(|o| o.id == *item) {
             other.place = place;
         }
     }
@@ -145,35 +153,26 @@ impl State {
         }
         if accepted.flag == Code::Substitute {
             let homes: Vec<Option<Address>> =
-                self.arrivals.iter().map(|arrival| self.waits_at(arrival.line)).collect();
-            for (arrival, home) in self.arrivals.iter_mut().zip(homes) {
+                self.supply.arrivals.iter().map(|arrival| self.supply.waits_at(arrival.line)).collect();
+            for (arrival, home) in self.supply.arrivals.iter_mut().zip(homes) {
                 let is_its_line = accepted.line.is_none_or(|line| line == arrival.line);
                 arrival.is_accepted |= home == accepted.at && is_its_line;
             }
-            self.note_supplied();
+            self.supply.note_supplied();
         }
         // Said again it stands in place of what was said before.
         let is_same = |told: &Accepted| {
             (told.flag, &told.at, &told.item, told.line)
                 == (accepted.flag, &accepted.at, &accepted.item, accepted.line)
         };
-        self.accepted.retain(|told| !is_same(told));
-        self.accepted.push(accepted);
-    }
-
-    /// Leads whose line of the request is complete now stay supplied.
-    fn note_supplied(&mut self) {
-        let lines = self.requested.iter().flat_map(|request| &request.lines);
-        let complete = lines.filter(|line| line.need > 0 && self.came(line.line) >= line.need);
-        let leads: Vec<(u32, ItemId)> =
-            complete.flat_map(|line| line.leads.iter().map(|lead| (line.line, lead.clone()))).collect();
-        self.supplied.extend(leads);
+        self.course.accepted.retain(|told| !is_same(told));
+        self.course.accepted.push(accepted);
     }
 
     pub(super) fn apply_end(&mut self, entry: &Entry) {
         match &entry.act {
             Act::Requested { number, revision, lines, said } => {
-                self.requested = Some(RequestSeen {
+                self.supply.requested = Some(RequestSeen {
                     number: number.clone(),
                     revision: *revision,
                     lines: lines.clone(),
@@ -181,19 +180,19 @@ impl State {
                 });
             }
             Act::Arrived { line, count, part, verdict } => {
-                self.arrivals.push(Arrival {
+                self.supply.arrivals.push(Arrival {
                     line: *line,
                     count: *count,
                     part: part.clone(),
                     verdict: *verdict,
                     is_accepted: false,
                 });
-                self.note_supplied();
+                self.supply.note_supplied();
             }
             Act::Accept { flag, at, by, reason, due, line } => self.accept(Accepted {
                 flag: *flag,
                 at: at.clone(),
-                item: at.as_ref().and_then(|at| self.item_spoken_of(at)),
+                item: at.as_ref().and_then(|at| self.items.item_spoken_of(at)),
                 line: *line,
                 by: by.clone().unwrap_or_else(|| entry.by.clone()),
                 reason: reason.clone(),
@@ -201,21 +200,32 @@ impl State {
             }),
             Act::HandOver { to } => {
                 self.interrupt(&format!("handed over to {to}"));
-                self.handed_over = Some((entry.by.clone(), to.clone()));
+                self.course.handed_over = Some((entry.by.clone(), to.clone()));
             }
-            Act::Resume { .. } => self.resume = None,
+            Act::Resume { .. } => self.course.resume = None,
             Act::Mate { level, .. } => {
                 if !level {
                     // A wire went back: both faces are looked at again before the next try.
                     self.part_all_halves();
-                    self.looked_over.clear();
+                    self.readings.looked_over.clear();
                 }
-                self.mated = Some(*level);
+                self.housings.mated = Some(*level);
                 self.lapse_off_machine();
             }
-            Act::Sign { name, .. } => self.signed = Some(name.clone()),
-            Act::Stop { why } => self.stopped = Some(why.clone()),
+            Act::Sign { name, .. } => self.course.signed = Some(name.clone()),
+            Act::Stop { why } => self.course.stopped = Some(why.clone()),
             _ => {}
         }
+    }
+}
+
+impl Supply {
+    /// Leads whose line of the request is complete now stay supplied.
+    fn note_supplied(&mut self) {
+        let lines = self.requested.iter().flat_map(|request| &request.lines);
+        let complete = lines.filter(|line| line.need > 0 && self.came(line.line) >= line.need);
+        let leads: Vec<(u32, ItemId)> =
+            complete.flat_map(|line| line.leads.iter().map(|lead| (line.line, lead.clone()))).collect();
+        self.supplied.extend(leads);
     }
 }

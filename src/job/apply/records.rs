@@ -1,5 +1,6 @@
 //! Taking in records, corrections, flips and decisions.
 
+use crate::job::Housings;
 use std::collections::BTreeMap;
 
 use crate::{
@@ -20,38 +21,41 @@ impl State {
         match act {
             Act::Recorded { side: RecordSide::Found, at, holds, from } => {
                 if from.is_some() {
-                    self.listed.insert(at.housing.clone());
+                    self.records.listed.insert(at.housing.clone());
                 }
                 self.set_found(at, holds);
             }
             Act::RecordCorrected { at, holds, .. } => {
                 self.set_found(at, holds);
                 // What was seen at the anchors stands; the record it is held against changed.
-                let judged = self.housing(&at.housing).map(|housing| self.judged_again(housing));
-                if let (Some(judged), Some(housing)) = (judged, self.housing_mut(&at.housing)) {
+                let judged = self.housings.housing(&at.housing).map(|housing| self.judged_again(housing));
+                if let (Some(judged), Some(housing)) = (judged, self.housings.housing_mut(&at.housing)) {
                     housing.anchors = judged;
                 }
                 self.judge_rereads_again();
                 // What was accepted was what stood there.
                 let item = ItemId::At(at.clone());
-                self.accepted
+                self.course
+                    .accepted
                     .retain(|told| told.item.as_ref() != Some(&item) && told.at.as_ref() != Some(at));
             }
             Act::Recorded { side: RecordSide::Should, at, holds, .. } => {
-                self.should.insert(at.clone(), holds.clone());
+                self.records.should.insert(at.clone(), holds.clone());
             }
             Act::RecordFinished { side } => {
-                self.finished.insert(*side);
+                self.records.finished.insert(*side);
             }
             Act::RecordFlipped { housing, how, .. } => {
-                if let Some(name) = self.flipped_housing(housing.as_ref()) {
+                if let Some(name) = self.housings.flipped_housing(housing.as_ref()) {
                     self.flip_record(&name, *how);
                 }
             }
             Act::Decided { at, wins, reason } => {
                 let here = self.differences().into_iter().filter(|difference| difference.at == *at);
                 let about = here.map(|difference| difference.kind).collect();
-                self.decisions.insert(at.clone(), Decision { wins: *wins, reason: reason.clone(), about });
+                self.records
+                    .decisions
+                    .insert(at.clone(), Decision { wins: *wins, reason: reason.clone(), about });
             }
             _ => {}
         }
@@ -59,16 +63,16 @@ impl State {
 
     /// A re-read that agreed with the record that was corrected may not agree any more.
     fn judge_rereads_again(&mut self) {
-        let agreed = self.rereads.iter().filter(|(_, read)| read.agrees);
+        let agreed = self.readings.rereads.iter().filter(|(_, read)| read.agrees);
         let wrong: Vec<Address> = agreed
             .filter(|(hole, read)| !self.agrees_with(hole, &read.saw))
             .map(|(hole, _)| hole.clone())
             .collect();
         for hole in wrong {
-            if let Some(read) = self.rereads.get_mut(&hole) {
+            if let Some(read) = self.readings.rereads.get_mut(&hole) {
                 read.agrees = false;
             }
-            self.misread.insert(hole);
+            self.readings.misread.insert(hole);
         }
     }
 
@@ -76,12 +80,12 @@ impl State {
     fn set_found(&mut self, at: &Address, holds: &CavityContent) {
         let id = ItemId::At(at.clone());
         let behind = ItemId::PlugBehind(at.clone());
-        let former = self.leads.iter().find(|l| l.id == id).cloned();
-        let before = self.found.get(at).and_then(CavityContent::lead).cloned();
-        self.leads.retain(|l| l.id != id);
-        self.plugs.retain(|p| p.id != id && p.id != behind);
-        self.others.retain(|o| o.id != id);
-        let size = self.cavity_size(at);
+        let former = self.items.leads.iter().find(|l| l.id == id).cloned();
+        let before = self.records.found.get(at).and_then(CavityContent::lead).cloned();
+        self.items.leads.retain(|l| l.id != id);
+        self.items.plugs.retain(|p| p.id != id && p.id != behind);
+        self.items.others.retain(|o| o.id != id);
+        let size = self.housings.cavity_size(at);
         let plug = |id: ItemId| PlugItem {
             id,
             origin: PlugOrigin::Found,
@@ -91,44 +95,42 @@ impl State {
         };
         match holds {
             CavityContent::Wired(seen) => {
-                let fresh = new_lead(id, seen.clone(), Place::In(at.clone()), self.default_seal(at));
-                self.leads.push(match former {
+                let fresh = new_lead(id, seen.clone(), Place::In(at.clone()), self.housings.default_seal(at));
+                self.items.leads.push(match former {
                     Some(former) => described_anew(former, fresh, before.as_ref()),
                     None => fresh,
                 });
-                self.leads.sort_by(|a, b| a.id.cmp(&b.id));
+                self.items.leads.sort_by(|a, b| a.id.cmp(&b.id));
             }
-            CavityContent::Plugged => self.plugs.push(plug(id)),
+            CavityContent::Plugged => self.items.plugs.push(plug(id)),
             CavityContent::Spare(spare) => {
                 if spare.plug_behind {
-                    self.plugs.push(plug(behind));
+                    self.items.plugs.push(plug(behind));
                 }
-                self.others.push(OtherItem { id, kind: OtherKind::Spare, place: Place::In(at.clone()) });
+                self.items.others.push(OtherItem {
+                    id,
+                    kind: OtherKind::Spare,
+                    place: Place::In(at.clone()),
+                });
             }
             CavityContent::Bridge(what) => {
                 let kind = OtherKind::Bridge(what.clone());
-                self.others.push(OtherItem { id, kind, place: Place::In(at.clone()) });
+                self.items.others.push(OtherItem { id, kind, place: Place::In(at.clone()) });
             }
             CavityContent::Open | CavityContent::Empty | CavityContent::Blocked => {}
         }
-        let is_counted_otherwise = self.found.get(at).is_none_or(|before| before.word() != holds.word());
-        if let Some(row) = self.row_of(at).filter(|_| is_counted_otherwise) {
-            self.counted.remove(&(at.housing.clone(), row));
+        let is_counted_otherwise =
+            self.records.found.get(at).is_none_or(|before| before.word() != holds.word());
+        if let Some(row) = self.housings.row_of(at).filter(|_| is_counted_otherwise) {
+            self.records.counted.remove(&(at.housing.clone(), row));
         }
-        self.found.insert(at.clone(), holds.clone());
-    }
-
-    pub(super) fn default_seal(&self, at: &Address) -> Seal {
-        match self.housing(&at.housing).map(|h| &h.housing().sealing) {
-            Some(Sealing::Individual) => Seal::Unknown,
-            _ => Seal::None,
-        }
+        self.records.found.insert(at.clone(), holds.clone());
     }
 
     /// Puts every content of a record that was keyed from the wrong point of view at the label it
     /// was really seen at.
     fn flip_record(&mut self, name: &HousingName, how: Flip) {
-        let Some(housing) = self.housing(name) else { return };
+        let Some(housing) = self.housings.housing(name) else { return };
         let Some(taken_for) = housing.housing().misread(housing.pose(), how.misreading()) else { return };
         // What is in a cavity was keyed at the one it was taken for.
         let keyed_as: BTreeMap<&Label, &Label> =
@@ -136,7 +138,7 @@ impl State {
         let moved: Vec<(Address, CavityContent)> = keyed_as
             .iter()
             .filter_map(|(keyed, label)| {
-                let mut holds = self.found.get(&housing.address(keyed))?.clone();
+                let mut holds = self.records.found.get(&housing.address(keyed))?.clone();
                 if let CavityContent::Wired(lead) = &mut holds {
                     // A partner was named by the label it was keyed at, too.
                     for partner in lead.wires.iter_mut().filter_map(|w| w.twisted_with.as_mut()) {
@@ -150,7 +152,7 @@ impl State {
         let formers: BTreeMap<ItemId, Lead> = keyed_as
             .iter()
             .filter_map(|(keyed, label)| {
-                let former = self.lead(&ItemId::At(housing.address(keyed)))?.clone();
+                let former = self.items.lead(&ItemId::At(housing.address(keyed)))?.clone();
                 Some((ItemId::At(housing.address(label)), former))
             })
             .collect();
@@ -158,12 +160,12 @@ impl State {
             self.set_found(&at, &holds);
         }
         for (id, former) in formers {
-            if let Some(lead) = self.lead_mut(&id) {
+            if let Some(lead) = self.items.lead_mut(&id) {
                 let Lead { seen, place, .. } = lead.clone();
                 *lead = Lead { id, seen, place, ..former };
             }
         }
-        if let Some(housing) = self.housings.iter_mut().find(|h| h.name == *name) {
+        if let Some(housing) = self.housings.all.iter_mut().find(|h| h.name == *name) {
             housing.anchors.clear();
         }
     }
@@ -196,4 +198,13 @@ fn described_anew(former: Lead, fresh: Lead, before: Option<&LeadSeen>) -> Lead 
         }
     }
     lead
+}
+
+impl Housings {
+    pub(super) fn default_seal(&self, at: &Address) -> Seal {
+        match self.housing(&at.housing).map(|h| &h.housing().sealing) {
+            Some(Sealing::Individual) => Seal::Unknown,
+            _ => Seal::None,
+        }
+    }
 }

@@ -1,5 +1,6 @@
 //! Taking in what is planned and done to leads.
 
+use crate::job::Items;
 use crate::{
     catalogue::Sealing,
     job::{
@@ -29,10 +30,10 @@ impl State {
     pub(super) fn apply_repair(&mut self, n: usize, act: &Act) {
         match act {
             Act::Planned { lead: id, how, part, reason, order, with } => {
-                if self.lead(id).is_none_or(|lead| lead.place == Place::Removed) {
+                if self.items.lead(id).is_none_or(|lead| lead.place == Place::Removed) {
                     self.expect_new_lead(id);
                 }
-                if let Some(lead) = self.lead_mut(id) {
+                if let Some(lead) = self.items.lead_mut(id) {
                     lead.planned = Some(*how);
                     lead.planned_part.clone_from(part);
                     lead.planned_why = Some(reason.clone());
@@ -45,11 +46,12 @@ impl State {
             Act::Repair { lead, .. } => {
                 if let Some(done) = self.repair_done(n, act) {
                     self.accepted_lapses(lead, &WORK);
-                    let sealed = self.side(JobSide::New).any(|h| h.housing().sealing == Sealing::Individual);
+                    let sealed =
+                        self.housings.side(JobSide::New).any(|h| h.housing().sealing == Sealing::Individual);
                     match done.kind {
-                        RepairKind::Join => self.join(lead, done, sealed),
+                        RepairKind::Join => self.items.join(lead, done, sealed),
                         _ => {
-                            if let Some(lead) = self.lead_mut(lead) {
+                            if let Some(lead) = self.items.lead_mut(lead) {
                                 repaired(lead, done, sealed);
                             }
                         }
@@ -67,50 +69,43 @@ impl State {
         let decided = self.decided(&self.differences());
         let Some(wires) = decided.missing.get(at).cloned() else { return };
         // What was taken out there for good is known by another name from now on.
-        if self.lead(id).is_some() {
-            self.rename(id, &ItemId::Loose(self.next_loose()));
+        if self.items.lead(id).is_some() {
+            self.rename(id, &ItemId::Loose(self.items.next_loose()));
         }
         let seen = LeadSeen { wires, terminal: None, seal: None, condition: None };
-        let lead = new_lead(id.clone(), seen, Place::NotMade, self.default_seal(at));
-        self.leads.push(Lead { origin: LeadOrigin::Made, ..lead });
-        self.leads.sort_by(|a, b| a.id.cmp(&b.id));
+        let lead = new_lead(id.clone(), seen, Place::NotMade, self.housings.default_seal(at));
+        self.items.leads.push(Lead { origin: LeadOrigin::Made, ..lead });
+        self.items.leads.sort_by(|a, b| a.id.cmp(&b.id));
     }
 
     /// A lead is known by another name: what was passed and accepted of it goes along.
     fn rename(&mut self, from: &ItemId, to: &ItemId) {
-        let leads = self.leads.iter_mut().map(|lead| &mut lead.id);
-        let deviation = self.deviations.iter_mut().filter_map(|deviation| deviation.lead.as_mut());
-        let accepted = self.accepted.iter_mut().filter_map(|accepted| accepted.item.as_mut());
+        let leads = self.items.leads.iter_mut().map(|lead| &mut lead.id);
+        let deviation = self.course.deviations.iter_mut().filter_map(|deviation| deviation.lead.as_mut());
+        let accepted = self.course.accepted.iter_mut().filter_map(|accepted| accepted.item.as_mut());
         for id in leads.chain(deviation).chain(accepted).filter(|id| *id == from) {
             id.clone_from(to);
         }
     }
 
-    fn next_loose(&self) -> u32 {
-        let numbers = self.leads.iter().filter_map(|lead| match lead.id {
-            ItemId::Loose(n) => Some(n),
-            ItemId::At(_) | ItemId::PlugBehind(_) | ItemId::Stock(_) => None,
-        });
-        numbers.max().unwrap_or(0).saturating_add(1)
-    }
-
     /// What a repair amounts to, as everything stands when it is done.
     fn repair_done(&self, n: usize, act: &Act) -> Option<RepairDone> {
         let Act::Repair { lead: id, how, part, crimp, splice, anyway, .. } = act else { return None };
-        let lead = self.lead(id)?;
+        let lead = self.items.lead(id)?;
         let made = how.is_new_lead().then(|| MadeLead {
             order: lead.order.as_deref().cloned().unwrap_or_default(),
             length: self.ordered(id).and_then(|ordered| ordered.length),
             asked_mm: self.asked_length_mm(id),
         });
         let with = lead.joined_with.as_ref().filter(|_| *how == RepairKind::Join);
-        let with = with.and_then(|id| self.lead(id));
+        let with = with.and_then(|id| self.items.lead(id));
         let crimped_on = crimp.as_ref().and_then(|crimp| crimp.wire_of(lead).cloned());
         Some(RepairDone {
             n,
             damage_mm: lead.damage_mm(),
             crimped_on,
-            wires: self.wires_in_terminal(lead) + with.map_or(0, |other| self.wires_in_terminal(other)),
+            wires: self.items.wires_in_terminal(lead)
+                + with.map_or(0, |other| self.items.wires_in_terminal(other)),
             deviation_by: anyway.as_ref().map(|anyway| anyway.by.clone()),
             kind: *how,
             part: part.clone(),
@@ -118,22 +113,6 @@ impl State {
             splice: splice.as_deref().cloned(),
             made,
         })
-    }
-
-    /// Two leads are one: the terminal of the one they are joined with is in the hand now.
-    fn join(&mut self, id: &ItemId, done: RepairDone, sealed: bool) {
-        let Some(with) = self.lead(id).and_then(|lead| lead.joined_with.clone()) else { return };
-        if let Some(lead) = self.lead_mut(id) {
-            lead.place = Place::Joined(with.clone());
-            lead.seat = Seat::Away;
-            lead.planned = None;
-            lead.planned_part = None;
-        }
-        if let Some(lead) = self.lead_mut(&with) {
-            lead.place = Place::Hand;
-            lead.planned = None;
-            repaired(lead, done, sealed);
-        }
     }
 }
 
@@ -207,5 +186,31 @@ pub(super) fn is_new_wire(lead: &mut Lead, order: &LeadOrder) {
             wire.insulation_class = order.insulation_class;
         }
         wire.slack.clone_from(&order.slack);
+    }
+}
+
+impl Items {
+    fn next_loose(&self) -> u32 {
+        let numbers = self.leads.iter().filter_map(|lead| match lead.id {
+            ItemId::Loose(n) => Some(n),
+            ItemId::At(_) | ItemId::PlugBehind(_) | ItemId::Stock(_) => None,
+        });
+        numbers.max().unwrap_or(0).saturating_add(1)
+    }
+
+    /// Two leads are one: the terminal of the one they are joined with is in the hand now.
+    fn join(&mut self, id: &ItemId, done: RepairDone, sealed: bool) {
+        let Some(with) = self.lead(id).and_then(|lead| lead.joined_with.clone()) else { return };
+        if let Some(lead) = self.lead_mut(id) {
+            lead.place = Place::Joined(with.clone());
+            lead.seat = Seat::Away;
+            lead.planned = None;
+            lead.planned_part = None;
+        }
+        if let Some(lead) = self.lead_mut(&with) {
+            lead.place = Place::Hand;
+            lead.planned = None;
+            repaired(lead, done, sealed);
+        }
     }
 }

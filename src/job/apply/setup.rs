@@ -14,29 +14,29 @@ impl State {
             Act::Compared { question, answer, mating_half } => {
                 // An answer given without the mating half in the hand proves nothing.
                 let answer = if *mating_half { *answer } else { Fit::DontKnow };
-                self.compared.insert(*question, answer);
+                self.housings.compared.insert(*question, answer);
             }
             Act::Mapped { from, to, document } => {
-                self.mapped_by_hand.insert(from.clone(), to.clone());
-                self.map = self.presumed_map();
-                self.map_documents.remove(from);
+                self.mapping.by_hand.insert(from.clone(), to.clone());
+                self.mapping.map = self.presumed_map();
+                self.mapping.documents.remove(from);
                 if let Some(document) = document {
-                    self.map_documents.insert(from.clone(), document.clone());
+                    self.mapping.documents.insert(from.clone(), document.clone());
                 }
-                self.map_confirmed = None;
+                self.mapping.confirmed = None;
             }
             Act::MapConfirmed { source } => {
-                self.map = self.map_by(*source);
-                self.map_confirmed = Some(*source);
+                self.mapping.map = self.map_by(*source);
+                self.mapping.confirmed = Some(*source);
             }
             Act::Cause { text, kind } => {
-                self.cause = Some(text.clone());
-                self.cause_kind = *kind;
+                self.records.cause = Some(text.clone());
+                self.records.cause_kind = *kind;
             }
             Act::Behind { housing, behind } => {
-                self.behind.insert(housing.clone(), behind.clone());
+                self.housings.behind.insert(housing.clone(), behind.clone());
             }
-            Act::Photo { number, shows } => self.photos.push((number.clone(), shows.clone())),
+            Act::Photo { number, shows } => self.course.photos.push((number.clone(), shows.clone())),
             Act::Gate { gate, answer, circuit, document, name, sleeve, voltage, .. } => {
                 let seen = GateSeen {
                     answer: *answer,
@@ -51,32 +51,35 @@ impl State {
             }
             Act::View { housing, face, up } => self.apply_view(housing, *face, up),
             Act::Anchor { housing, place, colour, mark } => {
-                let Some(seen) =
-                    self.housing(housing).map(|h| self.judge_anchor(h, *place, colour.as_ref(), mark))
+                let Some(seen) = self
+                    .housings
+                    .housing(housing)
+                    .map(|h| self.judge_anchor(h, *place, colour.as_ref(), mark))
                 else {
                     return;
                 };
-                if let Some(h) = self.housing_mut(housing) {
+                if let Some(h) = self.housings.housing_mut(housing) {
                     h.anchors.retain(|a| a.place != *place);
                     h.anchors.push(seen);
                 }
             }
             Act::Lock { housing, to, finger, .. } => self.apply_lock(housing, *to, *finger),
             Act::Assurance { housing, on, .. } => {
-                let is_early = *on && self.mated != Some(true);
-                if let Some(h) = self.housing_mut(housing) {
+                let is_early = *on && self.housings.mated != Some(true);
+                if let Some(h) = self.housings.housing_mut(housing) {
                     h.assurance = Some(*on);
                     h.assurance_forced = is_early && h.side == JobSide::New;
                 }
             }
             Act::SmallPart { housing, part, on } => {
                 let parts_halves = self
+                    .housings
                     .housing(housing)
                     .is_some_and(|h| h.side == JobSide::New && !on && h.parts_on.contains(part));
                 if parts_halves {
                     self.part_halves(housing);
                 }
-                if let Some(h) = self.housing_mut(housing) {
+                if let Some(h) = self.housings.housing_mut(housing) {
                     h.parts_seen.insert(part.clone());
                     if *on {
                         h.parts_on.insert(part.clone());
@@ -93,7 +96,7 @@ impl State {
                     }
                     MatingVerdict::Good | MatingVerdict::NotHere => {}
                 }
-                self.mating_half = Some(verdict.clone());
+                self.housings.mating_half = Some(verdict.clone());
             }
             _ => {}
         }
@@ -103,7 +106,7 @@ impl State {
     /// answers one of them for the machine says that the harness is back on it.
     fn apply_gate(&mut self, gate: GateKind, seen: GateSeen) {
         let mut seen = seen;
-        if let Some(told) = self.gates.get(&gate) {
+        if let Some(told) = self.course.gates.get(&gate) {
             // What was told of circuits, sleeves and voltage stands until it is told anew.
             seen.circuit = seen.circuit.or_else(|| told.circuit.clone());
             seen.sleeve = seen.sleeve.or_else(|| told.sleeve.clone());
@@ -117,23 +120,23 @@ impl State {
             if seen.answer != GateAnswer::OffMachine {
                 self.lapse_off_machine();
             } else if !self.gate_is_open(other) {
-                self.gates.insert(other, seen.clone());
+                self.course.gates.insert(other, seen.clone());
             }
         }
-        self.gates.insert(gate, seen);
+        self.course.gates.insert(gate, seen);
     }
 
     /// The harness is on the machine, or nobody can say that it is not.
     pub(super) fn lapse_off_machine(&mut self) {
-        let off = self.gates.values_mut().filter(|seen| seen.answer == GateAnswer::OffMachine);
+        let off = self.course.gates.values_mut().filter(|seen| seen.answer == GateAnswer::OffMachine);
         off.for_each(|seen| seen.fresh = false);
     }
 
     pub(super) fn apply_view(&mut self, name: &HousingName, face: Face, up: &str) {
-        if let Some(need) = &mut self.resume {
+        if let Some(need) = &mut self.course.resume {
             need.views.insert(name.clone());
         }
-        if let Some(h) = self.housing_mut(name)
+        if let Some(h) = self.housings.housing_mut(name)
             && let Some(side) = h.housing().side_of(up)
         {
             let view = Some((Pose { face, up: side }, up.to_owned()));
@@ -146,7 +149,7 @@ impl State {
     }
 
     pub(super) fn apply_lock(&mut self, name: &HousingName, to: LockState, finger: bool) {
-        let Some(h) = self.housing_mut(name) else { return };
+        let Some(h) = self.housings.housing_mut(name) else { return };
         let is_opened =
             h.side == JobSide::New && h.lock == Some(LockState::FullSet) && to != LockState::FullSet;
         if is_opened {

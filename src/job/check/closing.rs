@@ -15,7 +15,7 @@ impl State {
                 self.check_lock(housing, *to, *finger, why.as_deref())
             }
             Act::Assurance { housing, on, .. } => self.check_assurance(housing, *on),
-            Act::ReRead { at, .. } => match self.check_cavity(at)? {
+            Act::ReRead { at, .. } => match self.housings.check_cavity(at)? {
                 JobSide::New => Ok(Rules::default()),
                 JobSide::Old => {
                     impossible(format!("{at} is on the old side."), "Holes of the new housing are re-read.")
@@ -31,9 +31,10 @@ impl State {
             Act::LookedOver { housing, face, cavities, sound, found } => {
                 check_faults(*face, *sound, found)?;
                 for label in cavities {
-                    self.check_cavity(&crate::record::Address::new(housing.clone(), label.clone()))?;
+                    self.housings
+                        .check_cavity(&crate::record::Address::new(housing.clone(), label.clone()))?;
                 }
-                match self.housing(housing) {
+                match self.housings.housing(housing) {
                     Some(_) => Ok(Rules::default()),
                     None => {
                         impossible(format!("This job has no housing {housing}."), "Name one of its housings.")
@@ -62,7 +63,7 @@ impl State {
     }
 
     fn check_resumed(&self, power_off: bool, tags_read: bool) -> Checked {
-        let Some(need) = &self.resume else {
+        let Some(need) = &self.course.resume else {
             return impossible("No resume check is due.", "Go on with the next step.");
         };
         if !power_off || !tags_read {
@@ -74,7 +75,7 @@ impl State {
         if let Some(gate) = self.next_gate() {
             return impossible(format!("The gate on {} is open.", gate.title()), "Answer the gates first.");
         }
-        if let Some(housing) = self.housings.iter().find(|h| !need.views.contains(&h.name)) {
+        if let Some(housing) = self.housings.all.iter().find(|h| !need.views.contains(&h.name)) {
             return impossible(format!("Nobody said again how {} is held.", housing.name), "Say its view.");
         }
         if let Some(at) = self.resume_rereads().into_iter().find(|at| !need.reread.contains(at)) {
@@ -83,7 +84,8 @@ impl State {
                 "Read it back; say what you see where it differs.",
             );
         }
-        let rows = self.housings.iter().flat_map(|h| (1..=h.rows().len()).map(|row| (h.name.clone(), row)));
+        let rows =
+            self.housings.all.iter().flat_map(|h| (1..=h.rows().len()).map(|row| (h.name.clone(), row)));
         if let Some((housing, row)) = rows.into_iter().find(|key| !need.rows.contains(key)) {
             return impossible(
                 format!("Row {row} of {housing} was not counted, or not as recorded."),
@@ -94,7 +96,7 @@ impl State {
     }
 
     fn check_sign(&self, name: &str, serial_end: &str, target: &Target) -> Checked {
-        if !is_end_of(&self.ticket.serial, serial_end) {
+        if !is_end_of(&self.world.ticket.serial, serial_end) {
             return impossible(
                 format!("\"{}\" is not the end of this machine's serial number.", quoted(serial_end)),
                 "Read its last two characters or more on the machine: this may be another job.",

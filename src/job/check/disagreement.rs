@@ -7,7 +7,7 @@ use crate::job::{Code, state::State};
 impl State {
     pub(super) fn check_agreement(&self, rules: &mut Rules) {
         self.check_readings(rules);
-        if let Some(test) = self.failed_test() {
+        if let Some(test) = self.readings.failed_test() {
             let say = format!("A test failed: {} ({}).", test.test, crate::quantity::harmless(&test.value));
             rules.add(Code::TestFailed, say, "Find the fault and test again.");
         }
@@ -15,16 +15,16 @@ impl State {
 
     /// What was read back, counted or looked at: nothing is locked or mated over it.
     pub(super) fn check_readings(&self, rules: &mut Rules) {
-        if let Some((at, _)) = self.rereads.iter().find(|(_, read)| !read.agrees) {
+        if let Some((at, _)) = self.readings.rereads.iter().find(|(_, read)| !read.agrees) {
             let say = format!("The read-back of {at} did not agree with the record.");
             rules.add(Code::WrongCavity, say, "Look at both faces, put it right, and read it again.");
         }
-        if let Some(((housing, row), _)) = self.row_counts.iter().find(|(_, agrees)| !**agrees) {
-            let holes = self.row_in_words(housing, *row);
+        if let Some(((housing, row), _)) = self.readings.row_counts.iter().find(|(_, agrees)| !**agrees) {
+            let holes = self.housings.row_in_words(housing, *row);
             let say = format!("The count of row {row} of {housing} ({holes}) did not agree.");
             rules.add(Code::RowCount, say, "Find the hole that differs, put it right, and count again.");
         }
-        if let Some(((housing, face), _)) = self.looked_over.iter().find(|(_, look)| !look.sound) {
+        if let Some(((housing, face), _)) = self.readings.looked_over.iter().find(|(_, look)| !look.sound) {
             let say = format!("The {face} face of {housing} was not found sound.");
             rules.add(Code::NotLookedOver, say, "Put right what you saw, and look at it again.");
         }

@@ -80,7 +80,7 @@ pub(super) fn check_words(act: &Act) -> Result<(), Refusal> {
 impl State {
     /// After an interruption only looking and saying what is seen is allowed.
     pub(super) fn check_resume(&self, act: &Act) -> Result<(), Refusal> {
-        match &self.resume {
+        match &self.course.resume {
             Some(need) if !act.is_part_of_resume() => barred(
                 Code::ResumeUnchecked,
                 format!("The work was interrupted: {}. DO NOT POWER.", need.why),
@@ -93,7 +93,7 @@ impl State {
     /// Who handed the job over works on it no more, until it is handed back.
     pub(super) fn check_bench(&self, entry: &Entry) -> Result<(), Refusal> {
         let is_work = entry.act.is_bench_work() || matches!(entry.act, Act::Sign { .. });
-        match self.handed_over.as_ref().filter(|(by, _)| is_work && *by == entry.by) {
+        match self.course.handed_over.as_ref().filter(|(by, _)| is_work && *by == entry.by) {
             Some((by, to)) => impossible(
                 format!("{} handed the job over to {}.", harmless(by), harmless(to)),
                 "Say who is at the bench now: the name stands in every entry.",

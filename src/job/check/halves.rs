@@ -19,7 +19,7 @@ impl State {
         finger: bool,
         why: Option<&str>,
     ) -> Checked {
-        let Some(housing) = self.housing(name) else {
+        let Some(housing) = self.housings.housing(name) else {
             return impossible(format!("This job has no housing {name}."), "Name one of its housings.");
         };
         if housing.housing().lock.is_none() {
@@ -49,7 +49,7 @@ impl State {
             self.check_readings(&mut rules);
         }
         if housing.side == JobSide::New && to == LockState::FullSet {
-            for lead in &self.leads {
+            for lead in &self.items.leads {
                 let Place::In(at) = &lead.place else { continue };
                 if at.housing != *name {
                     continue;
@@ -57,12 +57,12 @@ impl State {
                 match lead.seat {
                     Seat::NoClick => rules.add(
                         Code::NotSeated,
-                        format!("{} in {at} did not click.", self.call(lead)),
+                        format!("{} in {at} did not click.", lead.call()),
                         "Seat it first; the lock is not a press.",
                     ),
                     Seat::Clicked => rules.add(
                         Code::NotTugged,
-                        format!("{} in {at} was not tugged.", self.call(lead)),
+                        format!("{} in {at} was not tugged.", lead.call()),
                         "Tug it first.",
                     ),
                     Seat::Away | Seat::Held => {}
@@ -89,7 +89,7 @@ impl State {
     }
 
     pub(super) fn check_assurance(&self, name: &HousingName, on: bool) -> Checked {
-        let Some(housing) = self.housing(name) else {
+        let Some(housing) = self.housings.housing(name) else {
             return impossible(format!("This job has no housing {name}."), "Name one of its housings.");
         };
         if housing.housing().assurance.is_none() {
@@ -99,7 +99,7 @@ impl State {
             );
         }
         let mut rules = Rules::default();
-        if on && housing.side == JobSide::New && self.mated != Some(true) {
+        if on && housing.side == JobSide::New && self.housings.mated != Some(true) {
             let say = "The connector position assurance proves the latch, and the halves are not mated.";
             rules.add(Code::AssuranceOff, say, "Mate the halves first; never use it to force the latch.");
         }
@@ -107,9 +107,9 @@ impl State {
     }
 
     pub(super) fn check_mate(&self, target: &Target) -> Checked {
-        self.check_empty_hand()?;
+        self.items.check_empty_hand()?;
         let mut rules = Rules::default();
-        match &self.mating_half {
+        match &self.housings.mating_half {
             Some(MatingVerdict::NotHere) => {
                 return impossible(
                     "The mating half is not here.",
@@ -127,8 +127,8 @@ impl State {
             Some(MatingVerdict::Good | MatingVerdict::Cleaned | MatingVerdict::Replaced) | None => {}
         }
         self.check_readings(&mut rules);
-        for new in self.side(JobSide::New) {
-            if self.mated == Some(false) && !self.is_found_sound(&new.name, Face::Wire) {
+        for new in self.housings.side(JobSide::New) {
+            if self.housings.mated == Some(false) && !self.readings.is_found_sound(&new.name, Face::Wire) {
                 let say = "A wire stood back when the halves were mated, and nobody found it since.";
                 rules.add(
                     Code::NotSeated,

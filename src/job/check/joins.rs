@@ -33,8 +33,8 @@ impl State {
 
     /// Two leads may be joined where both are mapped to one cavity, under a document.
     pub(super) fn check_join(&self, lead: &Lead, with: Option<&ItemId>) -> Result<(), Refusal> {
-        let call = self.call(lead);
-        let Some(other) = with.and_then(|id| self.lead(id)).filter(|other| other.id != lead.id) else {
+        let call = lead.call();
+        let Some(other) = with.and_then(|id| self.items.lead(id)).filter(|other| other.id != lead.id) else {
             return impossible(
                 format!("With which other lead is {call} to be joined?"),
                 "Name it by the cavity it was recorded in.",
@@ -46,28 +46,28 @@ impl State {
                 "Correct the record of the cavity it came from first.",
             );
         };
-        if self.mapped(from).is_none() || self.mapped(from) != self.mapped(there) {
+        if self.mapping.mapped(from).is_none() || self.mapping.mapped(from) != self.mapping.mapped(there) {
             return impossible(
                 format!("{from} and {there} are not mapped to one new cavity."),
                 "Map both to it, under the document that says so.",
             );
         }
-        if !self.map_documents.contains_key(from) && !self.map_documents.contains_key(there) {
+        if !self.mapping.documents.contains_key(from) && !self.mapping.documents.contains_key(there) {
             return impossible(
-                format!("{call} and {} are joined only under a document.", self.call(other)),
+                format!("{call} and {} are joined only under a document.", other.call()),
                 "Map one of them again and name it.",
             );
         }
         if matches!(other.place, Place::Joined(_) | Place::Removed) || other.joined_with.is_some() {
             return impossible(
-                format!("{} is joined or to be joined already.", self.call(other)),
+                format!("{} is joined or to be joined already.", other.call()),
                 "One lead takes one other.",
             );
         }
         if let Some(kind) = self.forbidden_kind(other) {
             return barred(
                 Code::SpliceForbidden,
-                format!("{} is a {}: it is not cut and joined.", self.call(other), kind.words()),
+                format!("{} is a {}: it is not cut and joined.", other.call(), kind.words()),
                 "Stop, and ask for the document of this machine.",
             );
         }
@@ -82,7 +82,7 @@ impl State {
         with: Option<&ItemId>,
         order: Option<&LeadOrder>,
     ) -> Result<(), Refusal> {
-        let other = with.filter(|_| how == RepairKind::Join).and_then(|id| self.lead(id));
+        let other = with.filter(|_| how == RepairKind::Join).and_then(|id| self.items.lead(id));
         if let Some((other, order)) = other.zip(order) {
             self.check_class(other, order)?;
         }
@@ -95,8 +95,8 @@ impl State {
                 format!(
                     "{} is less than the copper of {} and {} together, {both:.2} mm² ({percent:.1} %): refused.",
                     Gauge::both(gauge),
-                    self.call(other),
-                    self.call(lead)
+                    other.call(),
+                    lead.call()
                 ),
                 "Order the area of both or more; the terminal and the seal have to take it.",
             ),

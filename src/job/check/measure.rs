@@ -29,7 +29,8 @@ impl State {
             };
             is_it(&wire.number) || is_it(&wire.circuit)
         };
-        let records = self.found.values().chain(self.should.values()).filter_map(|holds| holds.lead());
+        let records =
+            self.records.found.values().chain(self.records.should.values()).filter_map(|holds| holds.lead());
         let mut wires = records.flat_map(|lead| &lead.wires);
         if let Some(circuit) = circuit.filter(|circuit| !wires.any(|wire| named(wire, circuit))) {
             return impossible(

@@ -17,6 +17,8 @@ mod splices;
 mod supply;
 
 use super::{Act, Code, Entry, Job, Refusal, Verdict, day_of, state::State, target::Target};
+use crate::job::Housings;
+use crate::job::Items;
 use crate::quantity::{is_day, quoted, says_something};
 
 /// Collects what rules say.
@@ -57,11 +59,11 @@ impl Job {
         // What the pause before this entry opens is open already when it is checked.
         let interrupted = self.state().interrupted_by(entry);
         let state = interrupted.as_ref().unwrap_or(self.state());
-        if let (Some(why), false) = (&state.stopped, matches!(act, Act::Note { .. } | Act::WrongKey)) {
+        if let (Some(why), false) = (&state.course.stopped, matches!(act, Act::Note { .. } | Act::WrongKey)) {
             return impossible(format!("The job was stopped: {why}"), "Start a new job from what was left.");
         }
         if !matches!(act, Act::Ticket { .. } | Act::Housed { .. } | Act::Rules { .. })
-            && state.housings.is_empty()
+            && state.housings.all.is_empty()
         {
             return impossible("The job has no housings yet.", "Start it with `repin new`.");
         }
@@ -199,7 +201,7 @@ impl State {
 
     /// What must be so before anything leaves an old housing or enters a new one.
     fn check_start(&self, target: &Target) -> Checked {
-        if !self.records_finished() {
+        if !self.records.records_finished() {
             let left = self.unrecorded().len();
             let say = match left {
                 0 => "The record of what is found is not finished.".to_owned(),
@@ -211,19 +213,19 @@ impl State {
             return impossible(say, "Finish it before anything is moved.");
         }
         if let Some(lead) = self.blocked_lead(target) {
-            let say = format!("{} has no place: its new cavity is moulded shut.", self.call(lead));
+            let say = format!("{} has no place: its new cavity is moulded shut.", lead.call());
             return barred(
                 Code::BlockedUnderWire,
                 say,
                 "Ask the desk for an earlier revision, or map it under a document.",
             );
         }
-        if let Some(clip) = self.clip_missing() {
+        if let Some(clip) = self.housings.clip_missing() {
             let say = format!("The new housing comes without the {clip} of the old one.");
             return barred(Code::BridgeMissing, say, "Do not start: ask the desk for the housing with it.");
         }
         let mut rules = Rules::default();
-        for housing in &self.housings {
+        for housing in &self.housings.all {
             if housing.view.is_none() {
                 let say = format!("Nobody said how {} is held.", housing.name);
                 rules.add(Code::ViewUnset, say, "Say which face is towards you and which side is up.");
@@ -235,7 +237,7 @@ impl State {
         if let Some(difference) = self.undecided().first() {
             rules.add(Code::FoundDiffers, difference.sentence(), "Decide it first, with the reason.");
         }
-        if self.map_confirmed.is_none() {
+        if self.mapping.confirmed.is_none() {
             rules.add(Code::MapClash, "The map from old to new is not confirmed.", "Confirm it first.");
         }
         if let Some((housing, row)) = self.rows_to_count().first() {
@@ -246,7 +248,7 @@ impl State {
                 "Count its wires, plugs and open holes; the list is what somebody says.",
             );
         }
-        if let Some(to) = self.clashes(&self.map).first() {
+        if let Some(to) = self.clashes(&self.mapping.map).first() {
             let say = format!("Two leads are mapped to {to}, and it is not planned to join them.");
             rules.add(
                 Code::MapClash,
@@ -254,7 +256,7 @@ impl State {
                 "Plan to join them under the document, or map one of them elsewhere.",
             );
         }
-        let unasked = self.next_question().filter(|_| !self.waits_for_machine());
+        let unasked = self.next_question().filter(|_| !self.housings.waits_for_machine());
         if let Some(question) = self.misfit().or(unasked) {
             let say = format!("The {} was not found to agree with the mating half.", question.words());
             rules.add(Code::PartMisfit, say, "Compare it with the mating half in your hand.");
@@ -272,31 +274,15 @@ impl State {
     fn blocked_lead(&self, target: &Target) -> Option<&super::Lead> {
         let blocked =
             |id: &super::ItemId| matches!(target.leads.get(id), Some(super::Destination::Blocked(_)));
-        self.leads.iter().find(|lead| blocked(&lead.id))
+        self.items.leads.iter().find(|lead| blocked(&lead.id))
     }
+}
 
-    /// The hand is empty, or the act cannot be.
-    fn check_empty_hand(&self) -> Result<(), Refusal> {
-        match self.in_hand() {
-            None => Ok(()),
-            Some(held) => {
-                let what = match held {
-                    super::InHand::Lead(lead) => self.call(lead),
-                    super::InHand::Plug(plug) => format!("the plug {}", plug.id),
-                    super::InHand::Other(other) => format!("the part {}", other.id),
-                };
-                impossible(
-                    format!("{what} is in the hand."),
-                    "One thing at a time: put it in, put it back, or tag and park it.",
-                )
-            }
-        }
-    }
-
+impl Housings {
     /// A cavity that belongs to a housing of the job, or the act cannot be.
     fn check_cavity(&self, at: &crate::record::Address) -> Result<super::JobSide, Refusal> {
         let Some(housing) = self.housing(&at.housing) else {
-            let names: Vec<&crate::record::HousingName> = self.housings.iter().map(|h| &h.name).collect();
+            let names: Vec<&crate::record::HousingName> = self.all.iter().map(|h| &h.name).collect();
             return impossible(
                 format!("This job has no housing {}.", at.housing),
                 format!("Its housings are {}.", crate::quantity::list_of(&names)),
@@ -308,6 +294,26 @@ impl State {
                 format!("{} has no cavity {}.", housing.housing().part, at.label),
                 "Read the label moulded beside the hole.",
             ),
+        }
+    }
+}
+
+impl Items {
+    /// The hand is empty, or the act cannot be.
+    fn check_empty_hand(&self) -> Result<(), Refusal> {
+        match self.in_hand() {
+            None => Ok(()),
+            Some(held) => {
+                let what = match held {
+                    super::InHand::Lead(lead) => lead.call(),
+                    super::InHand::Plug(plug) => format!("the plug {}", plug.id),
+                    super::InHand::Other(other) => format!("the part {}", other.id),
+                };
+                impossible(
+                    format!("{what} is in the hand."),
+                    "One thing at a time: put it in, put it back, or tag and park it.",
+                )
+            }
         }
     }
 }

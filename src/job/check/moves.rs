@@ -1,5 +1,7 @@
 //! Checks of what is done to leads.
 
+use crate::job::Housings;
+use crate::job::Items;
 use crate::{
     catalogue::{LockState, Seating},
     colour::Colour,
@@ -21,22 +23,22 @@ impl State {
                 self.check_cut(from, circuit.as_deref().unwrap_or_default(), target)
             }
             Act::Loose { leads } => self.check_loose(leads),
-            Act::Inspect { verdict, .. } => match (self.lead_in_hand(), verdict) {
+            Act::Inspect { verdict, .. } => match (self.items.lead_in_hand(), verdict) {
                 (None, _) => impossible("There is no lead in the hand.", "Take one out first."),
                 (Some(lead), Inspected::Good) => self.check_good(lead, act),
                 (Some(_), Inspected::Needs(_)) => Ok(Rules::default()),
             },
             Act::Insert { into, again: true, .. } => self.check_again(into),
             Act::Insert { into, .. } => self.check_insert(into, target),
-            Act::Tug { at, held } => match self.lead_at(at) {
+            Act::Tug { at, held } => match self.items.lead_at(at) {
                 None => impossible(format!("There is no lead in {at}."), "Key the hole you tugged at."),
-                Some(_) if self.side_of(at) == Some(JobSide::Old) => impossible(
+                Some(_) if self.housings.side_of(at) == Some(JobSide::Old) => impossible(
                     format!("{at} is on the old side: what sits there is taken out, not tugged."),
                     "Take it out as a move; if it fell out, say so with its tag.",
                 ),
-                Some(_) if !held => self.check_empty_hand().map(|()| Rules::default()),
+                Some(_) if !held => self.items.check_empty_hand().map(|()| Rules::default()),
                 Some(lead) if lead.seat == Seat::NoClick => impossible(
-                    format!("{} did not click in {at}; a tug proves nothing.", self.call(lead)),
+                    format!("{} did not click in {at}; a tug proves nothing.", lead.call()),
                     "Take it out, look at its tang, and put it in again.",
                 ),
                 Some(_) => Ok(Rules::default()),
@@ -44,8 +46,8 @@ impl State {
             Act::PutBack => self.check_put_back(),
             Act::Park { tag, .. } => self.check_park(tag),
             Act::TakeUp { tag } => {
-                self.check_empty_hand()?;
-                match self.parked().any(|(t, _)| t == tag) {
+                self.items.check_empty_hand()?;
+                match self.items.parked().any(|(t, _)| t == tag) {
                     true => Ok(Rules::default()),
                     false => impossible(format!("Nothing is parked under tag {tag}."), "Read the tag again."),
                 }
@@ -75,25 +77,25 @@ impl State {
         };
         let why = lead.planned_why.as_deref().unwrap_or("no reason said");
         impossible(
-            format!("{} waits for {} ({why}).", self.call(lead), how.words()),
+            format!("{} waits for {} ({why}).", lead.call(), how.words()),
             "Do that repair; if none is needed after all, say why with the look.",
         )
     }
 
     /// The lead in a cavity, or a sentence that says what is there.
     fn lead_or_say(&self, at: &Address) -> Result<&Lead, Refusal> {
-        self.check_cavity(at)?;
-        match self.occupant(at) {
+        self.housings.check_cavity(at)?;
+        match self.items.occupant(at) {
             Some(Occupant::Lead(lead)) => Ok(lead),
             Some(Occupant::Plug(_)) => {
                 impossible(format!("{at} holds a plug."), "Take the plug out as a plug.")
             }
             Some(Occupant::Other(_)) => impossible(format!("{at} holds no wire."), "Move it as what it is."),
             None => {
-                let moved = self.leads.iter().find(|l| l.id == ItemId::At(at.clone()));
+                let moved = self.items.leads.iter().find(|l| l.id == ItemId::At(at.clone()));
                 let say = match moved {
                     Some(lead) => {
-                        format!("{at} is bare: {} is {}.", self.call(lead), place_words(&lead.place))
+                        format!("{at} is bare: {} is {}.", lead.call(), place_words(&lead.place))
                     }
                     None => format!("{at} is bare."),
                 };
@@ -103,15 +105,15 @@ impl State {
     }
 
     fn check_extract(&self, from: &Address, colour: Option<&Colour>, target: &Target) -> Checked {
-        self.check_empty_hand()?;
+        self.items.check_empty_hand()?;
         let lead = self.lead_or_say(from)?;
-        let side = self.check_cavity(from)?;
+        let side = self.housings.check_cavity(from)?;
         let mut rules = if side == JobSide::Old { self.check_leaves(target)? } else { Rules::default() };
         if side == JobSide::Old {
             self.check_seen_colour(lead, colour)?;
             self.check_pull_to_seat(lead, from)?;
-            if self.look_alike_leads().contains(&lead.id) && lead.tag.is_none() {
-                let say = format!("{} looks like another wire here and has no tag.", self.call(lead));
+            if self.records.look_alike_leads().contains(&lead.id) && lead.tag.is_none() {
+                let say = format!("{} looks like another wire here and has no tag.", lead.call());
                 rules.add(Code::LookAlike, say, "Tie a tag to it before it leaves its hole.");
             }
         }
@@ -141,10 +143,10 @@ impl State {
     }
 
     fn check_pull_to_seat(&self, lead: &Lead, from: &Address) -> Result<(), Refusal> {
-        let Some(housing) = self.housing(&from.housing) else { return Ok(()) };
+        let Some(housing) = self.housings.housing(&from.housing) else { return Ok(()) };
         let family = housing.definition.family();
-        let size = self.cavity_size(from);
-        let part = self.terminal_of(lead);
+        let size = self.housings.cavity_size(from);
+        let part = lead.terminal();
         let mut fitting = family.terminals.iter().filter(|t| match part {
             Some(part) => t.part == *part,
             None => Some(&t.size) == size.as_ref(),
@@ -161,8 +163,8 @@ impl State {
 
     /// Terminals move only while the lock of their housing is open.
     pub(super) fn check_lock_open(&self, at: &Address, rules: &mut Rules) {
-        let Some(housing) = self.housing(&at.housing) else { return };
-        if !self.lock_is_open(housing) {
+        let Some(housing) = self.housings.housing(&at.housing) else { return };
+        if !self.housings.lock_is_open(housing) {
             let kind = housing.housing().lock.as_ref().map_or("lock", |l| l.kind.as_str());
             let say =
                 format!("The secondary lock ({kind}) of {} is {}.", housing.name, lock_words(housing.lock));
@@ -171,12 +173,12 @@ impl State {
     }
 
     fn check_cut(&self, from: &Address, circuit: &str, target: &Target) -> Checked {
-        self.check_empty_hand()?;
+        self.items.check_empty_hand()?;
         let lead = self.lead_or_say(from)?;
         if let Some(kind) = self.forbidden_kind(lead) {
             return super::barred(
                 Code::SpliceForbidden,
-                format!("{} is a {}: it is not cut and spliced.", self.call(lead), kind.words()),
+                format!("{} is a {}: it is not cut and spliced.", lead.call(), kind.words()),
                 "Stop, and ask for the document of this machine.",
             );
         }
@@ -202,7 +204,7 @@ impl State {
             self.lead_or_say(from)?;
             check_tag(tag)?;
             let twice = leads.iter().take(n).any(|(_, other)| other == tag);
-            if twice || self.parked().any(|(t, _)| t == tag) {
+            if twice || self.items.parked().any(|(t, _)| t == tag) {
                 return impossible(format!("Tag {tag} is used already."), "Give each lead its own tag.");
             }
         }
@@ -212,20 +214,13 @@ impl State {
         }
     }
 
-    /// That a lead goes elsewhere, and why where the labels alone would mislead.
-    fn goes_elsewhere(&self, target: &Target, lead: &Lead, to: &Address, into: &Address) -> String {
-        let why = target.decided.get(&lead.id).and_then(|from| self.why_labels_differ(from, to));
-        let why = why.map_or(String::new(), |why| format!(": {why}"));
-        format!("{} goes to {to}, not to {into}{why}.", self.call(lead))
-    }
-
     fn check_insert(&self, into: &Address, target: &Target) -> Checked {
-        let lead = match self.in_hand() {
+        let lead = match self.items.in_hand() {
             Some(InHand::Lead(lead)) => lead,
             Some(_) => return impossible("What is in the hand is not a wire.", "Fit it as what it is."),
             None => return impossible("There is nothing in the hand.", "Take a wire out first."),
         };
-        if self.check_cavity(into)? == JobSide::Old {
+        if self.housings.check_cavity(into)? == JobSide::Old {
             return impossible(
                 format!("{into} is on the old side."),
                 "Put it back where it came from, or into the new housing.",
@@ -234,28 +229,28 @@ impl State {
         // The way out of a wrong hole is never to empty it first.
         if let Some(Destination::To(at)) = target.leads.get(&lead.id)
             && at != into
-            && self.occupant(into).is_some()
+            && self.items.occupant(into).is_some()
         {
-            let say = self.goes_elsewhere(target, lead, at, into);
+            let say = self.housings.goes_elsewhere(target, lead, at, into);
             return impossible(format!("{say} {into} is taken."), format!("Put it into {}.", at.label));
         }
         self.check_free(into)?;
         if lead.cut {
             return impossible(
-                format!("{} has no terminal.", self.call(lead)),
+                format!("{} has no terminal.", lead.call()),
                 "Park it until its repair is done.",
             );
         }
         match lead.inspected {
             None => {
                 return impossible(
-                    format!("Nobody looked at the terminal of {}.", self.call(lead)),
+                    format!("Nobody looked at the terminal of {}.", lead.call()),
                     "Look at it: good, or which repair?",
                 );
             }
             Some(Some(_)) => {
                 return impossible(
-                    format!("{} needs a repair first.", self.call(lead)),
+                    format!("{} needs a repair first.", lead.call()),
                     "Do the repair, park it until then, or look at it again.",
                 );
             }
@@ -264,15 +259,16 @@ impl State {
         let mut rules = self.check_start(target)?;
         if target.of(&lead.id) != Some(into) {
             let (goes, instead) = match target.leads.get(&lead.id) {
-                Some(Destination::To(at)) => {
-                    (self.goes_elsewhere(target, lead, at, into), format!("Put it into {}.", at.label))
-                }
+                Some(Destination::To(at)) => (
+                    self.housings.goes_elsewhere(target, lead, at, into),
+                    format!("Put it into {}.", at.label),
+                ),
                 Some(Destination::Out) => (
-                    format!("By the decision {} has no place in the new housing.", self.call(lead)),
+                    format!("By the decision {} has no place in the new housing.", lead.call()),
                     "Take it out for good under a document, or tie it back and park it.".to_owned(),
                 ),
                 _ => (
-                    format!("Nobody said where {} belongs.", self.call(lead)),
+                    format!("Nobody said where {} belongs.", lead.call()),
                     "Find out before it goes in.".to_owned(),
                 ),
             };
@@ -283,63 +279,46 @@ impl State {
             );
         }
         self.check_lock_open(into, &mut rules);
-        self.check_clear(into, &mut rules);
-        if lead.seal == Seal::Missing && self.is_individually_sealed(into) {
-            rules.add(
-                Code::SealMissing,
-                format!("{} has no seal.", self.call(lead)),
-                "Put a new seal on first.",
-            );
+        self.items.check_clear(into, &mut rules);
+        if lead.seal == Seal::Missing && self.housings.is_individually_sealed(into) {
+            rules.add(Code::SealMissing, format!("{} has no seal.", lead.call()), "Put a new seal on first.");
         }
         let by_decision = self.undone_by_decision(lead, target);
         for (code, say, instead) in self.misfits(lead, into).into_iter().chain(by_decision) {
             rules.add(code, say, instead);
         }
-        if let Some((code, say, instead)) = self.parted(lead) {
+        if let Some((code, say, instead)) = self.items.parted(lead) {
             rules.add(code, say, instead);
         }
-        if let Some(other) = self.leads.iter().find(|other| self.waits_to_join(other, lead)) {
-            let say = format!("{} is to be joined with {} first.", self.call(other), self.call(lead));
+        if let Some(other) = self.items.leads.iter().find(|other| self.waits_to_join(other, lead)) {
+            let say = format!("{} is to be joined with {} first.", other.call(), lead.call());
             rules.add(Code::MapClash, say, "Park it, take the other one out, and join both.");
         }
         Ok(rules)
     }
 
-    /// A hole in which something stayed is looked into before it is filled.
-    pub(super) fn check_clear(&self, into: &Address, rules: &mut Rules) {
-        if self.left_behind.contains(into) {
-            let say = format!("A seal or a terminal stayed in {into}.");
-            rules.add(Code::NotLookedOver, say, "Take it out, look into the hole, and say that it is clear.");
-        }
-    }
-
     /// Pushed once more where it sits: for a lead that did not click.
     fn check_again(&self, into: &Address) -> Checked {
-        self.check_cavity(into)?;
-        match self.lead_at(into) {
+        self.housings.check_cavity(into)?;
+        match self.items.lead_at(into) {
             Some(lead) if lead.seat == Seat::NoClick => Ok(Rules::default()),
             Some(lead) => impossible(
-                format!("{} in {into} did click, by what was said.", self.call(lead)),
+                format!("{} in {into} did click, by what was said.", lead.call()),
                 "Tug it; if it does not hold, say so.",
             ),
             None => impossible(format!("There is no lead in {into}."), "Key the hole you pushed at."),
         }
     }
 
-    fn is_individually_sealed(&self, at: &Address) -> bool {
-        self.housing(&at.housing)
-            .is_some_and(|h| h.housing().sealing == crate::catalogue::Sealing::Individual)
-    }
-
     /// A new cavity that nothing sits in and that is not moulded shut, or the act cannot be.
     pub(super) fn check_free(&self, into: &Address) -> Result<(), Refusal> {
-        if self.cavity(into).map(|c| c.delivered) == Some(crate::catalogue::Delivered::Blocked) {
+        if self.housings.cavity(into).map(|c| c.delivered) == Some(crate::catalogue::Delivered::Blocked) {
             return impossible(format!("{into} is moulded shut."), "Read the label again.");
         }
-        match self.occupant(into) {
+        match self.items.occupant(into) {
             None => Ok(()),
             Some(Occupant::Lead(other)) => impossible(
-                format!("{into} is taken: {} is in it.", self.call(other)),
+                format!("{into} is taken: {} is in it.", other.call()),
                 "Read the label again; if it is bare, say where that wire is seen.",
             ),
             Some(Occupant::Plug(_)) => {
@@ -350,7 +329,7 @@ impl State {
     }
 
     fn check_put_back(&self) -> Checked {
-        let (from, cut) = match self.in_hand() {
+        let (from, cut) = match self.items.in_hand() {
             Some(InHand::Lead(lead)) => (lead.came_from.as_ref(), lead.cut),
             Some(InHand::Plug(plug)) => (plug.came_from.as_ref(), false),
             Some(InHand::Other(_)) => (None, false),
@@ -365,7 +344,7 @@ impl State {
                 "Tag and park it, or put it where it belongs.",
             );
         };
-        match self.occupant(from) {
+        match self.items.occupant(from) {
             None => Ok(Rules::default()),
             Some(_) => impossible(format!("{from} is taken."), "Tag and park it."),
         }
@@ -373,13 +352,13 @@ impl State {
 
     fn check_park(&self, tag: &Tag) -> Checked {
         check_tag(tag)?;
-        match self.in_hand() {
+        match self.items.in_hand() {
             None => impossible("There is nothing in the hand.", "Nothing to park."),
             Some(InHand::Plug(_)) => Ok(Rules::default()),
             Some(held) => {
                 let own = matches!(held, InHand::Lead(lead) if lead.tag.as_ref() == Some(tag));
-                let used = self.parked().any(|(t, _)| t == tag)
-                    || self.leads.iter().any(|l| l.tag.as_ref() == Some(tag));
+                let used = self.items.parked().any(|(t, _)| t == tag)
+                    || self.items.leads.iter().any(|l| l.tag.as_ref() == Some(tag));
                 match used && !own {
                     true => impossible(format!("Tag {tag} is used already."), "Give it its own tag."),
                     false => Ok(Rules::default()),
@@ -418,6 +397,30 @@ impl LockState {
             Self::PreSet => "pre-set",
             Self::Out => "out",
             Self::Broken => "broken",
+        }
+    }
+}
+
+impl Housings {
+    /// That a lead goes elsewhere, and why where the labels alone would mislead.
+    fn goes_elsewhere(&self, target: &Target, lead: &Lead, to: &Address, into: &Address) -> String {
+        let why = target.decided.get(&lead.id).and_then(|from| self.why_labels_differ(from, to));
+        let why = why.map_or(String::new(), |why| format!(": {why}"));
+        format!("{} goes to {to}, not to {into}{why}.", lead.call())
+    }
+
+    fn is_individually_sealed(&self, at: &Address) -> bool {
+        self.housing(&at.housing)
+            .is_some_and(|h| h.housing().sealing == crate::catalogue::Sealing::Individual)
+    }
+}
+
+impl Items {
+    /// A hole in which something stayed is looked into before it is filled.
+    pub(super) fn check_clear(&self, into: &Address, rules: &mut Rules) {
+        if self.left_behind.contains(into) {
+            let say = format!("A seal or a terminal stayed in {into}.");
+            rules.add(Code::NotLookedOver, say, "Take it out, look into the hole, and say that it is clear.");
         }
     }
 }

@@ -19,7 +19,7 @@ impl State {
         if let Some(kind) = self.forbidden_kind(lead) {
             return barred(
                 Code::SpliceForbidden,
-                format!("{} is a {}: {} is not planned on it.", self.call(lead), kind.words(), how.words()),
+                format!("{} is a {}: {} is not planned on it.", lead.call(), kind.words(), how.words()),
                 "Stop, and ask for the document of this machine.",
             );
         }
@@ -42,7 +42,7 @@ impl State {
                     "{} has {:.2} mm² less copper than {} ({percent:.1} %): refused.",
                     new.both(),
                     old - new.area_mm2(),
-                    self.call(lead)
+                    lead.call()
                 ),
                 "Order the same area or more; the terminal and the seal have to take it.",
             ),
@@ -52,7 +52,7 @@ impl State {
 
     /// How the copper changes, by area and by the pairs the house lists.
     pub fn size_change(&self, lead: &Lead, old_mm2: f64, new: &Gauge) -> SizeChange {
-        let rules = &self.rules;
+        let rules = &self.world.rules;
         let same = |a: f64, b: f64| (a - b).abs() < 1e-9;
         let is_approved = rules.approved_pairs.value.iter().any(|(from, to)| {
             same(from.area_mm2(), old_mm2) && same(to.area_mm2(), new.area_mm2()) && lead.wires_left() == 1
@@ -65,7 +65,7 @@ impl State {
         match class_change(old, order.insulation_class) {
             ClassChange::Lowered => barred(
                 Code::ClassLowered,
-                format!("The insulation ordered for {} is of a lower temperature class.", self.call(lead)),
+                format!("The insulation ordered for {} is of a lower temperature class.", lead.call()),
                 "Order the same class or a higher one; cross-linked may replace PVC, never the reverse.",
             ),
             ClassChange::Kept | ClassChange::Unknown => Ok(()),

@@ -17,7 +17,7 @@ impl State {
                 self.check_fit(into, *source, spare.is_some(), target)
             }
             Act::LosePlug | Act::ScrapPlug { .. } | Act::ReturnPlug => {
-                let there = self.plugs.iter().any(|p| matches!(p.place, Place::Hand | Place::Tray));
+                let there = self.items.plugs.iter().any(|p| matches!(p.place, Place::Hand | Place::Tray));
                 match there {
                     true => Ok(Rules::default()),
                     false => impossible(
@@ -27,13 +27,13 @@ impl State {
                 }
             }
             Act::LeftInOld { at, .. } => {
-                if self.check_cavity(at)? == JobSide::New {
+                if self.housings.check_cavity(at)? == JobSide::New {
                     return impossible(format!("{at} is on the new side."), "Name a cavity of the old side.");
                 }
-                match self.occupant(at) {
+                match self.items.occupant(at) {
                     Some(Occupant::Plug(_) | Occupant::Other(_)) => Ok(Rules::default()),
                     Some(Occupant::Lead(lead)) => impossible(
-                        format!("{} cannot be left in the old housing.", self.call(lead)),
+                        format!("{} cannot be left in the old housing.", lead.call()),
                         "Move it, or take it out for good under a document.",
                     ),
                     None => impossible(format!("{at} is bare."), "Nothing is left there."),
@@ -46,13 +46,13 @@ impl State {
     }
 
     fn check_take_plug(&self, from: &Address, target: &Target) -> Checked {
-        self.check_empty_hand()?;
-        let side = self.check_cavity(from)?;
-        match self.occupant(from) {
+        self.items.check_empty_hand()?;
+        let side = self.housings.check_cavity(from)?;
+        match self.items.occupant(from) {
             Some(Occupant::Plug(_)) => {}
             Some(Occupant::Lead(lead)) => {
                 return impossible(
-                    format!("{from} holds {}, not a plug.", self.call(lead)),
+                    format!("{from} holds {}, not a plug.", lead.call()),
                     "Read the label again.",
                 );
             }
@@ -70,7 +70,7 @@ impl State {
     }
 
     fn check_fit(&self, into: &Address, source: PlugSource, with_spare: bool, target: &Target) -> Checked {
-        if self.check_cavity(into)? == JobSide::Old {
+        if self.housings.check_cavity(into)? == JobSide::Old {
             return impossible(format!("{into} is on the old side."), "Plugs go into the new housing.");
         }
         let place = match source {
@@ -79,18 +79,18 @@ impl State {
             PlugSource::Stock => None,
         };
         if source != PlugSource::Hand {
-            self.check_empty_hand()?;
-        } else if !matches!(self.in_hand(), Some(InHand::Plug(_))) {
+            self.items.check_empty_hand()?;
+        } else if !matches!(self.items.in_hand(), Some(InHand::Plug(_))) {
             return impossible(
                 "There is no plug in the hand.",
                 "Take one out, or take one from the tray or from stock.",
             );
         }
         self.check_free(into)?;
-        let size = self.cavity_size(into);
+        let size = self.housings.cavity_size(into);
         let mut rules = self.check_start(target)?;
         if let Some(place) = place {
-            let mut here = self.plugs.iter().filter(|p| p.place == place).peekable();
+            let mut here = self.items.plugs.iter().filter(|p| p.place == place).peekable();
             if here.peek().is_none() {
                 return impossible("There is no plug in the tray.", "Take one from stock.");
             }
@@ -115,14 +115,14 @@ impl State {
             rules.add(Code::SpareMissing, say, "Put the spare terminal in, and say so with the plug.");
         }
         self.check_lock_open(into, &mut rules);
-        self.check_clear(into, &mut rules);
+        self.items.check_clear(into, &mut rules);
         Ok(rules)
     }
 
     /// A new spare terminal, bridge or clip, where one is drawn and none was found.
     fn check_new_other(&self, to: &Address, part: &PartNumber, target: &Target) -> Checked {
-        self.check_empty_hand()?;
-        if self.check_cavity(to)? == JobSide::Old {
+        self.items.check_empty_hand()?;
+        if self.housings.check_cavity(to)? == JobSide::Old {
             return impossible(format!("{to} is on the old side."), "It goes into the new housing.");
         }
         self.check_free(to)?;
@@ -142,15 +142,15 @@ impl State {
             rules.add(Code::TerminalMisfit, say, "Read its number again; fit what is drawn.");
         }
         self.check_lock_open(to, &mut rules);
-        self.check_clear(to, &mut rules);
+        self.items.check_clear(to, &mut rules);
         Ok(rules)
     }
 
     /// Whether a part can be what is drawn there: a spare terminal is one of the family, the cavity's size
     /// and the housing's gender; a bridge or clip is none of the family's other parts.
     fn is_part_for(&self, kind: &OtherKind, part: &PartNumber, to: &Address) -> bool {
-        let Some(housing) = self.housing(&to.housing) else { return false };
-        let (family, size) = (housing.definition.family(), self.cavity_size(to));
+        let Some(housing) = self.housings.housing(&to.housing) else { return false };
+        let (family, size) = (housing.definition.family(), self.housings.cavity_size(to));
         match kind {
             OtherKind::Spare => family.terminals.iter().any(|terminal| {
                 terminal.part == *part
@@ -166,15 +166,15 @@ impl State {
     }
 
     fn check_move_other(&self, from: &Address, to: &Address, target: &Target) -> Checked {
-        self.check_empty_hand()?;
-        self.check_cavity(from)?;
-        let Some(Occupant::Other(other)) = self.occupant(from) else {
+        self.items.check_empty_hand()?;
+        self.housings.check_cavity(from)?;
+        let Some(Occupant::Other(other)) = self.items.occupant(from) else {
             return impossible(
                 format!("{from} holds no spare terminal, bridge or clip."),
                 "Read the label again.",
             );
         };
-        if self.check_cavity(to)? == JobSide::Old {
+        if self.housings.check_cavity(to)? == JobSide::Old {
             return impossible(format!("{to} is on the old side."), "It goes into the new housing.");
         }
         self.check_free(to)?;
@@ -188,12 +188,12 @@ impl State {
         }
         self.check_lock_open(from, &mut rules);
         self.check_lock_open(to, &mut rules);
-        self.check_clear(to, &mut rules);
+        self.items.check_clear(to, &mut rules);
         Ok(rules)
     }
 
     pub(super) fn check_seen(&self, item: &ItemId, at: &SeenAt) -> Checked {
-        let place = self.place_of(item);
+        let place = self.items.place_of(item);
         if place.is_none() && !matches!(item, ItemId::Loose(_)) {
             return impossible(
                 format!("There is no {item} in this job."),
@@ -201,32 +201,32 @@ impl State {
             );
         }
         if let Some(Place::Joined(with)) = &place {
-            let with = self.lead(with).map_or_else(|| with.to_string(), |lead| self.call(lead));
+            let with = self.items.lead(with).map_or_else(|| with.to_string(), |lead| lead.call());
             return impossible(
                 format!("On record it is joined with {with}: it is where that is."),
                 "If it was cut out again, say that it was taken out, under the document.",
             );
         }
-        let is_cut_slip = self.lead(item).is_some_and(|lead| !lead.removed_wires.is_empty());
+        let is_cut_slip = self.items.lead(item).is_some_and(|lead| !lead.removed_wires.is_empty());
         match at {
             // Said again it undoes a slip: a wire of it taken out for good.
             SeenAt::Hand if place == Some(Place::Hand) && is_cut_slip => Ok(Rules::default()),
             SeenAt::Hand if place == Some(Place::Hand) => {
                 impossible("It is in the hand on record too.", "Nothing to say.")
             }
-            SeenAt::Hand => self.check_empty_hand().map(|()| Rules::default()),
-            SeenAt::Parked(tag) => match self.parked().any(|(t, id)| t == tag && id != item) {
+            SeenAt::Hand => self.items.check_empty_hand().map(|()| Rules::default()),
+            SeenAt::Parked(tag) => match self.items.parked().any(|(t, id)| t == tag && id != item) {
                 true => impossible(format!("Tag {tag} is used already."), "Give it its own tag."),
                 false => Ok(Rules::default()),
             },
             SeenAt::Unseen => Ok(Rules::default()),
             SeenAt::In(at) => {
-                self.check_cavity(at)?;
-                match self.occupant(at) {
+                self.housings.check_cavity(at)?;
+                match self.items.occupant(at) {
                     None => Ok(Rules::default()),
                     Some(_) if place == Some(Place::In(at.clone())) => {
                         // Said again it undoes a slip: left behind, or a wire of it taken out for good.
-                        let is_slip = self.left_in_old.contains_key(at) || is_cut_slip;
+                        let is_slip = self.items.left_in_old.contains_key(at) || is_cut_slip;
                         match is_slip {
                             true => Ok(Rules::default()),
                             false => impossible("It is there on record too.", "Nothing to say."),

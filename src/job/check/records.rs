@@ -1,5 +1,7 @@
 //! Checks of the world a job carries, of its records and of decisions on them.
 
+use crate::job::Housings;
+use crate::job::Items;
 use crate::{
     catalogue::Delivered,
     record::{Address, CavityContent, HousingName},
@@ -11,10 +13,10 @@ use crate::job::{Act, ItemId, JobSide, Occupant, Place, RecordSide, Refusal, sta
 impl State {
     pub(super) fn check_world(&self, act: &Act) -> Checked {
         match act {
-            Act::Ticket { .. } if !self.housings.is_empty() => {
+            Act::Ticket { .. } if !self.housings.all.is_empty() => {
                 impossible("The ticket is written.", "Key a note for what should be added.")
             }
-            Act::Housed { name, .. } if self.housing(name).is_some() => {
+            Act::Housed { name, .. } if self.housings.housing(name).is_some() => {
                 impossible(format!("There is a housing {name} already."), "Give each housing its own name.")
             }
             Act::Housed { .. } | Act::Rules { .. } if self.has_moved() => impossible(
@@ -29,12 +31,12 @@ impl State {
         match act {
             // What should be may be written in the labels of the new side.
             Act::Recorded { side: RecordSide::Should, at, holds, .. } => {
-                self.check_cavity(at)?;
+                self.housings.check_cavity(at)?;
                 self.check_holds(at, holds)
             }
             Act::Recorded { side, at, holds, .. } => {
-                self.check_old(at)?;
-                if *side == RecordSide::Found && (self.has_moved() || self.finished.contains(side)) {
+                self.housings.check_old(at)?;
+                if *side == RecordSide::Found && (self.has_moved() || self.records.finished.contains(side)) {
                     return impossible(
                         "The record of what is found is finished.",
                         "Correct the cavity, with the reason.",
@@ -44,13 +46,13 @@ impl State {
             }
             Act::RecordFinished { side } => self.check_finished(*side),
             Act::RecordCorrected { at, holds, .. } => {
-                self.check_old(at)?;
-                let moved = self.leads.iter().find(|l| l.id == ItemId::At(at.clone()));
+                self.housings.check_old(at)?;
+                let moved = self.items.leads.iter().find(|l| l.id == ItemId::At(at.clone()));
                 if let (Some(lead), true) = (moved, holds.lead().is_none())
                     && !matches!(&lead.place, Place::In(now) if now == at)
                 {
                     return impossible(
-                        format!("{} was recorded there and is elsewhere now.", self.call(lead)),
+                        format!("{} was recorded there and is elsewhere now.", lead.call()),
                         "Say where it is seen instead.",
                     );
                 }
@@ -58,14 +60,14 @@ impl State {
                 self.check_holds(at, holds)
             }
             Act::RecordFlipped { housing, how, .. } => {
-                let named = self.flipped_housing(housing.as_ref());
-                if let Some(what) = named.as_ref().and_then(|name| self.left_housing(name)) {
+                let named = self.housings.flipped_housing(housing.as_ref());
+                if let Some(what) = named.as_ref().and_then(|name| self.items.left_housing(name)) {
                     return impossible(
                         format!("{what} has left its hole; a whole record is not flipped under it."),
                         "Correct single cavities, or put everything back first.",
                     );
                 }
-                let Some(housing) = named.and_then(|name| self.housing(&name)) else {
+                let Some(housing) = named.and_then(|name| self.housings.housing(&name)) else {
                     return impossible(
                         "Only the record of one old housing can be flipped.",
                         "Name an old housing.",
@@ -76,14 +78,19 @@ impl State {
                         // What is in a hole was keyed at the one it was taken for.
                         for (label, keyed) in &taken_for {
                             let there = housing.address(label);
-                            let delivered = self.cavity(&there).map(|cavity| cavity.delivered);
+                            let delivered = self.housings.cavity(&there).map(|cavity| cavity.delivered);
                             let is_bare = |holds: &CavityContent| {
                                 matches!(
                                     holds,
                                     CavityContent::Open | CavityContent::Empty | CavityContent::Blocked
                                 )
                             };
-                            if self.found.get(&housing.address(keyed)).is_some_and(|holds| !is_bare(holds)) {
+                            if self
+                                .records
+                                .found
+                                .get(&housing.address(keyed))
+                                .is_some_and(|holds| !is_bare(holds))
+                            {
                                 self.check_not_shut(&there, delivered)?;
                             }
                         }
@@ -104,7 +111,7 @@ impl State {
                 let is_there = here.peek().is_some();
                 // What shows up later is decided when it shows up.
                 // A slip is decided anew while everything it is about is in its hole.
-                let is_settled = here.all(|d| self.is_decided(&d));
+                let is_settled = here.all(|d| self.records.is_decided(&d));
                 if is_settled && let Some(what) = self.left_hole_of(at) {
                     return impossible(
                         format!("{what} has left its hole already."),
@@ -126,37 +133,18 @@ impl State {
     fn left_hole_of(&self, at: &Address) -> Option<String> {
         let about = self.differences().into_iter().filter(|d| d.at == *at).flat_map(|d| d.cavities());
         let about: Vec<Address> = about.collect();
-        self.first_that(|id, place| match id {
+        self.items.first_that(|id, place| match id {
             ItemId::At(home) | ItemId::PlugBehind(home) => about.contains(home) && has_left(home, place),
             ItemId::Loose(_) | ItemId::Stock(_) => false,
         })
-    }
-
-    /// What of an old housing is not in the hole it was recorded in, by name; none when all is.
-    fn left_housing(&self, name: &HousingName) -> Option<String> {
-        self.first_that(|id, place| match id {
-            ItemId::At(at) | ItemId::PlugBehind(at) if at.housing == *name => has_left(at, place),
-            ItemId::At(_) | ItemId::PlugBehind(_) | ItemId::Loose(_) | ItemId::Stock(_) => {
-                matches!(place, Place::In(at) if at.housing == *name)
-            }
-        })
-    }
-
-    /// The first lead, plug or other thing of which something is so, by name.
-    fn first_that(&self, is_so: impl Fn(&ItemId, &Place) -> bool) -> Option<String> {
-        let lead = self.leads.iter().find(|lead| is_so(&lead.id, &lead.place)).map(|lead| self.call(lead));
-        let plug = || self.plugs.iter().find(|plug| is_so(&plug.id, &plug.place));
-        let other = || self.others.iter().find(|other| is_so(&other.id, &other.place));
-        lead.or_else(|| plug().map(|plug| format!("The plug of {}", plug.id)))
-            .or_else(|| other().map(|other| format!("What was in {}", other.id)))
     }
 
     /// A record says what was found in a hole; what it had there and is elsewhere now is not found anew.
     fn check_not_away(&self, at: &Address) -> Result<(), Refusal> {
         let is_its = |id: &ItemId| *id == ItemId::At(at.clone()) || *id == ItemId::PlugBehind(at.clone());
         let is_away = |place: &Place| !matches!(place, Place::In(now) if now == at);
-        let plug = self.plugs.iter().find(|plug| is_its(&plug.id) && is_away(&plug.place));
-        let other = self.others.iter().find(|other| is_its(&other.id) && is_away(&other.place));
+        let plug = self.items.plugs.iter().find(|plug| is_its(&plug.id) && is_away(&plug.place));
+        let other = self.items.others.iter().find(|other| is_its(&other.id) && is_away(&other.place));
         let gone = plug.map(|plug| ("plug", &plug.place)).or(other.map(|other| ("part", &other.place)));
         if let Some((what, place)) = gone {
             return impossible(
@@ -164,8 +152,8 @@ impl State {
                 "Say where it is seen; the record of its hole stays.",
             );
         }
-        let here = match self.occupant(at) {
-            Some(Occupant::Lead(lead)) => Some((&lead.id, self.call(lead))),
+        let here = match self.items.occupant(at) {
+            Some(Occupant::Lead(lead)) => Some((&lead.id, lead.call())),
             Some(Occupant::Plug(plug)) => Some((&plug.id, format!("the plug of {}", plug.id))),
             Some(Occupant::Other(other)) => Some((&other.id, format!("what was in {}", other.id))),
             None => None,
@@ -178,18 +166,8 @@ impl State {
         }
     }
 
-    fn check_old(&self, at: &Address) -> Result<(), Refusal> {
-        match self.check_cavity(at)? {
-            JobSide::Old => Ok(()),
-            JobSide::New => impossible(
-                format!("{at} is on the new side."),
-                "Records are of the old side; the new side follows from the moves.",
-            ),
-        }
-    }
-
     fn check_holds(&self, at: &Address, holds: &CavityContent) -> Checked {
-        let delivered = self.cavity(at).map(|c| c.delivered);
+        let delivered = self.housings.cavity(at).map(|c| c.delivered);
         match (holds, delivered) {
             (CavityContent::Wired(lead), _) if lead.wires.is_empty() => impossible(
                 format!("The lead in {at} has no wire."),
@@ -199,7 +177,7 @@ impl State {
                 for wire in &lead.wires {
                     if let Some(partner) = &wire.twisted_with {
                         let partner = Address::new(at.housing.clone(), partner.clone());
-                        self.check_cavity(&partner)?;
+                        self.housings.check_cavity(&partner)?;
                         if partner == *at {
                             return impossible(
                                 format!("The wire in {at} cannot be twisted with itself."),
@@ -249,4 +227,37 @@ impl State {
 /// Whether what was recorded in a hole is not in it any more.
 fn has_left(home: &Address, place: &Place) -> bool {
     !matches!(place, Place::In(now) if now == home) && *place != Place::NotMade
+}
+
+impl Items {
+    /// What of an old housing is not in the hole it was recorded in, by name; none when all is.
+    fn left_housing(&self, name: &HousingName) -> Option<String> {
+        self.first_that(|id, place| match id {
+            ItemId::At(at) | ItemId::PlugBehind(at) if at.housing == *name => has_left(at, place),
+            ItemId::At(_) | ItemId::PlugBehind(_) | ItemId::Loose(_) | ItemId::Stock(_) => {
+                matches!(place, Place::In(at) if at.housing == *name)
+            }
+        })
+    }
+
+    /// The first lead, plug or other thing of which something is so, by name.
+    fn first_that(&self, is_so: impl Fn(&ItemId, &Place) -> bool) -> Option<String> {
+        let lead = self.leads.iter().find(|lead| is_so(&lead.id, &lead.place)).map(|lead| lead.call());
+        let plug = || self.plugs.iter().find(|plug| is_so(&plug.id, &plug.place));
+        let other = || self.others.iter().find(|other| is_so(&other.id, &other.place));
+        lead.or_else(|| plug().map(|plug| format!("The plug of {}", plug.id)))
+            .or_else(|| other().map(|other| format!("What was in {}", other.id)))
+    }
+}
+
+impl Housings {
+    fn check_old(&self, at: &Address) -> Result<(), Refusal> {
+        match self.check_cavity(at)? {
+            JobSide::Old => Ok(()),
+            JobSide::New => impossible(
+                format!("{at} is on the new side."),
+                "Records are of the old side; the new side follows from the moves.",
+            ),
+        }
+    }
 }

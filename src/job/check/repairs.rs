@@ -1,6 +1,7 @@
 //! Checks of repairs: what a crimp or a splice has to be before it counts.
 
 use super::{Checked, Rules, impossible, orders::check_behind};
+use crate::job::Housings;
 use crate::{
     catalogue::{PartNumber, Terminal},
     job::{
@@ -14,7 +15,7 @@ use crate::{
 impl State {
     pub(super) fn check_repair(&self, act: &Act) -> Checked {
         match act {
-            Act::Behind { housing, behind } => match self.housing(housing).map(|h| h.side) {
+            Act::Behind { housing, behind } => match self.housings.housing(housing).map(|h| h.side) {
                 Some(JobSide::Old) => check_behind(behind),
                 _ => impossible(
                     format!("This job has no old housing {housing}."),
@@ -23,17 +24,18 @@ impl State {
             },
             Act::Planned { lead, how, order, with, .. } => {
                 let here = self
+                    .items
                     .lead(lead)
                     .filter(|known| known.place != Place::Removed || !self.is_missing_wire(&known.id));
                 let Some(lead) = here else { return self.check_new_lead(lead, *how) };
                 if *how != RepairKind::Other && self.target().leads.get(&lead.id) == Some(&Destination::Out) {
                     return impossible(
-                        format!("By the decision {} has no place in the new housing.", self.call(lead)),
+                        format!("By the decision {} has no place in the new housing.", lead.call()),
                         "Take it out for good under a document, or tie it back; nothing is made for it.",
                     );
                 }
                 if matches!(lead.place, Place::Joined(_) | Place::Removed) {
-                    let (call, place) = (self.call(lead), super::moves::place_words(&lead.place));
+                    let (call, place) = (lead.call(), super::moves::place_words(&lead.place));
                     return impossible(format!("{call} is {place}."), "Nothing is planned on it any more.");
                 }
                 if *how == RepairKind::Join {
@@ -45,14 +47,14 @@ impl State {
             }
             Act::Repair { lead: id, how, part, crimp, splice, .. } => {
                 let is_here = |lead: &&Lead| matches!(lead.place, Place::Hand | Place::NotMade);
-                let Some(lead) = self.lead(id).filter(is_here) else {
+                let Some(lead) = self.items.lead(id).filter(is_here) else {
                     return impossible(
                         format!("{id} is not in the hand."),
                         "Take it up before it is repaired.",
                     );
                 };
                 if lead.place == Place::NotMade {
-                    self.check_empty_hand()?;
+                    self.items.check_empty_hand()?;
                 }
                 self.check_done(lead, *how, part.as_ref(), crimp.as_deref(), splice.as_deref())
             }
@@ -72,15 +74,16 @@ impl State {
     ) -> Checked {
         if lead.planned != Some(how) {
             return impossible(
-                format!("This repair of {} is not planned.", self.call(lead)),
+                format!("This repair of {} is not planned.", lead.call()),
                 "Plan it first, so that its parts are asked for.",
             );
         }
-        if let (RepairKind::Join, Some(with)) = (how, lead.joined_with.as_ref().and_then(|id| self.lead(id)))
+        if let (RepairKind::Join, Some(with)) =
+            (how, lead.joined_with.as_ref().and_then(|id| self.items.lead(id)))
             && !matches!(with.place, Place::Parked(_))
         {
             return impossible(
-                format!("{} is not out: both wires are cut and joined.", self.call(with)),
+                format!("{} is not out: both wires are cut and joined.", with.call()),
                 "Put this one back or park it, take the other one out and park it, then join them.",
             );
         }
@@ -91,7 +94,7 @@ impl State {
         self.check_planned(lead, how, lead.order_in_force())?;
         let mut rules = Rules::default();
         if how == RepairKind::Reform && lead.reforms() > 0 {
-            let say = format!("The tang of {} was re-formed once already.", self.call(lead));
+            let say = format!("The tang of {} was re-formed once already.", lead.call());
             rules.add(Code::ReformedTwice, say, "Replace the terminal.");
         }
         let target = self.target();
@@ -112,7 +115,7 @@ impl State {
 
     /// What an accepted crimp has to show.
     fn check_crimp(&self, lead: &Lead, part: Option<&PartNumber>, crimp: &Crimp, rules: &mut Rules) {
-        let call = self.call(lead);
+        let call = lead.call();
         if let Some((code, say, instead)) = self.other_wire(lead, crimp) {
             rules.add(code, say, instead);
         }
@@ -148,18 +151,13 @@ impl State {
     pub fn weak_sample(&self, lead: &Lead, crimp: &Crimp) -> Option<String> {
         let force_n = crimp.sample_pull.as_ref()?.force_n;
         let area_mm2 = crimp.wire_of(lead)?.area_mm2();
-        let (least_n, source) = pull_minimum(self.rules.pull_standard.value, area_mm2)?;
+        let (least_n, source) = pull_minimum(self.world.rules.pull_standard.value, area_mm2)?;
         (force_n < least_n).then(|| {
             format!(
                 "The sample made with {} came off at {force_n} N, least {least_n} N ({source}).",
                 crimp.with()
             )
         })
-    }
-
-    /// A terminal by its part number, where the families of the job know it.
-    pub fn terminal_named(&self, part: &PartNumber) -> Option<&Terminal> {
-        self.housings.iter().flat_map(|h| &h.definition.family().terminals).find(|t| t.part == *part)
     }
 
     /// What the eye found wrong with a crimp, and a strip length that is off; none when all is well.
@@ -170,7 +168,7 @@ impl State {
         crimp: &Crimp,
     ) -> Option<String> {
         let mut found: Vec<String> = crimp.look.iter().map(|fault| fault.words().to_owned()).collect();
-        let terminal = part.or_else(|| self.terminal_of(lead)).and_then(|part| self.terminal_named(part));
+        let terminal = part.or_else(|| lead.terminal()).and_then(|part| self.housings.terminal_named(part));
         let asked = terminal.and_then(|terminal| terminal.strip_mm).zip(crimp.strip.as_ref());
         if let Some((asked, strip)) = asked.filter(|(mm, strip)| (strip.mm() - mm).abs() > STRIP_OFF_MM) {
             found.push(format!("stripped {}, the sheet says {asked} mm", strip.both()));
@@ -180,14 +178,14 @@ impl State {
 
     /// The height the sheet of the terminal has for the wire in it; none without a sheet.
     pub fn sheet_for(&self, lead: &Lead, part: Option<&PartNumber>, crimp: &Crimp) -> Option<Height> {
-        let terminal = self.terminal_named(part.or_else(|| self.terminal_of(lead))?)?;
+        let terminal = self.housings.terminal_named(part.or_else(|| lead.terminal())?)?;
         terminal
             .height_for(crimp.wire_of(lead)?.area_mm2())
             .map(|(target_mm, tolerance_mm)| Height { target_mm, tolerance_mm })
     }
 
     fn check_removed(&self, wire: &crate::job::WireId, document: &str) -> Checked {
-        let Some(lead) = self.lead(&wire.lead) else {
+        let Some(lead) = self.items.lead(&wire.lead) else {
             return impossible(
                 format!("There is no lead {}.", wire.lead),
                 "Name it by the cavity it was recorded in.",
@@ -198,9 +196,9 @@ impl State {
         }
         let whole = wire.wire.is_none_or(|_| lead.wires_left() == 1);
         let is_joined_to_it = |other: &&Lead| other.place == Place::Joined(lead.id.clone());
-        if let Some(other) = self.leads.iter().find(is_joined_to_it).filter(|_| whole) {
+        if let Some(other) = self.items.leads.iter().find(is_joined_to_it).filter(|_| whole) {
             return impossible(
-                format!("{} is joined in the terminal of {}.", self.call(other), self.call(lead)),
+                format!("{} is joined in the terminal of {}.", other.call(), lead.call()),
                 "Say first that this one was cut out.",
             );
         }
@@ -209,7 +207,7 @@ impl State {
                 impossible(format!("{} has no wire {n}.", lead.id), "Count the wires in its terminal.")
             }
             _ if lead.place == Place::Removed => {
-                impossible(format!("{} is out already.", self.call(lead)), "Nothing to do.")
+                impossible(format!("{} is out already.", lead.call()), "Nothing to do.")
             }
             _ => Ok(Rules::default()),
         }
@@ -224,9 +222,9 @@ impl State {
         to: &Address,
     ) -> Vec<Objection> {
         let mut objections = Vec::new();
-        let Some(housing) = self.housing(&to.housing) else { return objections };
+        let Some(housing) = self.housings.housing(&to.housing) else { return objections };
         let family = housing.definition.family();
-        let size = self.cavity_size(to);
+        let size = self.housings.cavity_size(to);
         let gender = housing.housing().gender;
         let fits = match how {
             RepairKind::NewTerminal | RepairKind::RepairLead | RepairKind::Join => family
@@ -249,7 +247,8 @@ impl State {
 
     /// Tin on gold wears through: a terminal keeps the plating of the one it replaces.
     fn plating_objection(&self, lead: &Lead, part: &PartNumber) -> Option<Objection> {
-        let plating_of = |part: &PartNumber| self.terminal_named(part).map(|terminal| &terminal.plating);
+        let plating_of =
+            |part: &PartNumber| self.housings.terminal_named(part).map(|terminal| &terminal.plating);
         let (old, new) = (lead.seen.terminal.as_ref().and_then(plating_of), plating_of(part));
         let (old, new) = old.zip(new).filter(|(old, new)| old != new)?;
         let say = format!("Terminal {part} is plated with {new}, the old one with {old}.");
@@ -259,7 +258,7 @@ impl State {
     /// A crimp that is said to be on another wire than the one in its lead.
     pub(in crate::job) fn other_wire(&self, lead: &Lead, crimp: &Crimp) -> Option<Objection> {
         let (claimed, own) = crimp.wire.as_ref().zip(lead.wire_to_crimp())?;
-        let call = self.call(lead);
+        let call = lead.call();
         (!claimed.is_same_size(own)).then(|| {
             let say = format!("{call} has {}, the crimp is said to be on {}.", own.both(), claimed.both());
             (Code::WireMisfit, say, "Measure the wire; correct its record if that is wrong.")
@@ -275,5 +274,12 @@ impl Crimp {
             Some(position) => format!("{tool}, position {position}"),
             None => format!("{tool}, position not named"),
         }
+    }
+}
+
+impl Housings {
+    /// A terminal by its part number, where the families of the job know it.
+    pub fn terminal_named(&self, part: &PartNumber) -> Option<&Terminal> {
+        self.all.iter().flat_map(|h| &h.definition.family().terminals).find(|t| t.part == *part)
     }
 }

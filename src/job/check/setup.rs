@@ -13,12 +13,12 @@ impl State {
                 "Compared without the mating half in the hand, this proves nothing.",
                 "Fetch the mating half, then answer.",
             ),
-            Act::Compared { .. } if self.waits_for_machine() => impossible(
+            Act::Compared { .. } if self.housings.waits_for_machine() => impossible(
                 "The mating half is not here, by what was said.",
                 "Say first that it is here, and how it looks.",
             ),
             Act::MatingHalf { verdict: MatingVerdict::Good }
-                if matches!(self.mating_half, Some(MatingVerdict::Damaged(_))) =>
+                if matches!(self.housings.mating_half, Some(MatingVerdict::Damaged(_))) =>
             {
                 impossible(
                     "The mating half was said to be damaged; by a look alone it does not get better.",
@@ -78,17 +78,17 @@ impl State {
                 }
             }
             Act::Tagged { lead, tag } => {
-                if self.lead(lead).is_none() {
+                if self.items.lead(lead).is_none() {
                     return impossible(
                         format!("There is no lead {lead}."),
                         "Name it by the cavity it was recorded in.",
                     );
                 }
                 check_tag(tag)?;
-                match self.leads.iter().find(|l| l.id != *lead && l.tag.as_ref() == Some(tag)) {
+                match self.items.leads.iter().find(|l| l.id != *lead && l.tag.as_ref() == Some(tag)) {
                     None => Ok(Rules::default()),
                     Some(other) => impossible(
-                        format!("Tag {tag} is on {} already.", self.call(other)),
+                        format!("Tag {tag} is on {} already.", other.call()),
                         "Use another tag: two leads on one tag are one lead too few.",
                     ),
                 }
@@ -98,10 +98,11 @@ impl State {
     }
 
     fn named(&self, name: &crate::record::HousingName) -> Result<&crate::job::JobHousing, Refusal> {
-        match self.housing(name) {
+        match self.housings.housing(name) {
             Some(housing) => Ok(housing),
             None => {
-                let names: Vec<&crate::record::HousingName> = self.housings.iter().map(|h| &h.name).collect();
+                let names: Vec<&crate::record::HousingName> =
+                    self.housings.all.iter().map(|h| &h.name).collect();
                 impossible(
                     format!("This job has no housing {name}."),
                     format!("Its housings are {}.", crate::quantity::list_of(&names)),
@@ -119,20 +120,20 @@ impl State {
         // Two that go to one hole and are not joined are parted by the map at any time, while both are out
         // of the new housing.
         let is_in_new = |at: &Address| {
-            let lead = self.lead(&ItemId::At(at.clone()));
+            let lead = self.items.lead(&ItemId::At(at.clone()));
             lead.is_some_and(
-                |lead| matches!(&lead.place, Place::In(now) if self.side_of(now) == Some(JobSide::New)),
+                |lead| matches!(&lead.place, Place::In(now) if self.housings.side_of(now) == Some(JobSide::New)),
             )
         };
-        let clashes = self.clashes(&self.map);
-        let is_clash = self.mapped(from).is_some_and(|to| clashes.contains(to)) && !is_in_new(from);
+        let clashes = self.clashes(&self.mapping.map);
+        let is_clash = self.mapping.mapped(from).is_some_and(|to| clashes.contains(to)) && !is_in_new(from);
         if self.has_moved() && !is_clash {
             return impossible(
                 "Something has moved already.",
                 "Put it back, or stop this job and start a new one.",
             );
         }
-        if self.check_cavity(from)? != JobSide::Old {
+        if self.housings.check_cavity(from)? != JobSide::Old {
             return impossible(format!("{from} is on the new side."), "A map goes from old to new.");
         }
         let document = document.is_some_and(crate::quantity::says_something);
@@ -142,11 +143,11 @@ impl State {
             }
             None => Ok(Rules::default()),
             Some(to) => {
-                if self.check_cavity(to)? != JobSide::New {
+                if self.housings.check_cavity(to)? != JobSide::New {
                     return impossible(format!("{to} is on the old side."), "A map goes from old to new.");
                 }
                 if !document
-                    && let Some((there, by)) = self.made_for(from)
+                    && let Some((there, by)) = self.housings.made_for(from)
                     && there != *to
                 {
                     return impossible(
@@ -157,14 +158,14 @@ impl State {
                         "Both halves must change, under a document: name it.",
                     );
                 }
-                let shut = self.cavity(to).is_some_and(|c| c.delivered == Delivered::Blocked);
+                let shut = self.housings.cavity(to).is_some_and(|c| c.delivered == Delivered::Blocked);
                 if shut {
                     return impossible(
                         format!("{to} is moulded shut."),
                         "Map it to a cavity that can take it.",
                     );
                 }
-                let mut by_hand = self.mapped_by_hand.iter();
+                let mut by_hand = self.mapping.by_hand.iter();
                 match by_hand.find(|(other, t)| *other != from && t.as_ref() == Some(to)) {
                     // Under a document two leads may be joined to one.
                     Some(_) if document => Ok(Rules::default()),
@@ -182,7 +183,7 @@ impl State {
         if self.has_moved() {
             return impossible("Something has moved already.", "The map is confirmed before the first move.");
         }
-        if !self.records_finished() {
+        if !self.records.records_finished() {
             return impossible(
                 "The record of what is found is not finished.",
                 "Finish it first: the map follows it.",
@@ -203,7 +204,7 @@ impl State {
         }
         // The same label in another hole is what supersession does.
         if source == MapSource::SameLabels
-            && let Some((by, differs)) = self.labels_mislead()
+            && let Some((by, differs)) = self.housings.labels_mislead()
         {
             return impossible(
                 format!("The same labels are other holes. By {} {differs}", by.words()),

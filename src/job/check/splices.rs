@@ -14,7 +14,7 @@ use crate::{
 impl State {
     /// What a splice that was made has to show.
     pub(super) fn check_splice(&self, lead: &Lead, splice: &Splice, rules: &mut Rules) {
-        let call = self.call(lead);
+        let call = lead.call();
         if let Some(before) =
             splices_on(lead).first().filter(|before| before.start_mm >= splice.place().end_mm)
         {
@@ -42,14 +42,14 @@ impl State {
                 "Cut the splice out and join it again, the seal on the terminal side.",
             );
         }
-        if splice.solder.is_some() && self.rules.solder.value == Solder::Never {
+        if splice.solder.is_some() && self.world.rules.solder.value == Solder::Never {
             let say = format!("The splice of {call} is soldered, and the house rule says no.");
             rules.add(Code::Soldered, say, "Crimp it: solder wicks up the wire and breaks at its edge.");
         }
         if let Some(short) = self.lead_too_short(lead, splice, &plans) {
             rules.add(Code::WireMisfit, short, "Join it where the plan has it, or order the lead anew.");
         }
-        let limit = self.rules.untwisted_mm.value;
+        let limit = self.world.rules.untwisted_mm.value;
         if let Some(untwisted) = splice.untwisted.as_ref().filter(|length| length.mm() > limit) {
             let say = format!("{call} is untwisted over {}, more than {limit} mm.", untwisted.both());
             rules.add(Code::Untwisted, say, "Twist the pair again over its splices.");
@@ -64,7 +64,7 @@ impl State {
         damage: f64,
         plans: &[SplicePlan],
     ) -> Option<String> {
-        let call = self.call(lead);
+        let call = lead.call();
         let SplicePlace { start_mm: start, end_mm: end, .. } = splice.place();
         let plan = plans.iter().find(|plan| plan.of(&lead.id).is_some())?;
         let ask = &plan.ask;
@@ -88,7 +88,7 @@ impl State {
                 "The splice of {call} lies between {from} and {to} mm, where none may lie."
             ));
         }
-        let behind = self.behind.get(&plan.housing);
+        let behind = self.housings.behind.get(&plan.housing);
         let last = self.last_for(lead, behind.unwrap_or(&Behind::default()));
         if end > last + 1e-9 {
             return Some(format!(
@@ -96,7 +96,8 @@ impl State {
             ));
         }
         let own = self.gap_of(lead);
-        let others = self.leads.iter().filter(|other| other.id != lead.id && plan.of(&other.id).is_some());
+        let others =
+            self.items.leads.iter().filter(|other| other.id != lead.id && plan.of(&other.id).is_some());
         let made = others.filter(|other| made_splice(other).is_some()).flat_map(|other| {
             let gap = self.gap_of(other).max(own);
             splices_on(other).into_iter().map(move |place| (place.start_mm, place.end_mm, gap))
@@ -127,7 +128,7 @@ impl State {
         (needs.cut_mm > asked_mm + 1e-6).then(|| {
             format!(
                 "A splice of {} that starts at {} needs a lead of {:.1} mm; {asked_mm} mm were asked for.",
-                self.call(lead),
+                lead.call(),
                 splice.start.both(),
                 needs.cut_mm
             )

@@ -12,7 +12,7 @@ use crate::job::{Accepted, ArrivedVerdict, Code, state::State, target::Target};
 
 impl State {
     pub(super) fn check_requested(&self, number: &str, revision: u32) -> Checked {
-        let next = self.requested.as_ref().map_or(1, |r| r.revision + 1);
+        let next = self.supply.requested.as_ref().map_or(1, |r| r.revision + 1);
         if revision != next {
             return impossible(
                 format!("The next revision of this job's request is {next}."),
@@ -25,7 +25,7 @@ impl State {
                 "It has eight characters of ACDEFGHJKLMNPQRTUVWXYZ234679: `repin request` shows it.",
             );
         }
-        match self.requested.as_ref().filter(|r| r.number != number) {
+        match self.supply.requested.as_ref().filter(|r| r.number != number) {
             Some(request) => impossible(
                 format!("This job's request is {}.", request.number),
                 "Keep one number for every later enquiry.",
@@ -42,7 +42,7 @@ impl State {
         part: Option<&PartNumber>,
         verdict: ArrivedVerdict,
     ) -> Checked {
-        let Some(request) = &self.requested else {
+        let Some(request) = &self.supply.requested else {
             return impossible("No request was sent.", "Send the request first.");
         };
         let Some(asked) = request.lines.iter().find(|asked| asked.line == line) else {
@@ -84,7 +84,7 @@ impl State {
         let is_of_use = matches!(verdict, ArrivedVerdict::AsAsked | ArrivedVerdict::Substitute);
         // A journal of version 1 does not say how many spares were asked for.
         let is_known = asked.asked.is_some();
-        let came = self.came(line);
+        let came = self.supply.came(line);
         if is_known && is_of_use && came + count > most {
             return impossible(
                 format!("Line {line} asked for {most} in all; {came} came before and {count} now."),
@@ -122,7 +122,7 @@ impl State {
         let accepted = Accepted {
             flag,
             at: at.cloned(),
-            item: at.and_then(|at| self.item_spoken_of(at)),
+            item: at.and_then(|at| self.items.item_spoken_of(at)),
             line,
             by: String::new(),
             reason: String::new(),

@@ -1,6 +1,7 @@
 //! Flags about what a decision for the diagram asks for and what is not done yet.
 
 use super::{Flag, Flags};
+use crate::job::Readings;
 use crate::{
     colour::Colour,
     job::{
@@ -17,8 +18,9 @@ impl State {
     pub(super) fn flag_decided(&self, target: &Target, flags: &mut Flags) {
         self.flag_missing_wires(target, flags);
         self.flag_missing_others(target, flags);
-        for lead in &self.leads {
-            let is_in_new = matches!(&lead.place, Place::In(at) if self.side_of(at) == Some(JobSide::New));
+        for lead in &self.items.leads {
+            let is_in_new =
+                matches!(&lead.place, Place::In(at) if self.housings.side_of(at) == Some(JobSide::New));
             for (code, say, instead) in self.undone_by_decision(lead, target) {
                 // What leaves the terminal is a step until the lead sits in its new hole.
                 if code == Code::GaugeReduced || is_in_new {
@@ -37,7 +39,7 @@ impl State {
         let slots = (1..=lead.seen.wires.len()).filter(|slot| !lead.removed_wires.contains(slot));
         for slot in slots {
             let key = (lead.id.clone(), slot);
-            let call = self.call_wire(lead, slot);
+            let call = lead.call_wire(slot);
             let mut add = |code, say: String, instead: &str| {
                 flags.push(self.about_lead(Flag::job(code, say, instead), lead));
             };
@@ -48,7 +50,7 @@ impl State {
                 add(Code::ColourDiffers, say, "Label it at both ends, and accept it by name.");
             }
             if let Some((found, meant)) = by_decision.renamed.get(&key)
-                && !self.is_traced(&[found, meant])
+                && !self.readings.is_traced(&[found, meant])
             {
                 let say = format!("{call} is drawn as {meant} and was found as {found}: nobody traced it.");
                 let instead =
@@ -64,20 +66,12 @@ impl State {
         }
     }
 
-    /// Whether a circuit was measured through, and passed, under one of these names.
-    fn is_traced(&self, names: &[&String]) -> bool {
-        self.tests.iter().any(|test| {
-            let is_it = |circuit: &String| names.iter().any(|name| plain_words(name) == plain_words(circuit));
-            test.passed && test.test == TestKind::Continuity && test.circuit.as_ref().is_some_and(is_it)
-        })
-    }
-
     /// Wires that are drawn and found nowhere, until somebody makes them.
     fn flag_missing_wires(&self, target: &Target, flags: &mut Flags) {
         for (at, wires) in &target.by_decision.missing {
             let names: Vec<String> = wires.iter().map(called).collect();
             let name = names.join(" and ");
-            let there = self.lead(&ItemId::At(at.clone()));
+            let there = self.items.lead(&ItemId::At(at.clone()));
             let flag = match there {
                 Some(lead) if lead.origin == LeadOrigin::Made && lead.place != Place::Removed => continue,
                 // The lead of this cavity is another one, or is out for good.
@@ -87,10 +81,8 @@ impl State {
                     Flag::job(Code::WireMissing, say, instead)
                 }
                 Some(lead) => {
-                    let say = format!(
-                        "{name} belongs in the terminal of {} and is found nowhere.",
-                        self.call(lead)
-                    );
+                    let say =
+                        format!("{name} belongs in the terminal of {} and is found nowhere.", lead.call());
                     Flag::job(
                         Code::LeadParted,
                         say,
@@ -122,4 +114,14 @@ impl State {
 
 fn called(wire: &Wire) -> String {
     wire.name().map_or_else(|| format!("the {} {} wire", wire.colour, wire.gauge), ToOwned::to_owned)
+}
+
+impl Readings {
+    /// Whether a circuit was measured through, and passed, under one of these names.
+    fn is_traced(&self, names: &[&String]) -> bool {
+        self.tests.iter().any(|test| {
+            let is_it = |circuit: &String| names.iter().any(|name| plain_words(name) == plain_words(circuit));
+            test.passed && test.test == TestKind::Continuity && test.circuit.as_ref().is_some_and(is_it)
+        })
+    }
 }

@@ -1,5 +1,6 @@
 //! Flags about safety, records and whether the new housing can take what comes.
 
+use crate::job::Housings;
 use crate::{
     catalogue::{Sealing, Terminal},
     quantity::list_of,
@@ -17,12 +18,12 @@ use crate::job::{
 
 impl State {
     pub(super) fn flag_gates_and_views(&self, flags: &mut Flags) {
-        let moved = self.has_moved() && self.signed.is_none();
+        let moved = self.has_moved() && self.course.signed.is_none();
         for gate in GATES {
-            let stops = self.gates.get(&gate).is_some_and(GateSeen::stops);
+            let stops = self.course.gates.get(&gate).is_some_and(GateSeen::stops);
             let is_against = self.is_against_record(gate);
             if stops || is_against || (moved && !self.gate_is_open(gate)) {
-                let seen = self.gates.get(&gate);
+                let seen = self.course.gates.get(&gate);
                 let say = match (stops, self.sign_of(gate, None)) {
                     (true, _) => format!("The gate on {} says stop.", gate.title()),
                     (false, Some(sign)) if seen.is_some_and(|seen| seen.answer == GateAnswer::Absent) => {
@@ -38,7 +39,7 @@ impl State {
                 flags.push(Flag::job(Code::GateOpen, say, instead));
             }
         }
-        for housing in &self.housings {
+        for housing in &self.housings.all {
             if moved && housing.view.is_none() {
                 let say = format!("Nobody said how {} is held.", housing.name);
                 flags.push(
@@ -71,7 +72,7 @@ impl State {
                 flags.push(Flag::job(Code::AnchorFailed, say, instead).of(housing));
             }
         }
-        if let Some(need) = &self.resume {
+        if let Some(need) = &self.course.resume {
             let say = format!("The work was interrupted: {}.", need.why);
             let instead = "DO NOT POWER. Make the resume check before anything is moved.";
             flags.push(Flag::job(Code::ResumeUnchecked, say, instead));
@@ -79,34 +80,35 @@ impl State {
     }
 
     pub(super) fn flag_records(&self, target: &Target, flags: &mut Flags) {
-        for difference in target.differences.iter().filter(|d| !self.is_decided(d)) {
+        for difference in target.differences.iter().filter(|d| !self.records.is_decided(d)) {
             let instead = "Decide which record wins, with the reason.";
             let flag = Flag::job(Code::FoundDiffers, difference.sentence(), instead).at(self, &difference.at);
             flags.push(flag);
         }
         self.flag_decided(target, flags);
-        for group in look_alikes(&self.found) {
+        for group in look_alikes(&self.records.found) {
             let untagged: Vec<&Address> = group
                 .at
                 .iter()
-                .filter(|at| self.lead(&ItemId::At((*at).clone())).is_some_and(|l| l.tag.is_none()))
+                .filter(|at| self.items.lead(&ItemId::At((*at).clone())).is_some_and(|l| l.tag.is_none()))
                 .collect();
             if let Some(first) = untagged.first() {
-                let say = format!("{} look alike: {}.", list_of(&self.spoken(&group.at)), group.looks);
+                let say =
+                    format!("{} look alike: {}.", list_of(&self.housings.spoken(&group.at)), group.looks);
                 flags.push(
                     Flag::job(Code::LookAlike, say, "Tie a tag to each before it is taken out.")
                         .at(self, first),
                 );
             }
         }
-        for lead in &self.leads {
+        for lead in &self.items.leads {
             let unknown = lead.seen.wires.iter().any(|w| {
                 w.colour == Known::Unknown
                     || w.gauge == Known::Unknown
                     || w.outside_diameter == Some(Known::Unknown)
             });
             if unknown {
-                let say = format!("Something about {} is not known.", self.call(lead));
+                let say = format!("Something about {} is not known.", lead.call());
                 let flag = Flag::job(
                     Code::UnknownValue,
                     say,
@@ -115,7 +117,7 @@ impl State {
                 flags.push(self.about_lead(flag, lead));
             }
         }
-        if self.records_finished() && self.photos.is_empty() {
+        if self.records.records_finished() && self.course.photos.is_empty() {
             let instead = "Photograph both faces and key the photo's number.";
             flags.push(Flag::job(
                 Code::PhotoMissing,
@@ -123,7 +125,7 @@ impl State {
                 instead,
             ));
         }
-        if self.records_finished() && self.cause.is_none() {
+        if self.records.records_finished() && self.records.cause.is_none() {
             let instead = "Find out what broke the housing: the next one fails the same way.";
             flags.push(Flag::job(Code::CauseUnknown, "The cause of the damage is not recorded.", instead));
         }
@@ -141,19 +143,17 @@ impl State {
     }
 
     pub(super) fn flag_fit(&self, target: &Target, flags: &mut Flags) {
-        for lead in &self.leads {
+        for lead in &self.items.leads {
             match target.leads.get(&lead.id) {
                 Some(Destination::Blocked(to)) => {
-                    let say = format!("{} has no place: {} is moulded shut.", self.call(lead), to);
+                    let say = format!("{} has no place: {} is moulded shut.", lead.call(), to);
                     let instead =
                         "Ask the desk for an earlier revision, or map it elsewhere under a document.";
                     flags.push(self.about_lead(Flag::job(Code::BlockedUnderWire, say, instead), lead));
                 }
-                Some(Destination::Unmapped(from)) if self.map_confirmed.is_some() => {
-                    let say = format!(
-                        "{} belongs in {from}, which is not mapped to the new side.",
-                        self.call(lead)
-                    );
+                Some(Destination::Unmapped(from)) if self.mapping.confirmed.is_some() => {
+                    let say =
+                        format!("{} belongs in {from}, which is not mapped to the new side.", lead.call());
                     flags.push(self.about_lead(
                         Flag::job(
                             Code::MapClash,
@@ -183,7 +183,7 @@ impl State {
                 format!("The {} of the new housing does not agree with the mating half.", question.words());
             flags.push(Flag::job(Code::PartMisfit, say, "Do not start: ask the desk for the right housing."));
         }
-        if let Some(clip) = self.clip_missing() {
+        if let Some(clip) = self.housings.clip_missing() {
             let say = format!("The new housing comes without the {clip} of the old one.");
             flags.push(Flag::job(
                 Code::BridgeMissing,
@@ -203,9 +203,12 @@ impl State {
     /// Why a lead does not fit a cavity of the new side, by what is known of both.
     pub(in crate::job) fn misfits(&self, lead: &Lead, to: &Address) -> Vec<(Code, String, &'static str)> {
         let mut out = Vec::new();
-        let (Some(housing), Some(cavity)) = (self.housing(&to.housing), self.cavity(to)) else { return out };
+        let (Some(housing), Some(cavity)) = (self.housings.housing(&to.housing), self.housings.cavity(to))
+        else {
+            return out;
+        };
         let family = housing.definition.family();
-        let part = self.terminal_of(lead);
+        let part = lead.terminal();
         let known: Option<&Terminal> = part.and_then(|p| family.terminals.iter().find(|t| t.part == *p));
         if let (Some(part), Some(terminal)) = (part, known)
             && terminal.size != cavity.size
@@ -259,7 +262,7 @@ impl State {
     }
 
     fn flag_split_pairs(&self, target: &Target, flags: &mut Flags) {
-        for (at, holds) in &self.found {
+        for (at, holds) in &self.records.found {
             let Some(label) = holds.lead().and_then(|l| l.wires.iter().find_map(|w| w.twisted_with.as_ref()))
             else {
                 continue;
@@ -271,8 +274,8 @@ impl State {
             }
             let to = |at: &Address| target.of(&ItemId::At(at.clone()));
             if let (Some(a), Some(b)) = (to(at), to(&partner))
-                && self.are_neighbours(at, &partner)
-                && !self.are_neighbours(a, b)
+                && self.housings.are_neighbours(at, &partner)
+                && !self.housings.are_neighbours(a, b)
             {
                 let say = format!("The pair {} and {} would be split between {a} and {b}.", at.label, label);
                 flags.push(
@@ -282,32 +285,28 @@ impl State {
         }
     }
 
-    /// Whether two cavities of one housing are within one and a half of its smallest pitch.
-    fn are_neighbours(&self, a: &Address, b: &Address) -> bool {
-        let housing = self.housing(&a.housing).filter(|_| a.housing == b.housing);
-        housing.is_some_and(|h| h.housing().are_neighbours(&a.label, &b.label))
-    }
-
     /// Holes that were open or empty at intake and have to be filled: flagged at once on the old
     /// side, until the cavity they are mapped to is filled.
     pub(super) fn flag_intake_faults(&self, target: &Target, flags: &mut Flags) {
-        let occupants = self.occupants();
-        for (at, holds) in &self.found {
+        let occupants = self.items.occupants();
+        for (at, holds) in &self.records.found {
             if !matches!(holds, CavityContent::Open | CavityContent::Empty) {
                 continue;
             }
-            let Some(to) = self.mapped(at).cloned().or_else(|| self.same_label(at)) else { continue };
-            let expected = target.cavities.get(&to).filter(|_| self.mapped(at).is_some());
+            let Some(to) = self.mapping.mapped(at).cloned().or_else(|| self.housings.same_label(at)) else {
+                continue;
+            };
+            let expected = target.cavities.get(&to).filter(|_| self.mapping.mapped(at).is_some());
             let needs_plug = match expected {
                 Some(expected) => expected.takes_plug(),
                 None => *holds == CavityContent::Open,
             };
-            let filled =
-                expected.is_some_and(|e| is_satisfied(e, occupants.get(&to), self.plug_at(&to).is_some()));
+            let filled = expected
+                .is_some_and(|e| is_satisfied(e, occupants.get(&to), self.items.plug_at(&to).is_some()));
             if !needs_plug || filled {
                 continue;
             }
-            let sealed = self.housing(&to.housing).is_some_and(|h| h.housing().sealing.is_sealed());
+            let sealed = self.housings.housing(&to.housing).is_some_and(|h| h.housing().sealing.is_sealed());
             let flag = if sealed {
                 let say = format!("{} is open: its plug is missing as found.", at.label);
                 Flag::job(Code::OpenCavity, say, "Look at its neighbours for corrosion, and fit a new plug.")
@@ -317,6 +316,14 @@ impl State {
             };
             flags.push(flag.at(self, at));
         }
+    }
+}
+
+impl Housings {
+    /// Whether two cavities of one housing are within one and a half of its smallest pitch.
+    fn are_neighbours(&self, a: &Address, b: &Address) -> bool {
+        let housing = self.housing(&a.housing).filter(|_| a.housing == b.housing);
+        housing.is_some_and(|h| h.housing().are_neighbours(&a.label, &b.label))
     }
 
     /// The new cavity of the same label, where the map is not confirmed yet.

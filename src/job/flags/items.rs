@@ -17,8 +17,8 @@ const REFORMS_TOO_MANY: usize = 2;
 
 impl State {
     pub(super) fn flag_leads(&self, target: &Target, flags: &mut Flags) {
-        for lead in &self.leads {
-            let call = self.call(lead);
+        for lead in &self.items.leads {
+            let call = lead.call();
             let mut add = |code, say: String, instead: &str| {
                 flags.push(self.about_lead(Flag::job(code, say, instead), lead));
             };
@@ -38,7 +38,7 @@ impl State {
                     format!("Nobody sees {call}."),
                     "Find it, and say where it is seen.",
                 ),
-                Place::In(at) if self.side_of(at) == Some(JobSide::New) => {
+                Place::In(at) if self.housings.side_of(at) == Some(JobSide::New) => {
                     if target.of(&lead.id) != Some(at) {
                         let goes = target.of(&lead.id).map_or("elsewhere".to_owned(), ToString::to_string);
                         add(
@@ -65,19 +65,19 @@ impl State {
             }
             self.flag_condition(lead, &call, flags);
         }
-        for (at, reread) in self.rereads.iter().filter(|(_, r)| !r.agrees) {
+        for (at, reread) in self.readings.rereads.iter().filter(|(_, r)| !r.agrees) {
             let say =
                 format!("At a re-read {at} did not show what is recorded there (read by {}).", reread.by);
             let instead = "Look at both faces, put it right, and read it again.";
             flags.push(Flag::job(Code::WrongCavity, say, instead).at(self, at));
         }
-        for ((housing, row), _) in self.row_counts.iter().filter(|(_, agrees)| !**agrees) {
-            let holes = self.row_in_words(housing, *row);
+        for ((housing, row), _) in self.readings.row_counts.iter().filter(|(_, agrees)| !**agrees) {
+            let holes = self.housings.row_in_words(housing, *row);
             let say = format!("The count of row {row} of {housing} ({holes}) did not agree.");
             let mut flag =
                 Flag::job(Code::RowCount, say, "Find the hole that differs, put it right, count again.");
             flag.housing = Some(housing.clone());
-            flag.side = self.housing(housing).map(|h| h.side);
+            flag.side = self.housings.housing(housing).map(|h| h.side);
             flags.push(flag);
         }
     }
@@ -95,7 +95,8 @@ impl State {
         }
         // Called good although something stands against it, or in its new hole as if it were; until then
         // it is only said what does.
-        let is_in_new = matches!(&lead.place, Place::In(at) if self.side_of(at) == Some(JobSide::New));
+        let is_in_new =
+            matches!(&lead.place, Place::In(at) if self.housings.side_of(at) == Some(JobSide::New));
         if is_in_new && lead.inspected != Some(None) {
             let say = format!("Nobody called {call} good since it was last out, and it sits in a new hole.");
             add(Code::CrimpSuspect, say, "Take it out and look at terminal and seal, or accept it by name.");
@@ -109,11 +110,11 @@ impl State {
         }
         let is_gone = matches!(lead.place, Place::Removed | Place::Joined(_) | Place::NotMade);
         if lead.inspected != Some(None) && !is_in_new && !is_gone {
-            if lead.seal == Seal::Missing && self.seals_each_wire() {
+            if lead.seal == Seal::Missing && self.housings.seals_each_wire() {
                 let instead = "Look in the old cavity, and put a new seal on.";
                 add(Code::SealMissing, format!("The seal of {call} is missing."), instead);
             }
-            if let Some((code, say, instead)) = self.parted(lead) {
+            if let Some((code, say, instead)) = self.items.parted(lead) {
                 add(code, say, instead);
             }
         }
@@ -138,12 +139,12 @@ impl State {
     }
 
     pub(super) fn flag_plugs(&self, target: &Target, flags: &mut Flags) {
-        let occupants = self.occupants();
+        let occupants = self.items.occupants();
         let prefitted: std::collections::BTreeMap<Address, PrefittedWay> =
             self.prefitted_plugs(target, &occupants).into_iter().collect();
-        for plug in &self.plugs {
+        for plug in &self.items.plugs {
             match &plug.place {
-                Place::In(at) if self.side_of(at) == Some(JobSide::New) => {
+                Place::In(at) if self.housings.side_of(at) == Some(JobSide::New) => {
                     let expected = target.expected(at);
                     // Behind a spare terminal the plug belongs to the spare.
                     let behind = !matches!(occupants.get(at), Some(Occupant::Plug(_)));
@@ -164,7 +165,7 @@ impl State {
                             .at(self, at),
                         );
                     }
-                    if let (Some(size), Some(cavity)) = (&plug.size, self.cavity_size(at))
+                    if let (Some(size), Some(cavity)) = (&plug.size, self.housings.cavity_size(at))
                         && *size != cavity
                     {
                         let say =
@@ -204,7 +205,7 @@ impl State {
         flags: &mut Flags,
     ) {
         let ItemId::At(home) = &plug.id else { return };
-        let Some(to) = self.mapped(home) else { return };
+        let Some(to) = self.mapping.mapped(home) else { return };
         if !occupants.contains_key(to) && matches!(target.expected(to), Expected::Plug(_)) {
             let say = format!("The plug of {} is lost.", home.label);
             let instead = "Search floor, tray, mating half and harness cover; then fit a new one.";
@@ -213,19 +214,19 @@ impl State {
     }
 
     pub(super) fn flag_others(&self, target: &Target, flags: &mut Flags) {
-        for other in &self.others {
+        for other in &self.items.others {
             let (code, what) = match &other.kind {
                 OtherKind::Spare => (Code::SpareMissing, "spare terminal".to_owned()),
                 OtherKind::Bridge(what) => (Code::BridgeMissing, what.clone()),
             };
             let wanted = target.cavities.values().any(|e| *e == Expected::Other(other.id.clone()));
             match &other.place {
-                Place::In(at) if self.side_of(at) == Some(JobSide::New) => {
+                Place::In(at) if self.housings.side_of(at) == Some(JobSide::New) => {
                     let fits = match target.expected(at) {
                         Expected::Other(id) => *id == other.id,
                         // A spare terminal with its plug fills a hole as well as a plug alone.
                         Expected::SpareAndPlug | Expected::Plug(_) => {
-                            other.kind == OtherKind::Spare && self.plug_at(at).is_some()
+                            other.kind == OtherKind::Spare && self.items.plug_at(at).is_some()
                         }
                         _ => false,
                     };

@@ -64,7 +64,7 @@ impl Flag {
 
     /// The same flag, about a cavity.
     fn at(mut self, state: &State, at: &Address) -> Self {
-        self.side = state.side_of(at);
+        self.side = state.housings.side_of(at);
         self.housing = Some(at.housing.clone());
         self.at = Some(at.clone());
         self
@@ -119,8 +119,8 @@ impl State {
     /// Whether a flag may be accepted as a deviation at all.
     pub fn may_be_accepted(&self, code: Code, at: Option<&Address>) -> bool {
         let sealed = |at: &Address| {
-            let mapped = self.mapped(at).unwrap_or(at);
-            self.housing(&mapped.housing).is_some_and(|h| h.housing().sealing.is_sealed())
+            let mapped = self.mapping.mapped(at).unwrap_or(at);
+            self.housings.housing(&mapped.housing).is_some_and(|h| h.housing().sealing.is_sealed())
         };
         let open_in_sealed = matches!(code, Code::OpenCavity | Code::PlugMissing) && at.is_none_or(sealed);
         // A substitute is the one grave thing a name may settle: it is what the flag asks for.
@@ -133,7 +133,7 @@ impl State {
     /// stands for is put right; time does not clear it.
     fn add_temporary_measures(&self, closing: &Flags, flags: &mut Flags) {
         let mut measures = Flags::new();
-        for accepted in &self.accepted {
+        for accepted in &self.course.accepted {
             let Some(due) = &accepted.due else { continue };
             let stands_for = |flag: &&Flag| accepted.is_about(flag);
             if let Some(flag) = flags.iter().chain(closing).find(stands_for) {
@@ -150,7 +150,9 @@ impl State {
     /// Marks accepted flags.
     fn mark_accepted(&self, flags: &mut Flags) {
         for flag in flags.iter_mut() {
-            let Some(accepted) = self.accepted.iter().rev().find(|a| a.is_about(flag)) else { continue };
+            let Some(accepted) = self.course.accepted.iter().rev().find(|a| a.is_about(flag)) else {
+                continue;
+            };
             if self.may_be_accepted(flag.code, flag.at.as_ref()) {
                 flag.accepted = Some(accepted.clone());
             }

@@ -2,6 +2,7 @@
 //! taken for mended that nobody checked.
 
 use super::{Flag, Flags};
+use crate::job::Readings;
 use crate::{
     face::Face,
     job::{
@@ -15,11 +16,11 @@ use crate::{
 
 impl State {
     pub(super) fn flag_passed(&self, flags: &mut Flags) {
-        for deviation in self.deviations.iter().filter(|b| !self.is_mended(b)) {
+        for deviation in self.course.deviations.iter().filter(|b| !self.is_mended(b)) {
             let say =
                 format!("{} went past {}: {}", deviation.anyway.by, deviation.code, deviation.anyway.reason);
             let flag = Flag::job(deviation.code, say, "Inspect what was done to it, and put it right.");
-            let lead = deviation.lead.as_ref().and_then(|id| self.lead(id));
+            let lead = deviation.lead.as_ref().and_then(|id| self.items.lead(id));
             let flag = match (lead, &deviation.at) {
                 (Some(lead), _) => self.about_lead(flag, lead),
                 (None, Some(at)) => flag.at(self, at),
@@ -67,12 +68,13 @@ impl State {
             | Code::SpliceSecond => true,
             Code::SpareMissing | Code::BridgeMissing => !self.holds_other_out_of_place(deviation),
             Code::TerminalMisfit => deviation.lead.is_some() || !self.holds_other(deviation),
-            Code::ViewUnset => self.housings.iter().all(|h| h.view.is_some()),
-            Code::AnchorFailed => self.housings.iter().all(|h| self.view_is_proved(h)),
+            Code::ViewUnset => self.housings.all.iter().all(|h| h.view.is_some()),
+            Code::AnchorFailed => self.housings.all.iter().all(|h| self.view_is_proved(h)),
             Code::MapClash => {
-                let lead = deviation.lead.as_ref().and_then(|id| self.lead(id));
-                let waits = lead.is_some_and(|lead| self.leads.iter().any(|l| self.waits_to_join(l, lead)));
-                self.map_confirmed.is_some() && !waits
+                let lead = deviation.lead.as_ref().and_then(|id| self.items.lead(id));
+                let waits =
+                    lead.is_some_and(|lead| self.items.leads.iter().any(|l| self.waits_to_join(l, lead)));
+                self.mapping.confirmed.is_some() && !waits
             }
             Code::PartMisfit => self.misfit().is_none() && self.next_question().is_none(),
             Code::LockNotReleased => self.is_looked_at_since(deviation),
@@ -80,8 +82,8 @@ impl State {
             Code::LookAlike => deviation
                 .lead
                 .as_ref()
-                .and_then(|id| self.lead(id))
-                .is_some_and(|lead| self.is_measured_since(lead, deviation.n)),
+                .and_then(|id| self.items.lead(id))
+                .is_some_and(|lead| self.readings.is_measured_since(lead, deviation.n)),
             // No rule that takes a name says these; what a journal claims of them stays.
             Code::GateOpen
             | Code::NotReRead
@@ -120,13 +122,13 @@ impl State {
     /// Whether a spare terminal, bridge or clip sits where the rule was passed.
     fn holds_other(&self, deviation: &Deviation) -> bool {
         let at = deviation.to.as_ref().or(deviation.at.as_ref());
-        at.is_some_and(|at| matches!(self.occupant(at), Some(Occupant::Other(_))))
+        at.is_some_and(|at| matches!(self.items.occupant(at), Some(Occupant::Other(_))))
     }
 
     /// The same, and by the plan it does not belong there.
     fn holds_other_out_of_place(&self, deviation: &Deviation) -> bool {
         let Some(at) = deviation.to.as_ref().or(deviation.at.as_ref()) else { return false };
-        match self.occupant(at) {
+        match self.items.occupant(at) {
             Some(Occupant::Other(other)) => *self.target().expected(at) != Expected::Other(other.id.clone()),
             Some(Occupant::Lead(_) | Occupant::Plug(_)) | None => false,
         }
@@ -136,20 +138,22 @@ impl State {
     /// it sits. What is not in a new housing any more harms nothing.
     fn is_looked_at_since(&self, deviation: &Deviation) -> bool {
         if let Some(id) = &deviation.lead {
-            return self.lead(id).is_some_and(|lead| lead.called_good.is_some_and(|n| n > deviation.n));
+            return self.items.lead(id).is_some_and(|lead| lead.called_good.is_some_and(|n| n > deviation.n));
         }
         let Some(at) = &deviation.at else { return false };
         let id = ItemId::At(at.clone());
-        let plug = self.plugs.iter().find(|plug| plug.id == id || plug.place == Place::In(at.clone()));
+        let plug = self.items.plugs.iter().find(|plug| plug.id == id || plug.place == Place::In(at.clone()));
         let housing = match plug.map(|plug| &plug.place) {
             Some(Place::In(now)) => &now.housing,
             Some(Place::Scrapped | Place::Returned | Place::Lost) => return true,
             _ => &at.housing,
         };
-        let look = self.looked_over.get(&(housing.clone(), Face::Wire));
+        let look = self.readings.looked_over.get(&(housing.clone(), Face::Wire));
         look.is_some_and(|look| look.sound && look.n > deviation.n)
     }
+}
 
+impl Readings {
     /// Whether the circuit of a lead was measured through, and passed, since an entry.
     fn is_measured_since(&self, lead: &Lead, n: usize) -> bool {
         let is_its = |circuit: &str| {

@@ -10,7 +10,7 @@ use crate::reckoning::MOST_LEADS;
 impl State {
     pub(super) fn flag_repairs(&self, target: &Target, flags: &mut Flags) {
         let plans = self.splice_plans();
-        for lead in &self.leads {
+        for lead in &self.items.leads {
             if let Some(done) = lead.repairs.iter().rev().find(|r| r.stands() && bears_a_terminal(r)) {
                 self.flag_crimp(lead, done, flags);
             }
@@ -47,7 +47,7 @@ impl State {
 
     /// The crimp that goes into the machine.
     fn flag_crimp(&self, lead: &Lead, done: &RepairDone, flags: &mut Flags) {
-        let call = self.call(lead);
+        let call = lead.call();
         let mut add = |code, say: String, instead: &str| {
             flags.push(self.about_lead(Flag::job(code, say, instead), lead));
         };
@@ -117,12 +117,12 @@ impl State {
 
     /// A pair that was found untwisted too far: errors under load.
     fn flag_untwisted_as_found(&self, lead: &Lead, flags: &mut Flags) {
-        let limit = &self.rules.untwisted_mm;
+        let limit = &self.world.rules.untwisted_mm;
         let mut lengths = lead.seen.wires.iter().filter_map(|wire| wire.untwisted.as_ref());
         if let Some(length) = lengths.find(|length| length.mm() > limit.value) {
             let say = format!(
                 "{} is untwisted over {}; {} mm are let pass ({}).",
-                self.call(lead),
+                lead.call(),
                 length.both(),
                 limit.value,
                 limit.source
@@ -133,7 +133,7 @@ impl State {
     }
 
     fn flag_splice(&self, lead: &Lead, plans: &[SplicePlan], flags: &mut Flags) {
-        let call = self.call(lead);
+        let call = lead.call();
         self.flag_terminal_of_order(lead, &call, flags);
         let mut add = |code, say: String, instead: &str| {
             flags.push(self.about_lead(Flag::job(code, say, instead), lead));
@@ -167,7 +167,7 @@ impl State {
             add(Code::Soldered, say, "Hold the wire within 50 mm of it; accept it by name, or crimp it.");
         }
         match &splice.untwisted {
-            Some(untwisted) if untwisted.mm() > self.rules.untwisted_mm.value => {
+            Some(untwisted) if untwisted.mm() > self.world.rules.untwisted_mm.value => {
                 let say = format!("{call} is untwisted over {} at its splice.", untwisted.both());
                 add(Code::Untwisted, say, "Twist the pair again over its splices.");
             }
@@ -195,7 +195,7 @@ impl State {
         {
             let say = format!(
                 "The lead for {} was asked for with {asked} mm; its splice has moved, and it needs {:.0} mm now.",
-                self.call(lead),
+                lead.call(),
                 length.order_mm
             );
             let instead = "Send the request again, and tell the desk that the first one is too short.";
@@ -210,7 +210,7 @@ impl State {
         if let Some(drop) = drop {
             let say = format!(
                 "The circuit of {} loses {:.2} V ({:.1} %) with its lead in it; {} % are let pass ({}).",
-                self.call(lead),
+                lead.call(),
                 drop.drop_v,
                 drop.percent,
                 drop.limit.value,
@@ -243,20 +243,18 @@ impl State {
 
     /// Two wires through one sealed hole leak between them, until one lead goes in their place.
     fn flag_shared_hole(&self, lead: &Lead, target: &Target, flags: &mut Flags) {
-        let sealed = target.of(&lead.id).and_then(|to| self.housing(&to.housing));
+        let sealed = target.of(&lead.id).and_then(|to| self.housings.housing(&to.housing));
         let sealed = sealed.is_some_and(|h| h.side == JobSide::New && h.housing().sealing.is_sealed());
         if lead.wires_left() > 1 && sealed && !lead.has_repair_lead() {
-            let say = format!(
-                "The wires of {} share one sealed hole: water runs in between them.",
-                self.call(lead)
-            );
+            let say =
+                format!("The wires of {} share one sealed hole: water runs in between them.", lead.call());
             let instead = "Join them behind the seal and run one lead, or accept it by name.";
             flags.push(self.about_lead(Flag::job(Code::TwoInOneHole, say, instead), lead));
         }
     }
 
     fn flag_plan(&self, plan: &SplicePlan, flags: &mut Flags) {
-        let Some(housing) = self.housing(&plan.housing) else { return };
+        let Some(housing) = self.housings.housing(&plan.housing) else { return };
         if !plan.cannot.is_empty() {
             let say = self.why_no_plan(plan);
             let instead = match plan.room_needed_mm() {
@@ -268,17 +266,17 @@ impl State {
             };
             flags.push(Flag::job(Code::SpliceTooNear, say, instead).of(housing));
         }
-        let (count, most) = (self.splices_in(plan), self.rules.most_splices.value as usize);
+        let (count, most) = (self.splices_in(plan), self.world.rules.most_splices.value as usize);
         if count > most {
             let say = format!("{count} wires of the bundle of {} are spliced; {most} may be.", plan.housing);
             flags.push(Flag::job(Code::SpliceTooMany, say, "Replace the branch.").of(housing));
         }
         let wires: usize = self.leads_of(&plan.housing).map(Lead::wires_left).sum();
-        if plan.leads.len() * self.rules.leads_one_in.value as usize > wires {
+        if plan.leads.len() * self.world.rules.leads_one_in.value as usize > wires {
             let say = format!(
                 "{} of {wires} wires get a repair lead: more than one in {}.",
                 plan.leads.len(),
-                self.rules.leads_one_in.value
+                self.world.rules.leads_one_in.value
             );
             let instead = "Replacing the branch may be cheaper and safer; accept it by name if not.";
             flags.push(Flag::job(Code::LeadsMany, say, instead).of(housing));
@@ -288,7 +286,7 @@ impl State {
     /// Which leads have no place together, in a sentence.
     pub fn why_no_plan(&self, plan: &SplicePlan) -> String {
         let calls: Vec<String> =
-            plan.cannot.iter().filter_map(|id| self.lead(id)).map(|lead| self.call(lead)).collect();
+            plan.cannot.iter().filter_map(|id| self.items.lead(id)).map(|lead| lead.call()).collect();
         match calls.as_slice() {
             several if plan.is_too_many() => format!(
                 "{} splices behind {} are more than one plan takes ({MOST_LEADS}).",

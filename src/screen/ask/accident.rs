@@ -94,7 +94,7 @@ pub(super) fn at_with_reason(
 }
 
 pub(super) fn reopen(view: &JobView<'_>, typed: &[&str]) -> Asked {
-    let set = view.state().side(JobSide::New).find(|h| h.lock == Some(LockState::FullSet));
+    let set = view.state().housings.side(JobSide::New).find(|h| h.lock == Some(LockState::FullSet));
     let Some((housing, lock)) = set.and_then(|h| h.housing().lock.as_ref().map(|l| (h, l))) else {
         return Asked::Wrong(format!("No lock on the {} side is full-set.", side_words(JobSide::New)));
     };

@@ -16,7 +16,7 @@ use crate::screen::job_view::JobView;
 /// What lies behind a housing, along its bundle; each answer is read before the next question, and
 /// what is on record stands beside it.
 pub(super) fn behind(view: &JobView<'_>, answers: &[Answer]) -> Asked {
-    let olds: Vec<_> = view.state().side(JobSide::Old).map(|h| h.name.clone()).collect();
+    let olds: Vec<_> = view.state().housings.side(JobSide::Old).map(|h| h.name.clone()).collect();
     let typed = texts(answers);
     let (name, typed) = match (olds.as_slice(), typed.as_slice()) {
         ([one], typed) => (one.clone(), typed),
@@ -33,7 +33,7 @@ pub(super) fn behind(view: &JobView<'_>, answers: &[Answer]) -> Asked {
 }
 
 fn read_behind(view: &JobView<'_>, name: &HousingName, typed: &[&str]) -> Result<Behind, Asked> {
-    let now = view.state().behind.get(name);
+    let now = view.state().housings.behind.get(name);
     let on_record = now.cloned().unwrap_or_default();
     let offer =
         |told: String| if now.is_some() { format!("; = as on record: {told}") } else { String::new() };
@@ -82,7 +82,7 @@ fn read_behind(view: &JobView<'_>, name: &HousingName, typed: &[&str]) -> Result
             "That lies between {from} and {to}, where no splice may lie: key {from}."
         )));
     }
-    let clearance = view.state().rules.clearance_mm.value;
+    let clearance = view.state().world.rules.clearance_mm.value;
     if let Some(last) = last.as_ref().filter(|last| last.mm() <= clearance) {
         return Err(wrong(format!(
             "Nothing fits before {last}: {clearance} mm behind the housing are kept free. How far may splices go?"

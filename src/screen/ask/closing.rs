@@ -79,7 +79,7 @@ pub(super) fn look(view: &JobView<'_>, housing: &HousingName, face: Face, answer
         let (housing, cavities) = (housing.clone(), Vec::new());
         Asked::Ready(vec![Act::LookedOver { housing, face, cavities, sound, found }])
     };
-    let last = view.state().looked_over.get(&(housing.clone(), face)).filter(|look| !look.sound);
+    let last = view.state().readings.looked_over.get(&(housing.clone(), face)).filter(|look| !look.sound);
     let again = last.map_or(String::new(), |look| {
         let remedies: Vec<&str> = look.found.iter().map(|fault| fault.remedy()).collect();
         format!("IT WAS NOT SOUND. {}", remedies.join(" "))
@@ -128,13 +128,13 @@ pub(super) fn clear(cavities: &[Address], answers: &[Answer]) -> Asked {
 
 /// The mating half: looked at, put right where it was damaged, or not at this bench.
 pub(super) fn mating_half(view: &JobView<'_>, answers: &[Answer]) -> Asked {
-    let prompt = match &view.state().mating_half {
+    let prompt = match &view.state().housings.mating_half {
         Some(MatingVerdict::Damaged(what)) => {
             format!("The mating half is NOT SOUND: {what}. Nothing is mated until it is cleaned or replaced.")
         }
         _ => "LOOK at the mating half: pins, corrosion, seal, plastic.".to_owned(),
     };
-    let offered = match view.state().mating_half {
+    let offered = match view.state().housings.mating_half {
         Some(MatingVerdict::Damaged(_)) => vec![Pick::Cleaned, Pick::Replaced, Pick::NotHere],
         _ => vec![Pick::Sound, Pick::NotSound, Pick::Cleaned, Pick::Replaced, Pick::NotHere],
     };
@@ -163,10 +163,10 @@ pub(super) fn at_the_machine(view: &JobView<'_>, answers: &[Answer]) -> Asked {
 
 /// A row counted.
 pub(super) fn count_row(view: &JobView<'_>, name: &HousingName, row: usize, answers: &[Answer]) -> Asked {
-    let holes = view.state().row_in_words(name, row);
+    let holes = view.state().housings.row_in_words(name, row);
     match texts(answers).first() {
         None => {
-            let failed = view.state().row_counts.get(&(name.clone(), row)) == Some(&false);
+            let failed = view.state().readings.row_counts.get(&(name.clone(), row)) == Some(&false);
             let again = if failed { "NO MATCH. Find the hole that differs, count again." } else { "" };
             field(format!("COUNT the row {holes} of {name}: wires, plugs, open holes, as in 6 2 0"))
                 .loudly(again)
@@ -199,7 +199,7 @@ pub(super) fn reread(view: &JobView<'_>, at: &Address, answers: &[Answer]) -> As
             let held = pose_in_words(housing.housing(), pose);
             let ask =
                 format!("RE-READ {}, {held}: {place}. Colour in that hole, plug or nothing?", at.housing);
-            let failed = view.state().rereads.get(at).is_some_and(|last| !last.agrees);
+            let failed = view.state().readings.rereads.get(at).is_some_and(|last| !last.agrees);
             let again =
                 if failed { "NO MATCH. Look at both faces, put it right (!), read again." } else { "" };
             field(ask).loudly(again)
@@ -325,8 +325,8 @@ pub(super) fn test(view: &JobView<'_>, kind: TestKind, answers: &[Answer]) -> As
 /// The wires that were mended: they are tested first, each.
 fn mended(view: &JobView<'_>) -> String {
     let state = view.state();
-    let mended = state.leads.iter().filter(|lead| lead.repairs.iter().any(|done| done.stands()));
-    let calls: Vec<String> = mended.map(|lead| state.call(lead)).collect();
+    let mended = state.items.leads.iter().filter(|lead| lead.repairs.iter().any(|done| done.stands()));
+    let calls: Vec<String> = mended.map(|lead| lead.call()).collect();
     match calls.as_slice() {
         [] => String::new(),
         calls => format!(", the mended wires first, each: {}", list_of(calls)),
@@ -352,7 +352,7 @@ fn example(kind: TestKind) -> (&'static str, &'static str) {
 
 /// The house's own limit, where it has one.
 fn house_limit(view: &JobView<'_>, kind: TestKind) -> String {
-    let rules = &view.state().rules;
+    let rules = &view.state().world.rules;
     match kind {
         TestKind::Drop => format!(
             " House: {} % of the supply, {} % where it must not fail ({}); the machine's manual goes first.",
@@ -368,7 +368,7 @@ pub(super) fn sign(view: &JobView<'_>, answers: &[Answer]) -> Asked {
         [] => field("SIGN: your name?"),
         [name, ..] if !says_something(name) => Asked::Wrong(format!("\"{name}\" is no name: key it.")),
         // A ticket without a serial number has no end to read.
-        [name] if view.state().ticket.serial.trim().is_empty() => {
+        [name] if view.state().world.ticket.serial.trim().is_empty() => {
             Asked::Ready(vec![Act::Sign { name: (*name).to_owned(), serial_end: String::new() }])
         }
         [_] => field("The end of the serial number, two characters or more, read on the machine?"),

@@ -19,10 +19,10 @@ pub(super) fn in_hand(view: &JobView<'_>, lead: &Lead, call: &str, answers: &[An
         return Some(leaves_terminal(lead, call, slots, answers));
     }
     let state = view.state();
-    let other = state.leads.iter().find(|other| state.waits_to_join(other, lead))?;
+    let other = state.items.leads.iter().find(|other| state.waits_to_join(other, lead))?;
     Some(match answers {
         [] => picks(
-            format!("{call} is to be joined with {}: tag and park it until both are out.", state.call(other)),
+            format!("{call} is to be joined with {}: tag and park it until both are out.", other.call()),
             &[Pick::Tagged],
         ),
         [_, rest @ ..] => repair::park(view, Some(RepairKind::Join), rest),
@@ -117,7 +117,7 @@ fn leaves_terminal(lead: &Lead, call: &str, slots: &[usize], answers: &[Answer])
 pub(super) fn join(view: &JobView<'_>, typed: &[&str]) -> Asked {
     let lead = |label: &str| -> Result<&Lead, String> {
         let at = view.resolve(JobSide::Old, label)?;
-        let lead = view.state().lead(&ItemId::At(at.clone()));
+        let lead = view.state().items.lead(&ItemId::At(at.clone()));
         lead.ok_or_else(|| format!("No lead was recorded in {at}."))
     };
     let planned = |lead: &Lead, with: &Lead, reason: &str| Act::Planned {
@@ -131,9 +131,7 @@ pub(super) fn join(view: &JobView<'_>, typed: &[&str]) -> Asked {
     match typed {
         [] => field("JOIN two leads: the first, by its old cavity?"),
         [one] => match lead(one) {
-            Ok(one) => {
-                field(format!("{} goes into the terminal of which other lead?", view.state().call(one)))
-            }
+            Ok(one) => field(format!("{} goes into the terminal of which other lead?", one.call())),
             Err(why) => Asked::Wrong(why),
         },
         [one, other, rest @ ..] => match (lead(one), lead(other)) {

@@ -115,7 +115,7 @@ impl CrimpAsks<'_> {
 
     /// The terminal's sheet, where the families of the job have it.
     fn sheet(&self) -> Option<&Terminal> {
-        self.view.state().terminal_named(self.terminal?)
+        self.view.state().housings.terminal_named(self.terminal?)
     }
 
     fn sheet_height(&self) -> Option<Height> {
@@ -198,7 +198,7 @@ impl CrimpAsks<'_> {
     }
 
     fn ask_tug(&self, sample: Option<&SamplePull>) -> Asked {
-        let standard = self.view.state().rules.pull_standard.value;
+        let standard = self.view.state().world.rules.pull_standard.value;
         let least = self.lead.wire_to_crimp().and_then(|wire| pull_minimum(standard, wire.area_mm2()));
         let weak = match sample.zip(least) {
             Some((sample, (least_n, source))) if sample.force_n < least_n => {

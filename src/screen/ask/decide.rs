@@ -71,7 +71,7 @@ fn good(not_needed: Option<String>) -> Act {
 
 /// What to look at on this terminal, and what was planned for it.
 fn look_prompt(view: &JobView<'_>, lead: &Lead, call: &str) -> String {
-    let housing = view.goes_into(lead).or_else(|| view.state().side(JobSide::Old).next());
+    let housing = view.goes_into(lead).or_else(|| view.state().housings.side(JobSide::Old).next());
     let contact = match housing.map(|h| h.housing().gender) {
         Some(Gender::Male) => "pin",
         _ => "spring",
@@ -93,7 +93,7 @@ fn look_prompt(view: &JobView<'_>, lead: &Lead, call: &str) -> String {
 
 /// What a female may be tried with.
 fn test_pin_words(view: &JobView<'_>, lead: &Lead) -> String {
-    let pins = view.state().test_pins_for(lead);
+    let pins = view.state().housings.test_pins_for(lead);
     let parts: Vec<String> = pins.iter().map(|pin| pin.part.to_string()).collect();
     match parts.is_empty() {
         true => "Test pin only of the same family.".to_owned(),
@@ -103,7 +103,7 @@ fn test_pin_words(view: &JobView<'_>, lead: &Lead) -> String {
 
 /// The findings that can be on this lead.
 fn can_be_found(view: &JobView<'_>, lead: &Lead) -> Vec<Pick> {
-    let housing = view.goes_into(lead).or_else(|| view.state().side(JobSide::New).next());
+    let housing = view.goes_into(lead).or_else(|| view.state().housings.side(JobSide::New).next());
     let kinds: Vec<WireKind> = lead.wires_in().map(|wire| wire.kind).collect();
     let fits = |finding: Finding| {
         housing.is_none_or(|h| {

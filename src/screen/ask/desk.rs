@@ -98,7 +98,7 @@ pub(super) fn arrived(view: &JobView<'_>, answers: &[Answer]) -> Asked {
 }
 
 fn is_asked(view: &JobView<'_>, line: u32) -> Result<(), String> {
-    let request = view.job.state().requested.as_ref();
+    let request = view.job.state().supply.requested.as_ref();
     let is_there = request.is_some_and(|request| request.lines.iter().any(|asked| asked.line == line));
     match is_there {
         true => Ok(()),

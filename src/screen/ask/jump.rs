@@ -44,7 +44,7 @@ pub(super) fn find(view: &JobView<'_>, typed: &str) -> Result<Address, String> {
         &|wire| has(&wire.number) || has(&wire.circuit),
     ];
     for mark in marks {
-        let found = &view.state().found;
+        let found = &view.state().records.found;
         // A colour that will be asked is not told by going to it.
         let is_told = |at: &Address| colour.is_none() || !view.will_ask_colour(&ItemId::At(at.clone()));
         let fits =
@@ -80,7 +80,7 @@ fn covered_now(view: &JobView<'_>) -> Option<&'static str> {
 
 /// The open step at a place, or its record while that is not finished.
 fn go_to(view: &JobView<'_>, at: Address) -> Asked {
-    if !view.state().records_finished() {
+    if !view.state().records.records_finished() {
         return Asked::Go(Task::Record { at: Some(at) });
     }
     match step_for(view, &at) {
@@ -107,14 +107,14 @@ fn is_asked_of(view: &JobView<'_>, what: &Task, at: &Address) -> bool {
 }
 
 fn is_about(view: &JobView<'_>, what: &Task, at: &Address) -> bool {
-    let to_there = |to: Option<&Address>| to.is_some() && to == view.state().mapped(at);
+    let to_there = |to: Option<&Address>| to.is_some() && to == view.state().mapping.mapped(at);
     match what {
         // A wire that sits elsewhere and belongs there is about it, too.
         Task::MoveWire { lead, to } => *lead == ItemId::At(at.clone()) || to_there(to.as_ref()),
         Task::MovePlug { from, .. } | Task::MoveOther { from, .. } | Task::TakePlug { at: from } => {
             from == at
         }
-        Task::FitPlug { at: to } => view.state().mapped(at) == Some(to),
+        Task::FitPlug { at: to } => view.state().mapping.mapped(at) == Some(to),
         _ => false,
     }
 }
@@ -134,9 +134,14 @@ fn belongs_in(view: &JobView<'_>, differs: &Address, at: &Address) -> bool {
 /// yet: after this step, round to the first.
 pub(super) fn next(view: &JobView<'_>, wanted: Wanted, after: Option<&Task>) -> Asked {
     let state = view.state();
-    let open_holes: Vec<&Address> =
-        state.found.iter().filter(|(_, holds)| **holds == CavityContent::Open).map(|(at, _)| at).collect();
-    if !state.records_finished() {
+    let open_holes: Vec<&Address> = state
+        .records
+        .found
+        .iter()
+        .filter(|(_, holds)| **holds == CavityContent::Open)
+        .map(|(at, _)| at)
+        .collect();
+    if !state.records.records_finished() {
         let at = match wanted {
             Wanted::Undone => state.unrecorded().into_iter().next(),
             Wanted::Open => open_holes.first().map(|at| (*at).clone()),

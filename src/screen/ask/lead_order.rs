@@ -16,7 +16,7 @@ pub(super) fn by_label(view: &JobView<'_>, answers: &[Answer]) -> Asked {
         return field("ORDER a repair lead: for which old cavity, or which wire?");
     };
     let lead = super::jump::find(view, label)
-        .map(|at| view.state().leads.iter().find(|lead| lead.id == crate::job::ItemId::At(at.clone())));
+        .map(|at| view.state().items.leads.iter().find(|lead| lead.id == crate::job::ItemId::At(at.clone())));
     match lead {
         Ok(Some(lead)) => order(view, lead, rest),
         Ok(None) => Asked::Wrong(format!("No lead was recorded in {label}.")),
@@ -26,7 +26,7 @@ pub(super) fn by_label(view: &JobView<'_>, answers: &[Answer]) -> Asked {
 
 /// The order, question by question.
 pub(super) fn order(view: &JobView<'_>, lead: &Lead, answers: &[Answer]) -> Asked {
-    let call = view.state().call(lead);
+    let call = lead.call();
     let asks = Asks { view, lead, call: &call };
     // Ordered before, everything stays as it was said until it is keyed anew.
     let mut order = lead.order.as_deref().cloned().unwrap_or_default();
@@ -150,7 +150,7 @@ impl Asks<'_> {
             other.id != self.lead.id
                 && other.seen.wires.iter().any(|wire| wire.colour.known() == Some(colour))
         };
-        let like: Vec<String> = state.leads.iter().filter(is_like).map(|lead| state.call(lead)).collect();
+        let like: Vec<String> = state.items.leads.iter().filter(is_like).map(|lead| lead.call()).collect();
         match like.as_slice() {
             [] => String::new(),
             some => format!("{colour} is the colour of {}, too: label it. ", list_of(some)),
@@ -193,7 +193,7 @@ impl Asks<'_> {
             OrderField::OtherEnd => field("The other end? (strip 8, square, or splice)"),
             OrderField::CrimpRecord => picks("Is the record of its crimp to come with it?", &yes_no),
             OrderField::Spliced => {
-                let many = self.view.state().rules.most_splices.value;
+                let many = self.view.state().world.rules.most_splices.value;
                 picks(
                     format!(
                         "Is {call} spliced already between here and the next branch? (at most {many} in a bundle; where it lies: ! 3)"

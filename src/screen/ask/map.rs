@@ -44,7 +44,7 @@ fn prompt(view: &JobView<'_>, proposals: &[MapProposal]) -> String {
             let (source, without) = state.nearest_map();
             let first: Vec<&Address> = without.iter().take(6).collect();
             let more = if without.len() > first.len() { " and more" } else { "" };
-            let held = view.state().leads.len();
+            let held = view.state().items.leads.len();
             match without.len() < held {
                 true => format!(
                     "MAP: with {} for the rest, still without a place: {}{more}. Map by hand.",
@@ -56,12 +56,12 @@ fn prompt(view: &JobView<'_>, proposals: &[MapProposal]) -> String {
         }
         [only] => {
             let mut pairs = only.map.iter().filter_map(|(from, to)| Some((from, to.as_ref()?)));
-            let why = pairs.find_map(|(from, to)| state.why_labels_differ(from, to));
+            let why = pairs.find_map(|(from, to)| state.housings.why_labels_differ(from, to));
             let why = why.map_or(String::new(), |why| format!(": {why}"));
             format!("CONFIRM the map by {}{why}. {}.", only.source.words(), state.map_in_words(&only.map))
         }
         [first, second, ..] => {
-            let differs = state.map_differs(&first.map, &second.map).unwrap_or_default();
+            let differs = state.housings.map_differs(&first.map, &second.map).unwrap_or_default();
             format!(
                 "CHOOSE the map (Tab: both ways). Between {} and {}, {differs} Which does the mating half follow?",
                 first.source.words(),

@@ -207,25 +207,25 @@ pub fn topic_now(view: &JobView<'_>) -> Topic {
     if view.by.trim().is_empty() {
         return Topic::WhoWorks;
     }
-    if state.stopped.is_some() {
+    if state.course.stopped.is_some() {
         return Topic::Stopped;
     }
-    if let Some(need) = &state.resume {
+    if let Some(need) = &state.course.resume {
         return resume_topic(view, need);
     }
-    for housing in &state.housings {
+    for housing in &state.housings.all {
         if state.failed_anchor(housing).is_some() && !state.has_moved() {
             return Topic::FailedAnchor(housing.name.clone());
         }
     }
     let next = view.assessment.steps.iter().find(|s| s.status == Status::Next).map(|s| s.what.clone());
-    let plug_in_hand = state.plugs.iter().any(|p| p.place == Place::Hand);
+    let plug_in_hand = state.items.plugs.iter().any(|p| p.place == Place::Hand);
     match next {
         Some(Task::MovePlug { from, to }) if plug_in_hand => Topic::Step(Task::MovePlug { from, to }),
         _ if plug_in_hand => Topic::PlugInHand,
         Some(step) if step.opens_or_moves() && refusing(view).is_some() => Topic::NotStartable,
         Some(step) => Topic::Step(step),
-        None if state.leads.iter().any(|lead| state.waits_for_part(lead)) => Topic::Waiting,
+        None if state.items.leads.iter().any(|lead| state.supply.waits_for_part(lead)) => Topic::Waiting,
         None if view.assessment.steps.iter().any(|s| s.status == Status::Waiting) => Topic::WaitingForMachine,
         None => Topic::Nothing,
     }
@@ -240,7 +240,7 @@ fn refusing<'a>(view: &JobView<'a>) -> Option<&'a Flag> {
 
 /// The job was stopped: only a slip is taken back, as the next key press.
 fn stopped(view: &JobView<'_>, answers: &[Answer]) -> Asked {
-    let why = view.state().stopped.as_deref().unwrap_or_default();
+    let why = view.state().course.stopped.as_deref().unwrap_or_default();
     match answers.first() {
         None => picks(
             format!("STOPPED: {why}. Start a new job from what was left; or was that a slip of the keys?"),
@@ -270,13 +270,13 @@ fn resume_topic(view: &JobView<'_>, need: &crate::job::ResumeNeed) -> Topic {
     if let Some(gate) = state.next_gate() {
         return Topic::Step(Task::Gate { gate });
     }
-    if let Some(housing) = state.housings.iter().find(|h| !need.views.contains(&h.name)) {
+    if let Some(housing) = state.housings.all.iter().find(|h| !need.views.contains(&h.name)) {
         return Topic::Step(Task::View { housing: housing.name.clone() });
     }
     if let Some(at) = state.resume_rereads().into_iter().find(|at| !need.reread.contains(at)) {
         return Topic::Step(Task::ReRead { at });
     }
-    let rows = state.housings.iter().flat_map(|h| (1..=h.rows().len()).map(|row| (h.name.clone(), row)));
+    let rows = state.housings.all.iter().flat_map(|h| (1..=h.rows().len()).map(|row| (h.name.clone(), row)));
     if let Some((housing, row)) = rows.into_iter().find(|key| !need.rows.contains(key)) {
         return Topic::Step(Task::CountRow { housing, row });
     }

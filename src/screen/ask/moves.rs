@@ -14,25 +14,24 @@ use crate::screen::{job_view::JobView, keys::Pick};
 /// The next question about a lead, wherever it is.
 pub(super) fn wire(view: &JobView<'_>, id: &ItemId, answers: &[Answer]) -> Asked {
     let state = view.state();
-    let Some(lead) = state.lead(id) else { return Asked::Wrong(format!("There is no lead {id}.")) };
+    let Some(lead) = state.items.lead(id) else { return Asked::Wrong(format!("There is no lead {id}.")) };
     match &lead.place {
-        Place::In(at) if state.side_of(at) == Some(JobSide::Old) => take_out(view, lead, at, answers),
+        Place::In(at) if state.housings.side_of(at) == Some(JobSide::Old) => {
+            take_out(view, lead, at, answers)
+        }
         Place::In(at) => in_new(view, lead, at, answers),
         Place::Hand => in_hand(view, lead, answers),
         Place::NotMade => {
-            repair::repair(view, lead, &state.call_joined(lead), RepairKind::RepairLead, answers)
+            repair::repair(view, lead, &state.items.call_joined(lead), RepairKind::RepairLead, answers)
         }
         Place::Parked(tag) => match answers.first() {
-            None => picks(
-                format!("TAKE UP {} from tag {tag}, when it can go on.", state.call(lead)),
-                &[Pick::TakeUp],
-            ),
+            None => {
+                picks(format!("TAKE UP {} from tag {tag}, when it can go on.", lead.call()), &[Pick::TakeUp])
+            }
             Some(_) => Asked::Ready(vec![Act::TakeUp { tag: tag.clone() }]),
         },
         _ => match answers.first() {
-            None => {
-                picks(format!("FIND {}: nobody sees it. In your hand now?", state.call(lead)), &[Pick::Yes])
-            }
+            None => picks(format!("FIND {}: nobody sees it. In your hand now?", lead.call()), &[Pick::Yes]),
             Some(_) => Asked::Ready(vec![Act::Seen {
                 item: id.clone(),
                 at: SeenAt::Hand,
@@ -120,12 +119,12 @@ fn taken_out(from: &Address, colour: Option<Colour>, freely: bool, seal: Seal) -
 
 /// Tang and release, as the definition tells them.
 fn release(view: &JobView<'_>, lead: &Lead, at: &Address) -> String {
-    let Some(cavity) = view.state().cavity(at) else { return String::new() };
+    let Some(cavity) = view.state().housings.cavity(at) else { return String::new() };
     let Some(housing) = view.housing(&at.housing) else { return String::new() };
     let tang = cavity.tang.map_or(String::new(), |side| format!(": {}", housing.tang_in_words(side)));
     let family = housing.definition.family();
     // Its own terminal where one is named; else all that fit the hole, as long as they agree.
-    let own = view.state().terminal_of(lead).and_then(|part| view.state().terminal_named(part));
+    let own = lead.terminal().and_then(|part| view.state().housings.terminal_named(part));
     let fitting = own.into_iter().chain(family.terminals_for(&cavity.size).filter(|_| own.is_none()));
     let fitting: Vec<&Terminal> = fitting.filter(|t| t.gender == housing.housing().gender).collect();
     let all = |from| !fitting.is_empty() && fitting.iter().all(|t| t.released_from == from);
@@ -144,7 +143,7 @@ fn is_individually_sealed(view: &JobView<'_>, at: &Address) -> bool {
 }
 
 fn in_hand(view: &JobView<'_>, lead: &Lead, answers: &[Answer]) -> Asked {
-    let call = view.state().call(lead);
+    let call = lead.call();
     if let Some(asked) = consequence::in_hand(view, lead, &call, answers) {
         return asked;
     }
@@ -179,7 +178,7 @@ fn insert(view: &JobView<'_>, call: &str, answers: &[Answer]) -> Asked {
 
 /// A lead that sits in a new hole: tugged, or taken out again.
 fn in_new(view: &JobView<'_>, lead: &Lead, at: &Address, answers: &[Answer]) -> Asked {
-    let call = view.state().call(lead);
+    let call = lead.call();
     let wrong = view.assessment.target.of(&lead.id) != Some(at);
     let again = |freely, seal| taken_out(at, None, freely, seal);
     match (lead.seat, answers.first()) {
@@ -209,7 +208,7 @@ fn in_new(view: &JobView<'_>, lead: &Lead, at: &Address, answers: &[Answer]) -> 
 pub(super) fn plug(view: &JobView<'_>, from: &Address, answers: &[Answer]) -> Asked {
     let state = view.state();
     let id = ItemId::At(from.clone());
-    match state.place_of(&id) {
+    match state.items.place_of(&id) {
         Some(Place::Hand) => {
             plug_into(view, &format!("the plug of {}", from.label), PlugSource::Hand, answers)
         }
@@ -222,7 +221,7 @@ pub(super) fn plug(view: &JobView<'_>, from: &Address, answers: &[Answer]) -> As
 
 /// A plug that comes out.
 pub(super) fn take_plug(view: &JobView<'_>, at: &Address, answers: &[Answer]) -> Asked {
-    let side = if view.state().side_of(at) == Some(JobSide::New) { "new" } else { "old" };
+    let side = if view.state().housings.side_of(at) == Some(JobSide::New) { "new" } else { "old" };
     match answers.first() {
         None => offer(
             format!("TAKE the plug out of {side} {}, without a nick.", at.label),
@@ -272,7 +271,7 @@ pub(super) fn plug_in_hand(view: &JobView<'_>, answers: &[Answer]) -> Asked {
 
 /// What can be done with a plug in the hand: a hole is named only where one needs it.
 fn lay_aside(view: &JobView<'_>) -> Asked {
-    let occupants = view.state().occupants();
+    let occupants = view.state().items.occupants();
     let mut cavities = view.assessment.target.cavities.iter();
     let needed = cavities.any(|(at, expected)| expected.takes_plug() && !occupants.contains_key(at));
     let mut offered = vec![
@@ -295,8 +294,8 @@ fn lay_aside(view: &JobView<'_>) -> Asked {
 /// A hole that takes a plug which is not on its way from the old housing.
 pub(super) fn fit_plug(view: &JobView<'_>, at: &Address, answers: &[Answer]) -> Asked {
     let state = view.state();
-    let size = state.cavity_size(at).map_or(String::new(), |size| format!(" of size {size}"));
-    let tray = state.plugs.iter().any(|p| p.place == Place::Tray);
+    let size = state.housings.cavity_size(at).map_or(String::new(), |size| format!(" of size {size}"));
+    let tray = state.items.plugs.iter().any(|p| p.place == Place::Tray);
     let spare_too = *view.assessment.target.expected(at) == crate::job::Expected::SpareAndPlug;
     match answers {
         [] => field(format!("FIT a plug{size} into new {}. Read the label of the hole and key it", at.label)),
@@ -422,7 +421,7 @@ fn moved_other(view: &JobView<'_>, from: &Address, answers: &[Answer]) -> Asked 
 }
 
 fn what_is(view: &JobView<'_>, at: &Address) -> String {
-    match view.state().found.get(at) {
+    match view.state().records.found.get(at) {
         Some(crate::record::CavityContent::Bridge(what)) => what.clone(),
         _ => "spare terminal".to_owned(),
     }

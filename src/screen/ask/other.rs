@@ -165,7 +165,7 @@ pub(super) fn ask_other(view: &JobView<'_>, thing: OtherThing, answers: &[Answer
         OtherThing::WrongKey => confirm(answers, wrong_key_prompt(view), Act::WrongKey),
         OtherThing::PutBack => Asked::Ready(vec![Act::PutBack]),
         OtherThing::Park => {
-            repair::park(view, view.state().lead_in_hand().and_then(|lead| lead.planned), answers)
+            repair::park(view, view.state().items.lead_in_hand().and_then(|lead| lead.planned), answers)
         }
         OtherThing::Seen => seen(view, &typed),
         OtherThing::Correct => correct(view, answers),
@@ -286,7 +286,7 @@ fn seen(view: &JobView<'_>, typed: &[&str]) -> Asked {
 /// A thing of this job by what was typed; a lead nobody recorded is loose/1 and so on.
 fn known_item(view: &JobView<'_>, typed: &str) -> Result<ItemId, String> {
     let item = item_id(view, typed)?;
-    let is_known = view.state().place_of(&item).is_some() || matches!(item, ItemId::Loose(_));
+    let is_known = view.state().items.place_of(&item).is_some() || matches!(item, ItemId::Loose(_));
     match is_known {
         true => Ok(item),
         false => Err(format!("Nothing was recorded as {item}. A lead nobody recorded is loose/1, loose/2.")),
@@ -384,17 +384,19 @@ fn accept(view: &JobView<'_>, typed: &[&str]) -> Asked {
 /// Whether a thing makes sense now, so that the menu shows only what works.
 pub fn makes_sense(view: &JobView<'_>, thing: OtherThing) -> bool {
     let state = view.state();
-    let plug_about = || state.plugs.iter().any(|p| matches!(p.place, Place::Hand | Place::Tray));
+    let plug_about = || state.items.plugs.iter().any(|p| matches!(p.place, Place::Hand | Place::Tray));
     match thing {
-        OtherThing::PutBack | OtherThing::Park => state.in_hand().is_some(),
+        OtherThing::PutBack | OtherThing::Park => state.items.in_hand().is_some(),
         OtherThing::PlugGone => plug_about(),
-        OtherThing::Behind | OtherThing::OrderLead => state.records_finished(),
-        OtherThing::Map => state.records_finished() && !state.has_moved(),
-        OtherThing::ReopenLock => state.side(JobSide::New).any(|h| h.lock == Some(LockState::FullSet)),
-        OtherThing::Arrived => state.requested.is_some(),
+        OtherThing::Behind | OtherThing::OrderLead => state.records.records_finished(),
+        OtherThing::Map => state.records.records_finished() && !state.has_moved(),
+        OtherThing::ReopenLock => {
+            state.housings.side(JobSide::New).any(|h| h.lock == Some(LockState::FullSet))
+        }
+        OtherThing::Arrived => state.supply.requested.is_some(),
         OtherThing::Accept => view.assessment.account.open_flags().next().is_some(),
         OtherThing::CutFree | OtherThing::Loose | OtherThing::LeftInOld | OtherThing::Removed => {
-            state.records_finished()
+            state.records.records_finished()
         }
         _ => true,
     }

@@ -13,12 +13,12 @@ use crate::screen::{job_view::JobView, keys::Pick};
 pub(super) fn waiting(view: &JobView<'_>, answers: &[Answer]) -> Asked {
     let state = view.state();
     let leads: Vec<(&Lead, &Tag)> =
-        state.parked().filter_map(|(tag, id)| Some((state.lead(id)?, tag))).collect();
+        state.items.parked().filter_map(|(tag, id)| Some((state.items.lead(id)?, tag))).collect();
     match answers {
         [] => {
             let calls: Vec<String> =
-                leads.iter().map(|(lead, tag)| format!("{} (tag {tag})", state.call(lead))).collect();
-            let next = match state.requested {
+                leads.iter().map(|(lead, tag)| format!("{} (tag {tag})", lead.call())).collect();
+            let next = match state.supply.requested {
                 Some(_) => match still_to_come(view).as_slice() {
                     [] => String::new(),
                     lines => format!(" Still to come: {}.", list_of(lines)),
@@ -41,8 +41,8 @@ pub(super) fn waiting(view: &JobView<'_>, answers: &[Answer]) -> Asked {
 /// The lines of the request that leads wait for and that have not all come.
 fn still_to_come(view: &JobView<'_>) -> Vec<String> {
     let state = view.state();
-    let lines = state.requested.iter().flat_map(|request| &request.lines);
-    let here = |line: u32| state.came(line);
+    let lines = state.supply.requested.iter().flat_map(|request| &request.lines);
+    let here = |line: u32| state.supply.came(line);
     lines
         .filter(|line| !line.leads.is_empty() && here(line.line) < line.need)
         .map(|line| {
@@ -177,7 +177,7 @@ fn named_part(view: &JobView<'_>, lead: &Lead) -> Option<String> {
 
 /// The part the request asks for on behalf of a lead: its terminal before what goes with it.
 fn asked_for<'a>(view: &JobView<'a>, lead: &Lead) -> Option<&'a str> {
-    let request = view.job.state().requested.as_ref()?;
+    let request = view.job.state().supply.requested.as_ref()?;
     let line = request.lines.iter().find(|line| line.leads.contains(&lead.id))?;
     view.last_request?.number_of(line.line)
 }

@@ -226,7 +226,10 @@ fn by_definition(view: &JobView<'_>, question: Question) -> String {
         Question::Clip => HousingDifferenceKind::Bridge,
     };
     let state = view.state();
-    let pairs = state.side(JobSide::Old).flat_map(|old| state.side(JobSide::New).map(move |new| (old, new)));
+    let pairs = state
+        .housings
+        .side(JobSide::Old)
+        .flat_map(|old| state.housings.side(JobSide::New).map(move |new| (old, new)));
     let said = pairs
         .flat_map(|(old, new)| differences(old.housing(), new.housing()))
         .filter(|difference| difference.kind == kind)
@@ -256,7 +259,7 @@ pub(super) fn decide(view: &JobView<'_>, at: &Address, answers: &[Answer]) -> As
     let decided = Act::Decided { at: at.clone(), wins, reason: (*reason).to_owned() };
     let lead = ItemId::At(at.clone());
     let is_missing =
-        here.iter().any(|d| matches!(d.kind, Missing { .. })) && view.state().lead(&lead).is_none();
+        here.iter().any(|d| matches!(d.kind, Missing { .. })) && view.state().items.lead(&lead).is_none();
     if wins == RecordSide::Found || !is_missing {
         return Asked::Ready(vec![decided]);
     }
@@ -279,7 +282,7 @@ pub(super) fn decide(view: &JobView<'_>, at: &Address, answers: &[Answer]) -> As
 
 /// Neighbours of a hole that was open at intake.
 pub(super) fn look_at(view: &JobView<'_>, cavities: &[Address], answers: &[Answer]) -> Asked {
-    if cavities.iter().any(|at| view.state().side_of(at) == Some(JobSide::New)) {
+    if cavities.iter().any(|at| view.state().housings.side_of(at) == Some(JobSide::New)) {
         return closing::clear(cavities, answers);
     }
     let labels: Vec<&crate::face::Label> = cavities.iter().map(|at| &at.label).collect();
@@ -326,7 +329,7 @@ pub(super) fn look_at(view: &JobView<'_>, cavities: &[Address], answers: &[Answe
 /// A tag for a look-alike.
 pub(super) fn tag(view: &JobView<'_>, lead: &ItemId, answers: &[Answer]) -> Asked {
     let Some(typed) = texts(answers).first().copied() else {
-        let call = view.state().lead(lead).map_or_else(|| lead.to_string(), |l| view.state().call(l));
+        let call = view.state().items.lead(lead).map_or_else(|| lead.to_string(), |l| l.call());
         return field(format!("TAG {call} in {lead}: it looks like another here. What is on the tag?"));
     };
     match typed.parse() {

@@ -128,7 +128,7 @@ impl SpliceAsks<'_> {
         picks(
             format!(
                 "IS IT THE LEAD for {}? Measure it, crimp to cut end: {long}{gauge}{colour}; read the label at both ends{record}.",
-                self.view.state().call(self.lead)
+                self.lead.call()
             ),
             &[Pick::Yes, Pick::No],
         )

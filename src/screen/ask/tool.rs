@@ -19,7 +19,7 @@ pub(super) fn prove(view: &JobView<'_>, answers: &[Answer]) -> Asked {
 
 fn read_samples(view: &JobView<'_>, typed: &[&str]) -> Result<ToolPosition, Asked> {
     let state = view.state();
-    let lead = state.lead_in_hand();
+    let lead = state.items.lead_in_hand();
     let in_hand = lead.and_then(|lead| state.terminal_for(lead)).map(|terminal| &terminal.part);
     let wire_in_hand = lead.and_then(|lead| lead.wire_to_crimp());
     let mut left = typed.iter().copied();
@@ -42,7 +42,7 @@ fn read_samples(view: &JobView<'_>, typed: &[&str]) -> Result<ToolPosition, Aske
     let heights =
         answer(format!("Conductor crimp heights of 3 samples or more, in mm, blanks between? ({told})"))?;
     let heights_mm = readings(heights, FEWEST_HEIGHTS).map_err(Asked::Wrong)?;
-    let minimum = pull_minimum(state.rules.pull_standard.value, wire.area_mm2());
+    let minimum = pull_minimum(state.world.rules.pull_standard.value, wire.area_mm2());
     let told = minimum.map_or("NO table has a least force for it".to_owned(), |(newton, source)| {
         format!("least {newton} N, {source}")
     });
@@ -72,7 +72,8 @@ fn read_samples(view: &JobView<'_>, typed: &[&str]) -> Result<ToolPosition, Aske
 
 /// The height that the families of the job have for a terminal on a wire.
 fn sheet_of(view: &JobView<'_>, terminal: &PartNumber, wire: &Gauge) -> Option<Height> {
-    let (target_mm, tolerance_mm) = view.state().terminal_named(terminal)?.height_for(wire.area_mm2())?;
+    let (target_mm, tolerance_mm) =
+        view.state().housings.terminal_named(terminal)?.height_for(wire.area_mm2())?;
     Some(Height { target_mm, tolerance_mm })
 }
 
@@ -106,7 +107,7 @@ fn crimped_with(view: &JobView<'_>, tool: &str) -> String {
         let crimps = lead.repairs.iter().filter(|done| done.stands()).filter_map(|done| done.crimp.as_ref());
         crimps.filter_map(|crimp| crimp.tool.as_ref()).any(|used| used.eq_ignore_ascii_case(tool.trim()))
     };
-    let calls: Vec<String> = state.leads.iter().filter(has_it).map(|lead| state.call(lead)).collect();
+    let calls: Vec<String> = state.items.leads.iter().filter(has_it).map(|lead| lead.call()).collect();
     match calls.as_slice() {
         [] => String::new(),
         calls => format!(" LOOK again at the crimps it made here: {}.", list_of(calls)),

@@ -45,7 +45,8 @@ pub(super) fn draw(view: &JobView<'_>, now: Option<&Address>, theme: Theme, area
 /// One move in a line.
 fn told(view: &JobView<'_>, what: &Task) -> String {
     let (from, to) = what.ends();
-    let label = |at: Option<&Address>, none: &str| at.map_or(none.to_owned(), |at| view.state().short(at));
+    let label =
+        |at: Option<&Address>, none: &str| at.map_or(none.to_owned(), |at| view.state().housings.short(at));
     let (to, what) = match what {
         Task::MoveWire { lead, .. } => (label(to, "?"), wire_told(view, lead)),
         Task::FitPlug { .. } => (label(to, "?"), "new plug".to_owned()),
@@ -58,12 +59,12 @@ fn told(view: &JobView<'_>, what: &Task) -> String {
 
 /// Colour and name of a lead; a colour that will be asked stays covered.
 fn wire_told(view: &JobView<'_>, id: &ItemId) -> String {
-    let Some(lead) = view.state().lead(id) else { return String::new() };
+    let Some(lead) = view.state().items.lead(id) else { return String::new() };
     let colour = lead.first_wire().and_then(|wire| wire.colour.known());
     let colour = match colour {
         _ if view.will_ask_colour(id) => "??".to_owned(),
         Some(colour) => colour.to_string(),
         None => "?".to_owned(),
     };
-    format!("{colour:<6} {}", view.state().call(lead))
+    format!("{colour:<6} {}", lead.call())
 }

@@ -9,12 +9,11 @@ use ratatui::{
 };
 
 use crate::{
-    face::PosePlace,
-    job::{Code, ItemId, JobSide, Lead, Occasion, Place, Status, Task, caution},
+    job::{Code, ItemId, Lead, Occasion, Place, Status, Task, caution},
     picture::big_text,
-    record::{Address, HousingName},
+    record::Address,
     screen::{
-        ask::{Asked, Covered, OtherThing, REREAD_POSE, Topic},
+        ask::{Asked, Covered, OtherThing, Topic},
         job_view::JobView,
         state::{Message, Ui},
         theme::Theme,
@@ -24,6 +23,7 @@ use crate::{
 use super::{
     ahead,
     faces::{Faces, Spoken},
+    spoken::spoken_of,
     text::{self, put},
 };
 
@@ -82,89 +82,6 @@ pub(super) fn draw(view: &JobView<'_>, ui: &Ui, theme: Theme, area: Rect, buf: &
     }
 }
 
-/// Which cavities the line is about, and at which side the hands are.
-fn spoken_of(view: &JobView<'_>, topic: &Topic) -> Spoken {
-    let state = view.state();
-    let usual = if state.has_moved() { JobSide::New } else { JobSide::Old };
-    let about = |name: &HousingName| Spoken {
-        about: Some(name.clone()),
-        ..Spoken::at(view.housing(name).map_or(usual, |housing| housing.side))
-    };
-    let step = match topic {
-        Topic::Step(step) => step,
-        Topic::FailedAnchor(name) => return about(name),
-        _ => return Spoken::at(usual),
-    };
-    let (from, to) = step.ends();
-    let ends = |work| Spoken { from: from.cloned(), to: to.cloned(), ..Spoken::at(work) };
-    match step {
-        Task::MoveWire { lead, .. } | Task::Repair { lead, .. } => spoken_of_lead(view, lead),
-        Task::TakePlug { at } if state.side_of(at) == Some(JobSide::New) => {
-            Spoken { to: Some(at.clone()), ..Spoken::at(JobSide::New) }
-        }
-        Task::MovePlug { .. } if state.plugs.iter().any(|plug| plug.place == Place::Hand) => {
-            ends(JobSide::New)
-        }
-        Task::Anchor { housing, place } => spoken_of_anchor(view, housing, *place),
-        Task::ReRead { at } => {
-            Spoken { to: Some(at.clone()), pose: Some(REREAD_POSE), ..Spoken::at(JobSide::New) }
-        }
-        Task::View { housing }
-        | Task::Unlock { housing, .. }
-        | Task::Lock { housing }
-        | Task::Look { housing, .. }
-        | Task::CountRow { housing, .. }
-        | Task::SmallPartOff { housing, .. }
-        | Task::SmallPartOn { housing, .. }
-        | Task::AssuranceOff { housing }
-        | Task::AssuranceOn { housing } => about(housing),
-        Task::LookAt { cavities } => cavities.first().map_or(ends(usual), |at| about(&at.housing)),
-        Task::FitPlug { .. } | Task::MoveOther { .. } => ends(JobSide::New),
-        Task::Record { .. }
-        | Task::Decide { .. }
-        | Task::Tag { .. }
-        | Task::TakePlug { .. }
-        | Task::MovePlug { .. } => ends(JobSide::Old),
-        Task::Gate { .. } => Spoken { is_about_no_face: true, ..Spoken::at(usual) },
-        Task::Compare { .. }
-        | Task::Photo
-        | Task::Cause
-        | Task::ConfirmMap
-        | Task::LookMatingHalf
-        | Task::Mate
-        | Task::Test { .. }
-        | Task::Sign => ends(usual),
-    }
-}
-
-/// The place an anchor asks about.
-fn spoken_of_anchor(view: &JobView<'_>, name: &HousingName, place: PosePlace) -> Spoken {
-    let Some(housing) = view.housing(name) else { return Spoken::at(JobSide::Old) };
-    let at = housing.seen().label_at(place).map(|label| housing.address(label));
-    let spoken = Spoken { about: Some(name.clone()), ..Spoken::at(housing.side) };
-    match housing.side {
-        JobSide::Old => Spoken { from: at, ..spoken },
-        JobSide::New => Spoken { to: at, ..spoken },
-    }
-}
-
-fn spoken_of_lead(view: &JobView<'_>, id: &ItemId) -> Spoken {
-    let state = view.state();
-    let Some(lead) = state.lead(id) else { return Spoken::at(JobSide::Old) };
-    let sits_in_old = matches!(&lead.place, Place::In(at) if state.side_of(at) == Some(JobSide::Old));
-    let work = if sits_in_old { JobSide::Old } else { JobSide::New };
-    Spoken { from: home_of(lead), to: view.assessment.target.of(id).cloned(), ..Spoken::at(work) }
-}
-
-/// Where a lead is or was taken from.
-fn home_of(lead: &Lead) -> Option<Address> {
-    match (&lead.place, &lead.id) {
-        (_, ItemId::At(at)) => Some(at.clone()),
-        (Place::In(at), _) => Some(at.clone()),
-        _ => lead.came_from.clone(),
-    }
-}
-
 /// The move in characters five rows high, and what is known of the lead beside it.
 struct Big<'a> {
     view: &'a JobView<'a>,
@@ -200,6 +117,7 @@ impl Big<'_> {
             Topic::Step(Task::MoveWire { lead, .. } | Task::Repair { lead, .. }) => self
                 .view
                 .state()
+                .items
                 .lead(lead)
                 .filter(|_| !matches!(self.covered, Covered::Contents | Covered::LabelsToo))
                 .map_or_else(Vec::new, |l| lead_facts(self.view, l, self.covered.hides(lead))),
@@ -211,8 +129,9 @@ impl Big<'_> {
     /// Where from and where to, five rows high where they fit, else in plain words.
     fn rows(&self, most: usize) -> Vec<String> {
         let is_told = *self.covered != Covered::LabelsToo;
-        let label =
-            |at: &Option<Address>| at.as_ref().filter(|_| is_told).map(|at| self.view.state().short(at));
+        let label = |at: &Option<Address>| {
+            at.as_ref().filter(|_| is_told).map(|at| self.view.state().housings.short(at))
+        };
         let (from, to) = (label(&self.spoken.from), label(&self.spoken.to));
         let is_a_move = match self.topic {
             Topic::Step(step) => {
@@ -282,7 +201,7 @@ fn lead_facts(view: &JobView<'_>, lead: &Lead, hide_colour: bool) -> Vec<String>
     facts.extend(lead.seen.condition.as_ref().map(|condition| format!("as found: {condition}")));
     facts.extend(lead.tag.as_ref().map(|tag| format!("tag {tag}")));
     if let Place::Parked(tag) = &lead.place {
-        let waits = if view.state().waits_for_part(lead) { ", waits for a part" } else { "" };
+        let waits = if view.state().supply.waits_for_part(lead) { ", waits for a part" } else { "" };
         facts.push(format!("PARKED under tag {tag}{waits}"));
     }
     facts
@@ -292,7 +211,7 @@ fn lead_facts(view: &JobView<'_>, lead: &Lead, hide_colour: bool) -> Vec<String>
 fn progress(view: &JobView<'_>) -> Vec<String> {
     let steps = &view.assessment.steps;
     let done = steps.iter().filter(|s| s.status == Status::Done).count();
-    let ticket = &view.state().ticket;
+    let ticket = &view.state().world.ticket;
     vec![
         format!("{done} of {} steps done", steps.len()),
         format!("serial {}", ticket.serial),
@@ -420,7 +339,7 @@ fn open_lines<'a>(view: &JobView<'_>, theme: Theme, covered: &Covered, width: us
     let ordinary =
         |code: Code| matches!(code, Code::NotFinished | Code::InHand | Code::Parked | Code::NotTugged);
     let flags: Vec<_> = view.assessment.account.open_flags().filter(|f| !ordinary(f.code)).collect();
-    let parked: Vec<String> = state.parked().map(|(tag, id)| format!("{id} (tag {tag})")).collect();
+    let parked: Vec<String> = state.items.parked().map(|(tag, id)| format!("{id} (tag {tag})")).collect();
     let out = view.assessment.account.not_in_a_housing();
     let mut text = match out {
         0 => "0 in no housing".to_owned(),

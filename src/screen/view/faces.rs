@@ -86,7 +86,7 @@ impl Faces<'_> {
         if self.spoken.is_about_no_face {
             return 0;
         }
-        let occupants = self.view.state().occupants();
+        let occupants = self.view.state().items.occupants();
         let shown = |side| self.shown(side, &occupants);
         let (Some(old), Some(new)) = (shown(JobSide::Old), shown(JobSide::New)) else { return 0 };
         if area.height < SMALLEST {
@@ -141,7 +141,7 @@ impl Faces<'_> {
         side: JobSide,
         occupants: &'a BTreeMap<&'a Address, Occupant<'a>>,
     ) -> Option<Shown<'a>> {
-        let housings: Vec<&JobHousing> = self.view.state().side(side).collect();
+        let housings: Vec<&JobHousing> = self.view.state().housings.side(side).collect();
         let named = self.spoken.address(side).map(|at| &at.housing).or(self.spoken.about.as_ref());
         let first = named.and_then(|name| housings.iter().position(|h| h.name == *name));
         let further = self.ui.further[usize::from(side == JobSide::New)];
@@ -262,7 +262,7 @@ impl Faces<'_> {
             return Slot::word("shut", Mark::Faint);
         }
         let (text, mark) = match housing.side {
-            JobSide::Old => match state.found.get(at) {
+            JobSide::Old => match state.records.found.get(at) {
                 Some(CavityContent::Open) => ("OPEN", Mark::Alarm),
                 Some(CavityContent::Empty) => ("empty", Mark::Faint),
                 Some(CavityContent::Blocked) => ("shut", Mark::Faint),
@@ -275,7 +275,7 @@ impl Faces<'_> {
                 None => ("...", Mark::Faint),
             },
             // Before the record is whole nobody knows what belongs in there.
-            JobSide::New if !state.records_finished() => ("...", Mark::Faint),
+            JobSide::New if !state.records.records_finished() => ("...", Mark::Faint),
             JobSide::New => match self.view.assessment.target.expected(at) {
                 Expected::Nothing => ("empty", Mark::Faint),
                 Expected::Delivered => ("clip", Mark::Faint),

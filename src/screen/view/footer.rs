@@ -77,8 +77,8 @@ fn works(view: &JobView<'_>, ui: &Ui, does: SharedKey, typing: bool) -> bool {
         // One of its two keys works: the footer shows that one.
         SharedKey::Help => true,
         SharedKey::LastPage => false,
-        SharedKey::NextOld => ui.page == Page::Bench && view.state().side(JobSide::Old).count() > 1,
-        SharedKey::NextNew => ui.page == Page::Bench && view.state().side(JobSide::New).count() > 1,
+        SharedKey::NextOld => ui.page == Page::Bench && view.state().housings.side(JobSide::Old).count() > 1,
+        SharedKey::NextNew => ui.page == Page::Bench && view.state().housings.side(JobSide::New).count() > 1,
         SharedKey::GetOut => typing && ui.field.is_empty(),
         SharedKey::Up | SharedKey::Down => ui.page != Page::Bench,
         SharedKey::Other => view.read_only.is_none() && !view.by.trim().is_empty(),

@@ -92,15 +92,16 @@ pub(super) fn differences(view: &JobView<'_>, ui: &Ui, theme: Theme, area: Rect,
     let mut lines = Lines::new(theme, area);
     lines.add("AS FOUND AGAINST AS IT SHOULD BE", theme.now());
     let differences = &view.assessment.target.differences;
-    if state.should.is_empty() {
+    if state.records.should.is_empty() {
         lines.add("There is no record of what should be (repin new --should).", Style::new());
     } else if differences.is_empty() {
         lines.add("No difference.", Style::new());
     }
     for difference in differences {
         lines.add(&difference.sentence(), Style::new());
-        let reason = state.decisions.get(&difference.at).map_or("", |decision| decision.reason.as_str());
-        let decided = match state.decided_for(difference) {
+        let reason =
+            state.records.decisions.get(&difference.at).map_or("", |decision| decision.reason.as_str());
+        let decided = match state.records.decided_for(difference) {
             Some(RecordSide::Found) => format!("    as found: {reason}"),
             Some(RecordSide::Should) => format!("    as it should be: {reason}"),
             None => "    not decided".to_owned(),
@@ -109,7 +110,10 @@ pub(super) fn differences(view: &JobView<'_>, ui: &Ui, theme: Theme, area: Rect,
     }
     lines.add("", Style::new());
     lines.add("OLD HOUSING AGAINST NEW", theme.now());
-    let pairs = state.side(JobSide::Old).flat_map(|old| state.side(JobSide::New).map(move |new| (old, new)));
+    let pairs = state
+        .housings
+        .side(JobSide::Old)
+        .flat_map(|old| state.housings.side(JobSide::New).map(move |new| (old, new)));
     for (old, new) in pairs {
         let differ = old.definition.differences_to(&new.definition);
         if differ.is_empty() {
@@ -122,12 +126,12 @@ pub(super) fn differences(view: &JobView<'_>, ui: &Ui, theme: Theme, area: Rect,
     }
     lines.add("", Style::new());
     lines.add("LOOK-ALIKES", theme.now());
-    let groups = look_alikes(&state.found);
+    let groups = look_alikes(&state.records.found);
     if groups.is_empty() {
         lines.add("No two leads look alike.", Style::new());
     }
     for group in groups {
-        lines.add(&format!("{}: {}", group.looks, state.spoken(&group.at).join(", ")), Style::new());
+        lines.add(&format!("{}: {}", group.looks, state.housings.spoken(&group.at).join(", ")), Style::new());
     }
     lines.show(ui, area, buf);
 }
@@ -138,14 +142,14 @@ pub(super) fn map(view: &JobView<'_>, ui: &Ui, theme: Theme, area: Rect, buf: &m
     let mut lines = Lines::new(theme, area);
     // Until a map is confirmed, what the first source would give is shown.
     let proposal = state.map_proposals().into_iter().next();
-    let (map, heading) = match (state.map_confirmed, proposal) {
-        (Some(source), _) => (state.map.clone(), format!("MAP by {}, confirmed", source.words())),
+    let (map, heading) = match (state.mapping.confirmed, proposal) {
+        (Some(source), _) => (state.mapping.map.clone(), format!("MAP by {}, confirmed", source.words())),
         (None, Some(first)) => (first.map, format!("MAP by {}, NOT confirmed yet", first.source.words())),
-        (None, None) => (state.map.clone(), "MAP, not whole yet".to_owned()),
+        (None, None) => (state.mapping.map.clone(), "MAP, not whole yet".to_owned()),
     };
     lines.add(&heading, theme.now());
     lines.add("FROM OLD TO NEW", theme.now());
-    for old in state.side(JobSide::Old) {
+    for old in state.housings.side(JobSide::Old) {
         for cavity in &old.housing().cavities {
             let at = old.address(&cavity.label);
             let to = match map.get(&at) {
@@ -153,17 +157,17 @@ pub(super) fn map(view: &JobView<'_>, ui: &Ui, theme: Theme, area: Rect, buf: &m
                 Some(None) => "no place there".to_owned(),
                 None => "not mapped".to_owned(),
             };
-            let holds = state.found.get(&at);
+            let holds = state.records.found.get(&at);
             let what = holds.map_or("not recorded", |h| h.word());
             let wire = holds.and_then(|h| h.lead()).map_or(String::new(), wires_in_words);
-            let document = state.map_documents.get(&at);
+            let document = state.mapping.documents.get(&at);
             let document = document.map_or(String::new(), |d| format!("  under {d}"));
             lines.add(&format!("{:<12} {to:<15} {what} {wire}{document}", at.to_string()), Style::new());
         }
     }
     lines.add("", Style::new());
     lines.add("FROM NEW TO OLD", theme.now());
-    for new in state.side(JobSide::New) {
+    for new in state.housings.side(JobSide::New) {
         for cavity in &new.housing().cavities {
             let at = new.address(&cavity.label);
             let from = map.iter().find(|(_, to)| to.as_ref() == Some(&at));
@@ -188,7 +192,7 @@ fn wires_in_words(lead: &LeadSeen) -> String {
 /// What the job needs now, as the desk will read it.
 pub(super) fn request(view: &JobView<'_>, ui: &Ui, theme: Theme, area: Rect, buf: &mut Buffer) {
     let mut lines = Lines::new(theme, area);
-    match view.state().requested.as_ref() {
+    match view.state().supply.requested.as_ref() {
         Some(sent) => {
             lines.add(
                 &format!("Request {}, revision {}, was sent.", sent.number, sent.revision),

@@ -9,6 +9,7 @@ mod lists;
 mod overlay;
 mod page;
 mod repairs;
+mod spoken;
 mod text;
 
 use ratatui::{buffer::Buffer, layout::Rect, text::Line};
@@ -59,7 +60,7 @@ pub fn view(view: &JobView<'_>, ui: &Ui, theme: Theme, area: Rect, buf: &mut Buf
 
 /// Machine, connector and page, then the loud lines; gives the rows used.
 fn title(view: &JobView<'_>, ui: &Ui, theme: Theme, area: Rect, buf: &mut Buffer) -> u16 {
-    let ticket = &view.state().ticket;
+    let ticket = &view.state().world.ticket;
     let page = PAGES.iter().find(|(page, _)| *page == ui.page).map_or("", |(_, title)| title);
     let about = [&ticket.asset, &ticket.connector].map(|said| text::clean(said, theme));
     let about: Vec<&str> = about.iter().map(AsRef::as_ref).filter(|said| !said.is_empty()).collect();
@@ -73,7 +74,7 @@ fn title(view: &JobView<'_>, ui: &Ui, theme: Theme, area: Rect, buf: &mut Buffer
     text::two_ends(buf, area, 0, &left, &right, theme.title());
     let mut used = 1;
     let out = view.assessment.account.not_in_a_housing();
-    let interrupted = view.state().resume.is_some();
+    let interrupted = view.state().course.resume.is_some();
     let mut loud = Vec::new();
     if let Some(why) = view.read_only {
         loud.push(format!("READ ONLY: {why}"));

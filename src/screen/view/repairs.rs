@@ -21,7 +21,7 @@ pub(super) fn repairs(view: &JobView<'_>, ui: &Ui, theme: Theme, area: Rect, buf
     let state = view.state();
     let mut lines = Lines::new(theme, area);
     let repaired: Vec<&Lead> =
-        state.leads.iter().filter(|lead| lead.planned.is_some() || !lead.repairs.is_empty()).collect();
+        state.items.leads.iter().filter(|lead| lead.planned.is_some() || !lead.repairs.is_empty()).collect();
     lines.add("REPAIRS", theme.now());
     if repaired.is_empty() {
         lines.add("None is planned. What is found on a lead is asked when it is in the hand.", Style::new());
@@ -31,9 +31,9 @@ pub(super) fn repairs(view: &JobView<'_>, ui: &Ui, theme: Theme, area: Rect, buf
     }
     let is_open =
         |lead: &&Lead| lead.planned.is_none() && lead.repairs.is_empty() && lead.inspected.is_none();
-    for lead in state.leads.iter().filter(is_open) {
+    for lead in state.items.leads.iter().filter(is_open) {
         if let Some(found) = found_at_intake(lead) {
-            let call = state.call(lead);
+            let call = lead.call();
             lines.add(
                 &format!("{call}: found at intake, nothing decided: {found} (! orders a lead)"),
                 theme.alarm(),
@@ -62,7 +62,7 @@ fn found_at_intake(lead: &Lead) -> Option<String> {
 /// What is planned for a lead and what was done to it.
 fn add_lead(view: &JobView<'_>, lead: &Lead, theme: Theme, lines: &mut Lines) {
     let state = view.state();
-    let call = state.call(lead);
+    let call = lead.call();
     if let Some(planned) = lead.planned {
         let why = lead.planned_why.as_deref().unwrap_or("no reason said");
         lines.add(&format!("{call}: planned: {}; {why}", planned.words()), Style::new());
@@ -115,7 +115,7 @@ fn add_plan(view: &JobView<'_>, plan: &SplicePlan, theme: Theme, lines: &mut Lin
     let state = view.state();
     lines.add("", Style::new());
     lines.add(&format!("SPLICES BEHIND {}, from its rear face", plan.housing), theme.now());
-    if !state.behind.contains_key(&plan.housing) {
+    if !state.housings.behind.contains_key(&plan.housing) {
         lines.add("Nobody said what lies behind it: branches, clamps, splices (! says it).", theme.alarm());
     }
     let calls = calls_of(view, plan);
@@ -140,7 +140,7 @@ fn add_plan(view: &JobView<'_>, plan: &SplicePlan, theme: Theme, lines: &mut Lin
             }
         };
         lines.add(&format!("{call}: {place}{length}"), Style::new());
-        if let Some(lead) = state.lead(&ordered.lead) {
+        if let Some(lead) = state.items.lead(&ordered.lead) {
             add_pair(view, lead, call, theme, lines);
         }
     }
@@ -157,7 +157,7 @@ fn add_plan(view: &JobView<'_>, plan: &SplicePlan, theme: Theme, lines: &mut Lin
             Style::new(),
         );
     }
-    let rules = &state.rules;
+    let rules = &state.world.rules;
     lines.add(
         &format!(
             "house: {} mm behind the housing ({}), {} mm between sleeves, {} mm beside a pair or shield, {} mm past the damage",
@@ -177,7 +177,7 @@ fn add_pair(view: &JobView<'_>, lead: &Lead, call: &str, theme: Theme, lines: &m
     let Some(partner) = lead.seen.wires.iter().find_map(|wire| wire.twisted_with.as_ref()) else { return };
     let is_partner =
         |other: &&Lead| matches!(&other.id, ItemId::At(at) if at.label == *partner) && other.id != lead.id;
-    let other = state.leads.iter().find(is_partner);
+    let other = state.items.leads.iter().find(is_partner);
     let alone = match other {
         Some(other) if other.has_repair_lead() => String::new(),
         _ => format!(" {partner} has no lead planned: splice both alike, or leave the pair whole."),
@@ -185,7 +185,7 @@ fn add_pair(view: &JobView<'_>, lead: &Lead, call: &str, theme: Theme, lines: &m
     lines.add(
         &format!(
             "    {call} is twisted with {partner}: same splice on both, staggered, twisted again over it, at most {} mm untwisted ({}).{alone}",
-            state.rules.untwisted_mm.value, state.rules.untwisted_mm.source
+            state.world.rules.untwisted_mm.value, state.world.rules.untwisted_mm.source
         ),
         theme.faint(),
     );
@@ -193,15 +193,15 @@ fn add_pair(view: &JobView<'_>, lead: &Lead, call: &str, theme: Theme, lines: &m
 
 fn calls_of(view: &JobView<'_>, plan: &SplicePlan) -> Vec<String> {
     let state = view.state();
-    let call = |lead: &Lead| state.call(lead);
-    plan.leads.iter().map(|ordered| state.lead(&ordered.lead).map_or(String::new(), call)).collect()
+    let call = |lead: &Lead| lead.call();
+    plan.leads.iter().map(|ordered| state.items.lead(&ordered.lead).map_or(String::new(), call)).collect()
 }
 
 /// The plan as it is drawn.
 fn harness_of<'a>(view: &JobView<'a>, plan: &'a SplicePlan, calls: &'a [String]) -> Harness<'a> {
     let state = view.state();
-    let behind = state.behind.get(&plan.housing);
-    let damage = |ordered: &Ordered| state.lead(&ordered.lead).map_or(0.0, Lead::damage_mm);
+    let behind = state.housings.behind.get(&plan.housing);
+    let damage = |ordered: &Ordered| state.items.lead(&ordered.lead).map_or(0.0, Lead::damage_mm);
     let leads = plan.leads.iter().zip(calls);
     Harness {
         ask: &plan.ask,
@@ -269,7 +269,7 @@ fn add_circuits(view: &JobView<'_>, repaired: &[&Lead], theme: Theme, lines: &mu
     lines.add("", Style::new());
     lines.add("CIRCUITS WITH THE LEAD IN THEM", theme.now());
     for lead in ordered {
-        let call = state.call(lead);
+        let call = lead.call();
         let Some(order) = lead.order_in_force() else { continue };
         if let Some(size) = state.size_in_words(lead, order) {
             lines.add(&format!("{call}: {size}"), Style::new());
@@ -366,14 +366,14 @@ pub(super) fn lay_out_page(view: &JobView<'_>, ui: &Ui, theme: Theme, area: Rect
     lines.add("", Style::new());
     lines.add("THE CAUSE, AND WHAT ELSE IT ASKS TO BE LOOKED AT", theme.now());
     let state = view.state();
-    match &state.cause {
+    match &state.records.cause {
         None => {
             lines.add("Not recorded yet (! records it). The job does not close without it.", Style::new())
         }
         Some(text) => {
-            let kind = state.cause_kind.map_or(String::new(), |kind| format!("{}: ", kind.words()));
+            let kind = state.records.cause_kind.map_or(String::new(), |kind| format!("{}: ", kind.words()));
             lines.add(&format!("{kind}{text}"), Style::new());
-            match state.cause_kind {
+            match state.records.cause_kind {
                 Some(kind) => lines.add(&format!("look also at: {}", kind.look_also()), theme.now()),
                 None => lines.add("its kind was not said: what it asks for is not known", theme.faint()),
             }
