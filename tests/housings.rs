@@ -8,7 +8,8 @@ use cli::Shop;
 use crossterm::event::{KeyCode, KeyEvent, KeyModifiers};
 use ratatui::{buffer::Buffer, layout::Rect};
 use repin::{
-    catalogue::{Catalogue, FamilyForm},
+    catalogue::FamilyForm,
+    form::Catalogue,
     screen::{
         Palette, Theme,
         define::{Define, DefineEffect, view_define},

@@ -222,7 +222,7 @@ fn an_example_of_every_act_reads_back_and_none_is_left_out() {
     let shop = Shop::new();
     let run = shop.run(&["enter", "--acts"]);
     assert_eq!(run.code, 0);
-    let acts = repin::store::read_acts("acts", &run.out).unwrap();
+    let acts = repin::form::read_acts("acts", &run.out).unwrap();
     let mut names: Vec<String> = acts.iter().map(|line| variant(&line.act)).collect();
     names.sort();
     names.dedup();

@@ -20,7 +20,7 @@ use std::{path::PathBuf, process::ExitCode};
 use anyhow::Result;
 use clap::{Args, Parser, Subcommand};
 
-use crate::{catalogue::Catalogue, store::Store};
+use crate::{form::Catalogue, store::Store};
 
 /// How a command ended.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]

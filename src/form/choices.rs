@@ -1,203 +1,178 @@
 //! The choices acts are made of, in files: every enum mirrored, variant by variant.
 
-use serde::{Deserialize, Serialize};
-
-use super::values::mirrored;
+use super::mirror::form;
 use crate::{
     catalogue::LockState,
     face::Face,
     job::{
         About, ArrivedVerdict, EnergyKind, FaceFault, Fit, Flip, GateAnswer, GateKind, Inspected, JobSide,
-        MapSource, MatingVerdict, PlugSource, Question, RecordSide, RepairKind, SeenAt, Tag,
+        MapSource, MatingVerdict, PlugSource, Question, RecordSide, RepairKind, SeenAt,
     },
-    record::Address,
 };
 
-#[derive(Serialize, Deserialize)]
-#[serde(remote = "RecordSide")]
-enum RecordSideForm {
-    Found,
-    Should,
+form! {
+    pub(super) enum RecordSideForm of RecordSide {
+        Found,
+        Should,
+    }
 }
 
-#[derive(Serialize, Deserialize)]
-#[serde(remote = "JobSide")]
-enum JobSideForm {
-    Old,
-    New,
+form! {
+    pub(super) enum JobSideForm of JobSide {
+        Old,
+        New,
+    }
 }
 
-#[derive(Serialize, Deserialize)]
-#[serde(remote = "Flip")]
-enum FlipForm {
-    Mirror,
-    Turn,
-    Both,
+form! {
+    pub(super) enum FlipForm of Flip {
+        Mirror,
+        Turn,
+        Both,
+    }
 }
 
-#[derive(Serialize, Deserialize)]
-#[serde(remote = "GateKind")]
-enum GateKindForm {
-    Restraint,
-    HighVoltage,
-    Interlock,
-    Battery,
-    StoredEnergy,
+form! {
+    pub(super) enum GateKindForm of GateKind {
+        Restraint,
+        HighVoltage,
+        Interlock,
+        Battery,
+        StoredEnergy,
+    }
 }
 
-#[derive(Serialize, Deserialize)]
-#[serde(remote = "GateAnswer")]
-enum GateAnswerForm {
-    Absent,
-    Released,
-    Stop,
-    DontKnow,
-    OffMachine,
+form! {
+    pub(super) enum GateAnswerForm of GateAnswer {
+        Absent,
+        Released,
+        Stop,
+        DontKnow,
+        OffMachine,
+    }
 }
 
-#[derive(Serialize, Deserialize)]
-#[serde(remote = "EnergyKind")]
-enum EnergyKindForm {
-    Capacitors,
-    SecondBattery,
-    Fluid,
-    Load,
-    Spring,
+form! {
+    pub(super) enum EnergyKindForm of EnergyKind {
+        Capacitors,
+        SecondBattery,
+        Fluid,
+        Load,
+        Spring,
+    }
 }
 
-#[derive(Serialize, Deserialize)]
-#[serde(remote = "FaceFault")]
-enum FaceFaultForm {
-    LipUneven,
-    WireSlanted,
-    HoleDirty,
-    TerminalLow,
-    TerminalTurned,
+form! {
+    pub(super) enum FaceFaultForm of FaceFault {
+        LipUneven,
+        WireSlanted,
+        HoleDirty,
+        TerminalLow,
+        TerminalTurned,
+    }
 }
 
-#[derive(Serialize, Deserialize)]
-#[serde(remote = "Question")]
-enum QuestionForm {
-    Key,
-    Latch,
-    Gender,
-    Clip,
+form! {
+    pub(super) enum QuestionForm of Question {
+        Key,
+        Latch,
+        Gender,
+        Clip,
+    }
 }
 
-#[derive(Serialize, Deserialize)]
-#[serde(remote = "Fit")]
-enum FitForm {
-    Fits,
-    Differs,
-    DontKnow,
+form! {
+    pub(super) enum FitForm of Fit {
+        Fits,
+        Differs,
+        DontKnow,
+    }
 }
 
-#[derive(Serialize, Deserialize)]
-#[serde(remote = "MapSource")]
-enum MapSourceForm {
-    SameLabels,
-    Shop,
-    Position,
-    Hand,
+form! {
+    pub(super) enum MapSourceForm of MapSource {
+        SameLabels,
+        Shop,
+        Position,
+        Hand,
+    }
 }
 
-#[derive(Serialize, Deserialize)]
-#[serde(remote = "RepairKind")]
-enum RepairKindForm {
-    Reform,
-    NewTerminal,
-    NewSeal,
-    RepairLead,
-    Join,
-    Other,
+form! {
+    pub(super) enum RepairKindForm of RepairKind {
+        Reform,
+        NewTerminal,
+        NewSeal,
+        RepairLead,
+        Join,
+        Other,
+    }
 }
 
-#[derive(Serialize, Deserialize)]
-#[serde(remote = "Inspected")]
-enum InspectedForm {
-    Good,
-    Needs(RepairKind),
+form! {
+    pub(super) enum InspectedForm of Inspected {
+        Good,
+        Needs(of: RepairKindForm),
+    }
 }
 
-#[derive(Serialize, Deserialize)]
-#[serde(remote = "PlugSource")]
-enum PlugSourceForm {
-    Hand,
-    Tray,
-    Stock,
+form! {
+    pub(super) enum PlugSourceForm of PlugSource {
+        Hand,
+        Tray,
+        Stock,
+    }
 }
 
-#[derive(Serialize, Deserialize)]
-#[serde(remote = "SeenAt")]
-enum SeenAtForm {
-    In(Address),
-    Hand,
-    Parked(Tag),
-    Unseen,
+form! {
+    pub(super) enum SeenAtForm of SeenAt {
+        In(of: String),
+        Hand,
+        Parked(of: String),
+        Unseen,
+    }
 }
 
-#[derive(Serialize, Deserialize)]
-#[serde(remote = "MatingVerdict")]
-enum MatingVerdictForm {
-    /// Version 1 wrote `Sound`.
-    #[serde(alias = "Sound")]
-    Good,
-    Cleaned,
-    Replaced,
-    Damaged(String),
-    NotHere,
+form! {
+    pub(super) enum MatingVerdictForm of MatingVerdict {
+        /// Version 1 wrote `Sound`.
+        #[serde(alias = "Sound")]
+        Good,
+        Cleaned,
+        Replaced,
+        Damaged(of: String),
+        NotHere,
+    }
 }
 
-#[derive(Serialize, Deserialize)]
-#[serde(remote = "ArrivedVerdict")]
-enum ArrivedVerdictForm {
-    AsAsked,
-    WrongPart,
-    Damaged,
-    Substitute,
+form! {
+    pub(super) enum ArrivedVerdictForm of ArrivedVerdict {
+        AsAsked,
+        WrongPart,
+        Damaged,
+        Substitute,
+    }
 }
 
-#[derive(Serialize, Deserialize)]
-#[serde(remote = "About")]
-enum AboutForm {
-    Job,
-    At(Address),
+form! {
+    pub(super) enum AboutForm of About {
+        Job,
+        At(of: String),
+    }
 }
 
-#[derive(Serialize, Deserialize)]
-#[serde(remote = "LockState")]
-enum LockStateForm {
-    FullSet,
-    PreSet,
-    Out,
-    Broken,
+form! {
+    pub(super) enum LockStateForm of LockState {
+        FullSet,
+        PreSet,
+        Out,
+        Broken,
+    }
 }
 
-#[derive(Serialize, Deserialize)]
-#[serde(remote = "Face")]
-enum FaceForm {
-    Mating,
-    Wire,
+form! {
+    pub(super) enum FaceForm of Face {
+        Mating,
+        Wire,
+    }
 }
-
-mirrored!(
-    RecordSide as RecordSideForm,
-    JobSide as JobSideForm,
-    Flip as FlipForm,
-    GateKind as GateKindForm,
-    GateAnswer as GateAnswerForm,
-    EnergyKind as EnergyKindForm,
-    FaceFault as FaceFaultForm,
-    Question as QuestionForm,
-    Fit as FitForm,
-    MapSource as MapSourceForm,
-    RepairKind as RepairKindForm,
-    Inspected as InspectedForm,
-    PlugSource as PlugSourceForm,
-    SeenAt as SeenAtForm,
-    MatingVerdict as MatingVerdictForm,
-    ArrivedVerdict as ArrivedVerdictForm,
-    About as AboutForm,
-    LockState as LockStateForm,
-    Face as FaceForm,
-);

@@ -1,17 +1,17 @@
 //! A housing with its family, in a job's file: the form it was read from, whole.
 
-use serde::{Deserialize, Deserializer, Serialize, Serializer, de::Error};
+use super::mirror::FormOf;
+use crate::catalogue::{Definition, DefinitionProblem, FamilyForm, FieldFinding};
 
-use crate::catalogue::{Definition, FamilyForm};
-
-impl Serialize for Definition {
-    fn serialize<S: Serializer>(&self, to: S) -> Result<S::Ok, S::Error> {
-        self.form().serialize(to)
+impl FormOf<Definition> for FamilyForm {
+    fn write(value: &Definition) -> Self {
+        value.form().clone()
     }
-}
 
-impl<'de> Deserialize<'de> for Definition {
-    fn deserialize<D: Deserializer<'de>>(from: D) -> Result<Self, D::Error> {
-        Definition::from_form(FamilyForm::deserialize(from)?).map_err(D::Error::custom)
+    fn read(self) -> Result<Definition, FieldFinding> {
+        Definition::from_form(self).map_err(|why| match why {
+            DefinitionProblem::Wrong(finding) => finding,
+            other => FieldFinding::of(other),
+        })
     }
 }

@@ -2,25 +2,22 @@
 
 use serde::{Deserialize, Serialize};
 
-use super::values::mirrored;
+use super::mirror::{FormOf, form, read_field};
 use crate::{
-    catalogue::PartNumber,
-    colour::Colour,
-    face::Label,
-    quantity::{Gauge, Length},
-    record::{CavityContent, InsulationClass, Known, LeadSeen, Seal, SpareSeen, Wire, WireKind},
+    catalogue::FieldFinding,
+    record::{CavityContent, InsulationClass, LeadSeen, Seal, SpareSeen, Wire, WireKind},
 };
 
 /// Written flat: `Wired(wires:[…])`, `Plugged`, `Bridge("clip")`.
 #[derive(Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
-enum HoldsForm {
+pub(super) enum CavityContentForm {
     Wired {
-        wires: Vec<Wire>,
+        wires: Vec<WireForm>,
         #[serde(default, skip_serializing_if = "Option::is_none")]
-        terminal: Option<PartNumber>,
+        terminal: Option<String>,
         #[serde(default, skip_serializing_if = "Option::is_none")]
-        seal: Option<Seal>,
+        seal: Option<SealForm>,
         #[serde(default, skip_serializing_if = "Option::is_none")]
         condition: Option<String>,
     },
@@ -30,7 +27,7 @@ enum HoldsForm {
     Blocked,
     Spare {
         #[serde(default, skip_serializing_if = "Option::is_none")]
-        terminal: Option<PartNumber>,
+        terminal: Option<String>,
         #[serde(default, skip_serializing_if = "is_false")]
         plug_behind: bool,
     },
@@ -41,112 +38,112 @@ pub(super) fn is_false(value: &bool) -> bool {
     !value
 }
 
-impl serde::Serialize for CavityContent {
-    fn serialize<S: serde::Serializer>(&self, to: S) -> Result<S::Ok, S::Error> {
-        let form = match self.clone() {
-            Self::Wired(LeadSeen { wires, terminal, seal, condition }) => {
-                HoldsForm::Wired { wires, terminal, seal, condition }
+impl FormOf<CavityContent> for CavityContentForm {
+    fn write(value: &CavityContent) -> Self {
+        match value {
+            CavityContent::Wired(LeadSeen { wires, terminal, seal, condition }) => Self::Wired {
+                wires: FormOf::write(wires),
+                terminal: FormOf::write(terminal),
+                seal: FormOf::write(seal),
+                condition: condition.clone(),
+            },
+            CavityContent::Plugged => Self::Plugged,
+            CavityContent::Open => Self::Open,
+            CavityContent::Empty => Self::Empty,
+            CavityContent::Blocked => Self::Blocked,
+            CavityContent::Spare(SpareSeen { terminal, plug_behind }) => {
+                Self::Spare { terminal: FormOf::write(terminal), plug_behind: *plug_behind }
             }
-            Self::Plugged => HoldsForm::Plugged,
-            Self::Open => HoldsForm::Open,
-            Self::Empty => HoldsForm::Empty,
-            Self::Blocked => HoldsForm::Blocked,
-            Self::Spare(SpareSeen { terminal, plug_behind }) => HoldsForm::Spare { terminal, plug_behind },
-            Self::Bridge(what) => HoldsForm::Bridge(what),
-        };
-        form.serialize(to)
+            CavityContent::Bridge(what) => Self::Bridge(what.clone()),
+        }
     }
-}
 
-impl<'de> serde::Deserialize<'de> for CavityContent {
-    fn deserialize<D: serde::Deserializer<'de>>(from: D) -> Result<Self, D::Error> {
-        Ok(match HoldsForm::deserialize(from)? {
-            HoldsForm::Wired { wires, terminal, seal, condition } => {
-                Self::Wired(LeadSeen { wires, terminal, seal, condition })
+    fn read(self) -> Result<CavityContent, FieldFinding> {
+        Ok(match self {
+            Self::Wired { wires, terminal, seal, condition } => CavityContent::Wired(LeadSeen {
+                wires: read_field("wires", wires)?,
+                terminal: read_field("terminal", terminal)?,
+                seal: read_field("seal", seal)?,
+                condition,
+            }),
+            Self::Plugged => CavityContent::Plugged,
+            Self::Open => CavityContent::Open,
+            Self::Empty => CavityContent::Empty,
+            Self::Blocked => CavityContent::Blocked,
+            Self::Spare { terminal, plug_behind } => {
+                CavityContent::Spare(SpareSeen { terminal: read_field("terminal", terminal)?, plug_behind })
             }
-            HoldsForm::Plugged => Self::Plugged,
-            HoldsForm::Open => Self::Open,
-            HoldsForm::Empty => Self::Empty,
-            HoldsForm::Blocked => Self::Blocked,
-            HoldsForm::Spare { terminal, plug_behind } => Self::Spare(SpareSeen { terminal, plug_behind }),
-            HoldsForm::Bridge(what) => Self::Bridge(what),
+            Self::Bridge(what) => CavityContent::Bridge(what),
         })
     }
 }
 
-#[derive(Serialize, Deserialize)]
-#[serde(remote = "Wire", deny_unknown_fields)]
-struct WireForm {
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    number: Option<String>,
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    circuit: Option<String>,
-    colour: Known<Colour>,
-    gauge: Known<Gauge>,
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    outside_diameter: Option<Known<Length>>,
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    insulation_class: Option<InsulationClass>,
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    twisted_with: Option<Label>,
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    untwisted: Option<Length>,
-    #[serde(default, skip_serializing_if = "is_false")]
-    shielded: bool,
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    damage: Option<Length>,
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    slack: Option<Length>,
-    #[serde(default = "ordinary", skip_serializing_if = "is_ordinary")]
-    kind: WireKind,
+form! {
+    pub(super) struct WireForm of Wire {
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        number: Option<String>,
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        circuit: Option<String>,
+        colour: String,
+        gauge: String,
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        outside_diameter: Option<String>,
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        insulation_class: Option<InsulationClassForm>,
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        twisted_with: Option<String>,
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        untwisted: Option<String>,
+        #[serde(default, skip_serializing_if = "is_false")]
+        shielded: bool,
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        damage: Option<String>,
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        slack: Option<String>,
+        #[serde(default = "ordinary", skip_serializing_if = "is_ordinary")]
+        kind: WireKindForm,
+    }
 }
 
-fn ordinary() -> WireKind {
-    WireKind::Ordinary
+fn ordinary() -> WireKindForm {
+    WireKindForm::Ordinary
 }
 
-fn is_ordinary(kind: &WireKind) -> bool {
-    *kind == WireKind::Ordinary
+fn is_ordinary(kind: &WireKindForm) -> bool {
+    matches!(kind, WireKindForm::Ordinary)
 }
 
-#[derive(Serialize, Deserialize)]
-#[serde(remote = "Seal")]
-enum SealForm {
-    None,
-    On,
-    Renewed,
-    Missing,
-    Unknown,
+form! {
+    pub(super) enum SealForm of Seal {
+        None,
+        On,
+        Renewed,
+        Missing,
+        Unknown,
+    }
 }
 
-#[derive(Serialize, Deserialize)]
-#[serde(remote = "WireKind")]
-enum WireKindForm {
-    Ordinary,
-    FusibleLink,
-    Restraint,
-    HighVoltage,
-    Coaxial,
-    Thermocouple,
-    Drain,
-    BusPair,
-    Interlock,
+form! {
+    pub(super) enum WireKindForm of WireKind {
+        Ordinary,
+        FusibleLink,
+        Restraint,
+        HighVoltage,
+        Coaxial,
+        Thermocouple,
+        Drain,
+        BusPair,
+        Interlock,
+    }
 }
 
-#[derive(Serialize, Deserialize)]
-#[serde(remote = "InsulationClass")]
-enum InsulationClassForm {
-    A,
-    B,
-    C,
-    D,
-    E,
-    F,
+form! {
+    pub(super) enum InsulationClassForm of InsulationClass {
+        A,
+        B,
+        C,
+        D,
+        E,
+        F,
+    }
 }
-
-mirrored!(
-    Wire as WireForm,
-    Seal as SealForm,
-    WireKind as WireKindForm,
-    InsulationClass as InsulationClassForm
-);

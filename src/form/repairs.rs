@@ -1,238 +1,213 @@
 //! What is said about repairs, in files: lead orders, crimps, splices, what lies behind a housing.
 
-use serde::{Deserialize, Serialize};
-
-use super::{record::is_false, values::mirrored};
+use super::{
+    mirror::form,
+    record::{InsulationClassForm, is_false},
+};
 use crate::{
-    colour::Colour,
     job::{
         Behind, Crimp, CrimpVerdict, Lay, LeadOrder, Load, OtherEnd, SamplePull, Splice, TwistAsked, Wall,
     },
-    quantity::{Gauge, Length},
     reckoning::{DamageCause, Finding, LookFault, Standing},
-    record::InsulationClass,
 };
 
-#[derive(Serialize, Deserialize)]
-#[serde(remote = "Wall")]
-enum WallForm {
-    Thick,
-    Thin,
-    UltraThin,
+form! {
+    pub(super) enum WallForm of Wall {
+        Thick,
+        Thin,
+        UltraThin,
+    }
 }
 
-#[derive(Serialize, Deserialize)]
-#[serde(remote = "Lay")]
-enum LayForm {
-    Left,
-    Right,
+form! {
+    pub(super) enum LayForm of Lay {
+        Left,
+        Right,
+    }
 }
 
-#[derive(Serialize, Deserialize)]
-#[serde(remote = "TwistAsked", deny_unknown_fields)]
-struct TwistAskedForm {
-    lay: Length,
-    hand: Lay,
+form! {
+    pub(super) struct TwistAskedForm of TwistAsked {
+        lay: String,
+        hand: LayForm,
+    }
 }
 
-#[derive(Serialize, Deserialize)]
-#[serde(remote = "OtherEnd")]
-enum OtherEndForm {
-    Stripped(Length),
-    CutSquare,
-    SpliceFitted,
+form! {
+    pub(super) enum OtherEndForm of OtherEnd {
+        Stripped(of: String),
+        CutSquare,
+        SpliceFitted,
+    }
 }
 
-#[derive(Serialize, Deserialize)]
-#[serde(remote = "Load", deny_unknown_fields)]
-struct LoadForm {
-    current_a: f64,
-    supply_v: f64,
-    circuit_mm: f64,
-    conductor_c: f64,
-    #[serde(default, skip_serializing_if = "is_false")]
-    critical: bool,
+form! {
+    pub(super) struct LoadForm of Load {
+        current_a: f64,
+        supply_v: f64,
+        circuit_mm: f64,
+        conductor_c: f64,
+        #[serde(default, skip_serializing_if = "is_false")]
+        critical: bool,
+    }
 }
 
-#[derive(Serialize, Deserialize)]
-#[serde(remote = "LeadOrder", deny_unknown_fields)]
-struct LeadOrderForm {
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    gauge: Option<Gauge>,
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    colour: Option<Colour>,
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    other_colour: Option<bool>,
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    strands: Option<String>,
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    insulation: Option<String>,
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    insulation_class: Option<InsulationClass>,
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    wall: Option<Wall>,
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    outside_diameter: Option<Length>,
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    twist: Option<TwistAsked>,
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    damage: Option<Length>,
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    inside: Option<Length>,
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    slack: Option<Length>,
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    route: Option<Length>,
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    sleeve: Option<Length>,
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    sleeve_diameter: Option<Length>,
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    last: Option<Length>,
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    splice: Option<String>,
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    splice_included: Option<bool>,
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    other_end: Option<OtherEnd>,
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    label: Option<String>,
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    crimp_record: Option<bool>,
-    #[serde(default, skip_serializing_if = "is_false")]
-    spliced_before: bool,
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    load: Option<Load>,
+form! {
+    pub(super) struct LeadOrderForm of LeadOrder {
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        gauge: Option<String>,
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        colour: Option<String>,
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        other_colour: Option<bool>,
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        strands: Option<String>,
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        insulation: Option<String>,
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        insulation_class: Option<InsulationClassForm>,
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        wall: Option<WallForm>,
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        outside_diameter: Option<String>,
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        twist: Option<TwistAskedForm>,
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        damage: Option<String>,
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        inside: Option<String>,
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        slack: Option<String>,
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        route: Option<String>,
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        sleeve: Option<String>,
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        sleeve_diameter: Option<String>,
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        last: Option<String>,
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        splice: Option<String>,
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        splice_included: Option<bool>,
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        other_end: Option<OtherEndForm>,
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        label: Option<String>,
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        crimp_record: Option<bool>,
+        #[serde(default, skip_serializing_if = "is_false")]
+        spliced_before: bool,
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        load: Option<LoadForm>,
+    }
 }
 
-#[derive(Serialize, Deserialize)]
-#[serde(remote = "SamplePull", deny_unknown_fields)]
-struct SamplePullForm {
-    force_n: f64,
-    broke_at: String,
+form! {
+    pub(super) struct SamplePullForm of SamplePull {
+        force_n: f64,
+        broke_at: String,
+    }
 }
 
-#[derive(Serialize, Deserialize)]
-#[serde(remote = "CrimpVerdict")]
-enum CrimpVerdictForm {
-    Accepted,
-    Redo,
+form! {
+    pub(super) enum CrimpVerdictForm of CrimpVerdict {
+        Accepted,
+        Redo,
+    }
 }
 
-#[derive(Serialize, Deserialize)]
-#[serde(remote = "Standing")]
-enum StandingForm {
-    Qualified { mean_mm: f64, samples: usize, until: String },
-    Due(String),
-    Never,
-    Withdrawn(String),
+form! {
+    pub(super) enum StandingForm of Standing {
+        Qualified { mean_mm: f64, samples: usize, until: String, },
+        Due(of: String),
+        Never,
+        Withdrawn(of: String),
+    }
 }
 
-#[derive(Serialize, Deserialize)]
-#[serde(remote = "Crimp", deny_unknown_fields)]
-struct CrimpForm {
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    wire: Option<Gauge>,
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    lot: Option<String>,
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    tool: Option<String>,
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    position: Option<String>,
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    cut_back: Option<Length>,
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    strip: Option<Length>,
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    height: Option<Length>,
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    width: Option<Length>,
-    #[serde(default, skip_serializing_if = "Vec::is_empty")]
-    look: Vec<LookFault>,
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    sample_pull: Option<SamplePull>,
-    #[serde(default = "accepted", skip_serializing_if = "is_accepted")]
-    verdict: CrimpVerdict,
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    book: Option<Standing>,
+form! {
+    pub(super) struct CrimpForm of Crimp {
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        wire: Option<String>,
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        lot: Option<String>,
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        tool: Option<String>,
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        position: Option<String>,
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        cut_back: Option<String>,
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        strip: Option<String>,
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        height: Option<String>,
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        width: Option<String>,
+        #[serde(default, skip_serializing_if = "Vec::is_empty")]
+        look: Vec<LookFaultForm>,
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        sample_pull: Option<SamplePullForm>,
+        #[serde(default = "accepted", skip_serializing_if = "is_accepted")]
+        verdict: CrimpVerdictForm,
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        book: Option<StandingForm>,
+    }
 }
 
-fn accepted() -> CrimpVerdict {
-    CrimpVerdict::Accepted
+fn accepted() -> CrimpVerdictForm {
+    CrimpVerdictForm::Accepted
 }
 
-fn is_accepted(verdict: &CrimpVerdict) -> bool {
-    *verdict == CrimpVerdict::Accepted
+fn is_accepted(verdict: &CrimpVerdictForm) -> bool {
+    matches!(verdict, CrimpVerdictForm::Accepted)
 }
 
-#[derive(Serialize, Deserialize)]
-#[serde(remote = "Splice", deny_unknown_fields)]
-struct SpliceForm {
-    start: Length,
-    sleeve: Length,
-    sound: bool,
-    #[serde(default, skip_serializing_if = "is_false")]
-    seal_behind: bool,
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    untwisted: Option<Length>,
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    solder: Option<String>,
+form! {
+    pub(super) struct SpliceForm of Splice {
+        start: String,
+        sleeve: String,
+        sound: bool,
+        #[serde(default, skip_serializing_if = "is_false")]
+        seal_behind: bool,
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        untwisted: Option<String>,
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        solder: Option<String>,
+    }
 }
 
-#[derive(Serialize, Deserialize)]
-#[serde(remote = "Behind", deny_unknown_fields)]
-struct BehindForm {
-    #[serde(default, skip_serializing_if = "Vec::is_empty")]
-    branches: Vec<Length>,
-    #[serde(default, skip_serializing_if = "Vec::is_empty")]
-    keep_out: Vec<(Length, Length)>,
-    #[serde(default, skip_serializing_if = "Vec::is_empty")]
-    splices: Vec<(Length, Length)>,
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    last: Option<Length>,
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    beyond: Option<String>,
+form! {
+    pub(super) struct BehindForm of Behind {
+        #[serde(default, skip_serializing_if = "Vec::is_empty")]
+        branches: Vec<String>,
+        #[serde(default, skip_serializing_if = "Vec::is_empty")]
+        keep_out: Vec<(String, String)>,
+        #[serde(default, skip_serializing_if = "Vec::is_empty")]
+        splices: Vec<(String, String)>,
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        last: Option<String>,
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        beyond: Option<String>,
+    }
 }
 
-/// Mirrors an enum of plain names.
-macro_rules! named {
-    ($($name:ident as $form:ident literal $text:literal { $($variant:ident,)* })*) => {
-        $(
-            #[derive(Serialize, Deserialize)]
-            #[serde(remote = $text)]
-            enum $form { $($variant,)* }
-        )*
-    };
-}
-
-named! {
-    Finding as FindingForm literal "Finding" {
+form! {
+    pub(super) enum FindingForm of Finding {
         TangFlat, FemaleLoose, MaleBent, Corroded, Burnt, CrimpBad, GripBad, SealBad, InsulationOutside,
         InsulationUnderSeal, TooShort, Doubled, DrainBare,
     }
-    DamageCause as DamageCauseForm literal "DamageCause" {
+}
+
+form! {
+    pub(super) enum DamageCauseForm of DamageCause {
         OutsideHeat, Overload, Chafing, Rodent, Crash, Water, EarlierRepair, Pulled, Vibration,
     }
-    LookFault as LookFaultForm literal "LookFault" {
+}
+
+form! {
+    pub(super) enum LookFaultForm of LookFault {
         InsulationInCrimp, GapTooBig, StrandsCut, StrandsOut, TinnedEnd, NoBellmouth, NoBrush, Cracked, Bent,
         InsulationLoose, SealLoose, TabTooLong,
     }
 }
-
-mirrored!(
-    Wall as WallForm,
-    Lay as LayForm,
-    TwistAsked as TwistAskedForm,
-    OtherEnd as OtherEndForm,
-    Load as LoadForm,
-    LeadOrder as LeadOrderForm,
-    SamplePull as SamplePullForm,
-    CrimpVerdict as CrimpVerdictForm,
-    Standing as StandingForm,
-    Crimp as CrimpForm,
-    Splice as SpliceForm,
-    Behind as BehindForm,
-    Finding as FindingForm,
-    DamageCause as DamageCauseForm,
-    LookFault as LookFaultForm,
-);

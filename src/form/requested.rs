@@ -1,62 +1,55 @@
 //! What a request asked for, in files.
 
-use serde::{Deserialize, Serialize};
-
-use super::values::mirrored;
+use super::mirror::{FormOf, form};
 use crate::{
-    job::{ItemId, RequestSaid, RequestedLine},
+    catalogue::FieldFinding,
+    job::{RequestSaid, RequestedLine},
+    request::LineForm,
     supply::{Line, RequestHead},
 };
 
-#[derive(Serialize, Deserialize)]
-#[serde(remote = "RequestedLine", deny_unknown_fields)]
-struct RequestedLineForm {
-    line: u32,
-    need: u32,
-    #[serde(default, skip_serializing_if = "Vec::is_empty")]
-    leads: Vec<ItemId>,
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    length_mm: Option<f64>,
-    #[serde(default, skip_serializing_if = "Option::is_none", with = "asked")]
-    asked: Option<Box<Line>>,
-}
-
-#[derive(Serialize, Deserialize)]
-#[serde(remote = "RequestSaid", deny_unknown_fields)]
-struct RequestSaidForm {
-    head: RequestHead,
-    why: String,
-    #[serde(default, skip_serializing_if = "Vec::is_empty")]
-    photos: Vec<String>,
-}
-
-#[derive(Serialize, Deserialize)]
-#[serde(remote = "RequestHead", deny_unknown_fields)]
-struct RequestHeadForm {
-    asked_by: String,
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    bench: Option<String>,
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    deliver_to: Option<String>,
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    needed_by: Option<String>,
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    urgency: Option<String>,
-}
-
-/// Everything a line asked for, in the form of a request.
-mod asked {
-    use serde::{Deserialize, Deserializer, Serialize, Serializer};
-
-    use crate::{request::LineForm, supply::Line};
-
-    pub(super) fn serialize<S: Serializer>(asked: &Option<Box<Line>>, to: S) -> Result<S::Ok, S::Error> {
-        asked.as_deref().map(LineForm::from).serialize(to)
-    }
-
-    pub(super) fn deserialize<'de, D: Deserializer<'de>>(from: D) -> Result<Option<Box<Line>>, D::Error> {
-        Ok(Option::<LineForm>::deserialize(from)?.map(|form| Box::new(form.into())))
+form! {
+    pub(super) struct RequestedLineForm of RequestedLine {
+        line: u32,
+        need: u32,
+        #[serde(default, skip_serializing_if = "Vec::is_empty")]
+        leads: Vec<String>,
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        length_mm: Option<f64>,
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        asked: Option<Box<LineForm>>,
     }
 }
 
-mirrored!(RequestedLine as RequestedLineForm, RequestSaid as RequestSaidForm, RequestHead as RequestHeadForm,);
+form! {
+    pub(super) struct RequestSaidForm of RequestSaid {
+        head: RequestHeadForm,
+        why: String,
+        #[serde(default, skip_serializing_if = "Vec::is_empty")]
+        photos: Vec<String>,
+    }
+}
+
+form! {
+    pub(super) struct RequestHeadForm of RequestHead {
+        asked_by: String,
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        bench: Option<String>,
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        deliver_to: Option<String>,
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        needed_by: Option<String>,
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        urgency: Option<String>,
+    }
+}
+
+impl FormOf<Line> for LineForm {
+    fn write(value: &Line) -> Self {
+        value.into()
+    }
+
+    fn read(self) -> Result<Line, FieldFinding> {
+        Ok(self.into())
+    }
+}

@@ -111,7 +111,7 @@ impl Store {
             None => return Ok(ShopRules::default()),
         };
         let text = read_text(path, TEXT_MOST, Links::Followed).context("the house rules cannot be read")?;
-        read_rules(&shown(path), &text)
+        Ok(read_rules(&shown(path), &text)?)
     }
 
     /// Writes a whole file: to a temporary one beside it, synced, then renamed, so that a reader

@@ -8,15 +8,14 @@ use std::{
 use anyhow::{Context, Result, bail};
 
 use super::files::{shown, write_new};
-use crate::catalogue::{FamilyForm, ron_options};
+use crate::{catalogue::FamilyForm, form};
 
 /// Writes a family to a new file of its id in this folder; an old file is never overwritten.
-pub fn write_family(folder: &Path, form: &FamilyForm) -> Result<PathBuf> {
+pub fn write_family(folder: &Path, family: &FamilyForm) -> Result<PathBuf> {
     fs::create_dir_all(folder)
         .with_context(|| format!("{}: the folder for families cannot be made", shown(folder)))?;
-    let path = folder.join(format!("{}.ron", form.id));
-    let pretty = ron::ser::PrettyConfig::new().struct_names(false);
-    let text = ron_options().to_string_pretty(form, pretty).context("the family cannot be written down")?;
+    let path = folder.join(format!("{}.ron", family.id));
+    let text = form::write_family(family).context("the family cannot be written down")?;
     let head = "// Described at the bench. Terminals, seals, plugs and sizes are still to be added.\n";
     match write_new(&path, format!("{head}{text}\n").as_bytes()) {
         Err(why) if why.kind() == io::ErrorKind::AlreadyExists => bail!(

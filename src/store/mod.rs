@@ -1,6 +1,5 @@
 //! Journals and folders on disk: the only module that writes files. Above it nothing does.
 
-mod act_file;
 mod files;
 mod folder;
 mod job_file;
@@ -12,7 +11,6 @@ mod open;
 mod outbox;
 mod tool_book_file;
 
-pub use act_file::{ActLine, ActProblem, read_acts};
 pub use files::{
     JOB_MOST, LIST_MOST, Links, ReadProblem, TEXT_MOST, private_folder, read_bytes, read_stdin, read_text,
 };

@@ -300,9 +300,9 @@ mod tests {
 
     use super::*;
     use crate::{
-        catalogue::Catalogue,
+        form::{Catalogue, read_acts},
         job::{About, Act, JobSide},
-        store::{Condition, job_file::failing::Faults, read_acts, read_journal},
+        store::{Condition, job_file::failing::Faults, read_journal},
     };
 
     const NOW: Timestamp = Timestamp::UNIX_EPOCH;

@@ -14,9 +14,9 @@ use super::{
     tool_book_file::read_book,
 };
 use crate::{
+    form::{read_request, write_request},
     job::Entry,
-    quantity::brief,
-    request::{Request, RequestForm, RequestHead, build, read_request},
+    request::{Request, RequestForm, RequestHead, build},
     supply::RequestNumber,
 };
 
@@ -62,12 +62,9 @@ fn sent_last(open: &OpenJob) -> Result<Option<RequestForm>, LostRequest> {
     let name = FileName::of_request(&number, sent.revision);
     let path = folder_of(open.path()).join(name.as_str());
     match store_of(open).read(&name) {
-        Ok(Some(text)) => match read_request(&text) {
+        Ok(Some(text)) => match read_request(&shown(&path), &text) {
             Ok(form) => Ok(Some(form)),
-            Err(why) => {
-                let (place, why) = (why.span.start, why.code.to_string());
-                Err(lost(format!("{}:{place}: this is not a request: {}", shown(&path), brief(&why))))
-            }
+            Err(why) => Err(lost(format!("this is not a request: {}", why.in_one_line()))),
         },
         Ok(None) => {
             let why = format!("{}: there is no such file", shown(&path));
@@ -123,7 +120,8 @@ pub fn export_request(open: &OpenJob, folder: &Path) -> Result<Option<PathBuf>> 
 }
 
 fn write(store: &Store, name: &FileName, form: RequestForm) -> Result<PathBuf> {
-    let text = form.as_sent().to_ron().map_err(|why| anyhow!("the request cannot be written: {why}"))?;
+    let text =
+        write_request(&form.as_sent()).map_err(|why| anyhow!("the request cannot be written: {why}"))?;
     store.write_whole(name, &format!("{text}\n"))
 }
 

@@ -3,7 +3,7 @@
 #![allow(dead_code, reason = "each test file uses what it needs")]
 
 use repin::{
-    catalogue::Catalogue,
+    form::Catalogue,
     shop_rules::{Rule, ShopRules},
 };
 

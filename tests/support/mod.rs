@@ -4,10 +4,9 @@
 
 use jiff::{SignedDuration, Timestamp};
 use repin::{
-    catalogue::Catalogue,
+    form::{Catalogue, read_acts},
     job::{Act, Code, Entry, ItemId, Job, JobSide, Status, Task, Verdict},
     shop_rules::ShopRules,
-    store::read_acts,
 };
 
 /// A job in memory and who works on it.

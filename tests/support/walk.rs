@@ -7,8 +7,9 @@ use jiff::Timestamp;
 use repin::{
     catalogue::LockState,
     face::PosePlace,
+    form::read_acts,
     job::{Entry, ItemId, Job, JobSide, Lead, Occupant, State, Status, Task, Verdict},
-    store::{OpenJob, read_acts},
+    store::OpenJob,
 };
 
 use crate::cli::Shop;

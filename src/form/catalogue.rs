@@ -5,11 +5,13 @@
 use std::borrow::Cow;
 
 use super::{
-    Definition, DefinitionProblem, Housing,
-    problem::Problem,
-    read::{FamilyFile, read_family},
+    family_file::{FamilyFile, read_family},
+    problem::{Problem, problems_in_words},
 };
-use crate::quantity::list_of;
+use crate::{
+    catalogue::{Definition, DefinitionProblem, Housing},
+    quantity::list_of,
+};
 
 macro_rules! built_in {
     ($($file:literal),+ $(,)?) => {
@@ -77,11 +79,6 @@ pub enum FindProblem {
     /// The family holds together, but not with this housing alone.
     #[error(transparent)]
     Definition(#[from] DefinitionProblem),
-}
-
-/// Problems one under another, with a blank line between them.
-pub fn problems_in_words(problems: &[Problem]) -> String {
-    problems.iter().map(ToString::to_string).collect::<Vec<_>>().join("\n\n")
 }
 
 impl Catalogue {
@@ -161,7 +158,7 @@ mod tests {
         let families = families.unwrap_or_else(|problems| panic!("{}", problems_in_words(&problems)));
         assert_eq!(families.len(), BUILT_IN.len());
         for file in families {
-            let written = crate::catalogue::ron_options().to_string(&file.form).unwrap();
+            let written = crate::form::ron_options().to_string(&file.form).unwrap();
             let read = read_family("written", &written).unwrap();
             assert_eq!(read.form, file.form, "{}", file.file);
             for housing in &file.family.housings {
