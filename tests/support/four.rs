@@ -1,7 +1,5 @@
 //! Four sealed cavities in a row and their wires, set up to be repaired.
 
-#![allow(dead_code, reason = "each test file uses what it needs")]
-
 use repin::{
     form::Catalogue,
     shop_rules::{Rule, ShopRules},
