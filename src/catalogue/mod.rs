@@ -5,13 +5,11 @@ mod check;
 mod check_housing;
 mod check_layout;
 mod compare;
-mod convert;
 mod definition;
+mod draft;
 mod family;
 mod finding;
-mod form;
 mod held;
-mod pairs;
 mod part;
 mod position;
 mod sketch;
@@ -19,12 +17,15 @@ mod sketch;
 pub use check::check_family;
 pub use compare::{HousingDifference, HousingDifferenceKind, differences};
 pub use definition::{Definition, DefinitionProblem};
+pub use draft::{
+    BridgeDraft, CrimpDraft, FamilyDraft, GroupDraft, HousingDraft, LayoutDraft, LockDraft, NumberingDraft,
+    PlugDraft, RingNumberingDraft, SealingDraft, SmallPartDraft, TerminalDraft, WireSealDraft,
+};
 pub use family::{
     AccessFace, Bridge, Cavity, CrimpHeight, Delivered, Family, Feature, Gender, Housing, LockState, Plug,
     PrimaryLock, Sealing, Seating, SecondaryLock, SmallPart, Source, Supplied, Terminal, WireSeal,
 };
 pub use finding::{FieldFinding, FieldPath, PathStep};
-pub use form::FamilyForm;
 pub use part::{FamilyId, HousingId, PartNumber, SizeName};
 pub use position::{by_position, runs_other_way};
 pub use sketch::{Counting, Sketch, SketchedLock, SketchedSeal};

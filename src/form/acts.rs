@@ -1,11 +1,11 @@
 //! Acts in files: the mirror of every act, field by field. A file that names a field this mirror
 //! does not have is refused: a new field or act raises [`RECORD_VERSION`].
 
-use super::{choices::*, mirror::form, record::*, repairs::*, requested::*, rules::*, values::Millimetres};
-use crate::{
-    catalogue::FamilyForm,
-    job::{Act, Anyway, Measured},
+use super::{
+    choices::*, family::FamilyForm, mirror::form, record::*, repairs::*, requested::*, rules::*,
+    values::Millimetres,
 };
+use crate::job::{Act, Anyway, Measured};
 
 /// The version of entries written now. A newer one is read by a newer repin.
 pub const RECORD_VERSION: u32 = 2;

@@ -1,10 +1,12 @@
 //! From the bytes of a family file to a checked family, with every problem at its place.
 
 use super::{
+    family::FamilyForm,
+    mirror::FormOf,
     problem::Problem,
     reader::{Source, ron_options},
 };
-use crate::catalogue::{Family, FamilyForm, check_family};
+use crate::catalogue::{Family, FamilyDraft, check_family};
 
 /// The largest family file that is read; the largest real one is far below.
 pub const FILE_BYTES_MOST: usize = 4 * 1024 * 1024;
@@ -15,7 +17,7 @@ pub struct FamilyFile {
     /// The file's name.
     pub file: String,
     /// As written.
-    pub form: FamilyForm,
+    pub draft: FamilyDraft,
     /// As checked.
     pub family: Family,
 }
@@ -47,9 +49,9 @@ pub fn read_family(file: &str, text: &str) -> Result<FamilyFile, Vec<Problem>> {
         let hint = "a family starts with (format: 1, id: \"…\", title: \"…\", source: …";
         return Err(vec![source.whole("the file is empty", hint)]);
     }
-    let form: FamilyForm = source.form().map_err(|problem| vec![problem])?;
-    match check_family(&form) {
-        Ok(family) => Ok(FamilyFile { file: file.to_owned(), form, family }),
+    let draft: FamilyDraft = source.read::<FamilyForm, _>().map_err(|problem| vec![problem])?;
+    match check_family(&draft) {
+        Ok(family) => Ok(FamilyFile { file: file.to_owned(), draft, family }),
         Err(findings) => {
             let mut problems: Vec<(usize, Problem)> =
                 findings.into_iter().map(|finding| source.found(finding)).collect();
@@ -60,6 +62,7 @@ pub fn read_family(file: &str, text: &str) -> Result<FamilyFile, Vec<Problem>> {
 }
 
 /// A family as the text of a file that a person goes on with.
-pub fn write_family(form: &FamilyForm) -> Result<String, ron::Error> {
-    ron_options().to_string_pretty(form, ron::ser::PrettyConfig::new().struct_names(false))
+pub fn write_family(draft: &FamilyDraft) -> Result<String, ron::Error> {
+    ron_options()
+        .to_string_pretty(&FamilyForm::write(draft), ron::ser::PrettyConfig::new().struct_names(false))
 }

@@ -76,6 +76,18 @@ impl<A, B, F: FormOf<A>, G: FormOf<B>> FormOf<(A, B)> for (F, G) {
     }
 }
 
+impl<A, B, C, F: FormOf<A>, G: FormOf<B>, H: FormOf<C>> FormOf<(A, B, C)> for (F, G, H) {
+    fn write((first, second, third): &(A, B, C)) -> Self {
+        (F::write(first), G::write(second), H::write(third))
+    }
+
+    fn read(self) -> Result<(A, B, C), FieldFinding> {
+        let (first, second) = (self.0, self.1).read()?;
+        let third = self.2.read().map_err(|found| found.under(PathStep::Index(2)))?;
+        Ok((first, second, third))
+    }
+}
+
 /// Makes a form from a table, with both ways to the core type of the same fields or variants.
 /// A variant that holds one value names it: `Parked(tag: String)`.
 macro_rules! form {
@@ -85,9 +97,9 @@ macro_rules! form {
             $($(#[$field_meta:meta])* $field:ident: $ty:ty,)*
         }
     ) => {
-        $(#[$meta])*
         #[derive(serde::Serialize, serde::Deserialize)]
         #[serde(deny_unknown_fields)]
+        $(#[$meta])*
         $vis struct $form {
             $($(#[$field_meta])* $field: $ty,)*
         }
@@ -115,9 +127,9 @@ macro_rules! form {
             )*
         }
     ) => {
-        $(#[$meta])*
         #[derive(serde::Serialize, serde::Deserialize)]
         #[serde(deny_unknown_fields)]
+        $(#[$meta])*
         $vis enum $form {
             $(
                 $(#[$variant_meta])*

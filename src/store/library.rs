@@ -8,10 +8,10 @@ use std::{
 use anyhow::{Context, Result, bail};
 
 use super::files::{shown, write_new};
-use crate::{catalogue::FamilyForm, form};
+use crate::{catalogue::FamilyDraft, form};
 
 /// Writes a family to a new file of its id in this folder; an old file is never overwritten.
-pub fn write_family(folder: &Path, family: &FamilyForm) -> Result<PathBuf> {
+pub fn write_family(folder: &Path, family: &FamilyDraft) -> Result<PathBuf> {
     fs::create_dir_all(folder)
         .with_context(|| format!("{}: the folder for families cannot be made", shown(folder)))?;
     let path = folder.join(format!("{}.ron", family.id));

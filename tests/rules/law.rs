@@ -159,7 +159,7 @@ r#"(format: 1, id: "small", title: "small", source: Invented,
             housings: [(id: "small-3", part: "S-3", title: "3-way", gender: Female, sealing: Unsealed, drawn: Wire, features: [("latch", Top)],
                 layout: Grid(rows: 1, columns: 3), size: "1",
                 lock: (kind: "wedge", open: PreSet, released_from: Front, delivered: PreSet, supplied: With))])"#,
-).unwrap().form;
+).unwrap().draft;
     let mut job = Job::default();
     let mut take = |act: Act| {
         let entry = Entry::new("2026-11-25T07:00:00Z".parse().unwrap(), "kt", act);
