@@ -112,7 +112,7 @@ fn damage_inside_stops_loading_with_the_file_and_line() {
 
 #[test]
 fn a_newer_line_is_read_up_to_there_and_kept_byte_for_byte() {
-    use repin::store::form::RECORD_VERSION;
+    use repin::form::RECORD_VERSION;
     use sha2::{Digest, Sha256};
     let (shop, mut bytes) = bytes_of("skerry", "sk-10", "skerry-pod.acts");
     let journal = read_journal(&bytes);
@@ -222,7 +222,7 @@ fn an_example_of_every_act_reads_back_and_none_is_left_out() {
     let shop = Shop::new();
     let run = shop.run(&["enter", "--acts"]);
     assert_eq!(run.code, 0);
-    let acts = repin::store::read_acts("acts", &run.out).unwrap();
+    let acts = repin::form::read_acts("acts", &run.out).unwrap();
     let mut names: Vec<String> = acts.iter().map(|line| variant(&line.act)).collect();
     names.sort();
     names.dedup();

@@ -8,10 +8,10 @@ use std::{
 
 use super::{FolderStore, index::END_SEEN};
 use crate::{
+    form::read_rules,
     shop_rules::ShopRules,
     store::{
         files::{Links, TEXT_MOST, open_to_read, read_text, shown},
-        form::read_rules,
         job_id::FileName,
         port::{Store, StoreProblem, StreamId},
     },
@@ -47,7 +47,7 @@ impl FolderStore {
             None => return Ok(ShopRules::default()),
         };
         let text = read_text(path, TEXT_MOST, Links::Followed).map_err(StoreProblem::NoRules)?;
-        read_rules(&shown(path), &text).map_err(|why| StoreProblem::NotUnderstood(format!("{why:#}")))
+        read_rules(&shown(path), &text).map_err(|why| StoreProblem::NotUnderstood(why.to_string()))
     }
 
     /// The last bytes of a stream's file, when they can be read.
