@@ -16,7 +16,7 @@
 //! * [`picture`]: faces as grids of marked text cells, painted by the command line and the screen.
 //! * [`request`]: the parts request.
 //! * [`exchange`]: wiring lists from spreadsheets and open harness files; bytes to values and back.
-//! * [`form`]: every form on disk: acts, house rules; text to values and back.
+//! * [`form`]: every form on disk: acts, families, house rules; text to values and back.
 //! * [`store`]: journals and folders on disk; the only module that writes files.
 //! * [`cli`]: one file per subcommand.
 //! * [`screen`]: the terminal.
