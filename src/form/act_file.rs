@@ -57,7 +57,7 @@ pub fn read_acts(file: &str, text: &str) -> Result<Vec<ActLine>, Vec<Problem>> {
         }
         match read_line(Source::line(file, line, text), bare) {
             Ok((by, at, act)) => acts.push(ActLine { line, by, at, act }),
-            Err(problem) => problems.push(problem),
+            Err(problem) => problems.push(*problem),
         }
     }
     if problems.is_empty() { Ok(acts) } else { Err(problems) }
@@ -65,9 +65,9 @@ pub fn read_acts(file: &str, text: &str) -> Result<Vec<ActLine>, Vec<Problem>> {
 
 type Said = (Option<String>, Option<Timestamp>, Act);
 
-fn read_line(source: Source<'_>, bare: &str) -> Result<Said, Problem> {
+fn read_line(source: Source<'_>, bare: &str) -> Result<Said, Box<Problem>> {
     if bare.len() > LINE_MOST {
-        return Err(source.whole("this line is longer than any act", "one act a line"));
+        return Err(Box::new(source.whole("this line is longer than any act", "one act a line")));
     }
     if !bare.starts_with('(') {
         return source.read::<ActForm, Act>().map(|act| (None, None, act));

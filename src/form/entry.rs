@@ -71,8 +71,8 @@ pub fn read_entry(line: usize, text: &str) -> Result<Entry, EntryProblem> {
         Err(problem) => {
             return Err(match source.form::<VersionForm>() {
                 Ok(VersionForm { v }) if v > RECORD_VERSION => EntryProblem::Newer { version: v },
-                Ok(_) => EntryProblem::NotAccepted(Box::new(problem)),
-                Err(_) => EntryProblem::NotAnEntry(Box::new(problem)),
+                Ok(_) => EntryProblem::NotAccepted(problem),
+                Err(_) => EntryProblem::NotAnEntry(problem),
             });
         }
     };

@@ -49,7 +49,7 @@ pub fn read_family(file: &str, text: &str) -> Result<FamilyFile, Vec<Problem>> {
         let hint = "a family starts with (format: 1, id: \"…\", title: \"…\", source: …";
         return Err(vec![source.whole("the file is empty", hint)]);
     }
-    let draft: FamilyDraft = source.read::<FamilyForm, _>().map_err(|problem| vec![problem])?;
+    let draft: FamilyDraft = source.read::<FamilyForm, _>().map_err(|problem| vec![*problem])?;
     match check_family(&draft) {
         Ok(family) => Ok(FamilyFile { file: file.to_owned(), draft, family }),
         Err(findings) => {

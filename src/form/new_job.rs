@@ -41,7 +41,7 @@ pub struct MapFile {
 }
 
 /// A map from the text of a file.
-pub fn read_map(file: &str, text: &str) -> Result<MapFile, Problem> {
+pub fn read_map(file: &str, text: &str) -> Result<MapFile, Box<Problem>> {
     Source::file(file, text).read_with(|form: MapFileForm| {
         expect_format(form.format)?;
         Ok(MapFile { document: form.document, map: read_field("map", form.map)? })
@@ -49,9 +49,36 @@ pub fn read_map(file: &str, text: &str) -> Result<MapFile, Problem> {
 }
 
 /// What cavities hold, from the text of a file, in its order.
-pub fn read_record(file: &str, text: &str) -> Result<Vec<(Label, CavityContent)>, Problem> {
+pub fn read_record(file: &str, text: &str) -> Result<Vec<(Label, CavityContent)>, Box<Problem>> {
     Source::file(file, text).read_with(|form: RecordFileForm| {
         expect_format(form.format)?;
         read_field("cavities", form.cavities)
     })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_map_is_read_with_every_way_of_writing_that_is_allowed() {
+        let text = "\u{feff}(format: 1,\r\n document: Some(\"bulletin 7\"),\r\n map: [(\"old:1\", \"new:2\"), (\"old:2\", None)])\r\n";
+        let read = read_map("m.ron", text).unwrap();
+        assert_eq!(read.document.as_deref(), Some("bulletin 7"));
+        assert_eq!(read.map[0], ("old:1".parse().unwrap(), Some("new:2".parse().unwrap())));
+        assert_eq!(read.map[1].1, None);
+    }
+
+    #[test]
+    fn a_spoilt_map_or_record_is_shown_at_its_place() {
+        let said = read_map("m.ron", "(format: 1, map: [\n(\"old:1\", \"new\")])").unwrap_err().to_string();
+        assert!(said.starts_with("--> m.ron:2:11 at map[0][1]\n"), "{said}");
+        assert!(read_map("m.ron", "(format: 3, map: [])").unwrap_err().to_string().contains("newer repin"));
+        let said = read_record("f.ron", "(format: 1, cavities: [(\"1\", Pluged)])").unwrap_err().to_string();
+        assert!(said.starts_with("--> f.ron:1:30 at cavities[0][1]\n"), "{said}");
+        let wire = "(format: 1, cavities: [(\"1\", Wired(wires: [(colour: \"RD\", gauge: \"thick\")]))])";
+        let said = read_record("f.ron", wire).unwrap_err().to_string();
+        assert!(said.starts_with("--> f.ron:1:66 at cavities[0][1].wires[0].gauge\n"), "{said}");
+        assert!(read_record("f.ron", "(format: 2, cavities: [])").unwrap_err().to_string().contains("newer"));
+    }
 }

@@ -7,7 +7,7 @@ use super::{
 use crate::request::RequestForm;
 
 /// A request from the text of its file.
-pub fn read_request(file: &str, text: &str) -> Result<RequestForm, Problem> {
+pub fn read_request(file: &str, text: &str) -> Result<RequestForm, Box<Problem>> {
     Source::file(file, text).form()
 }
 

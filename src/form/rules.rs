@@ -135,7 +135,7 @@ rules_form! {
 }
 
 /// House rules from the text of a file.
-pub fn read_rules(file: &str, text: &str) -> Result<ShopRules, Problem> {
+pub fn read_rules(file: &str, text: &str) -> Result<ShopRules, Box<Problem>> {
     Source::file(file, text).read::<RulesForm, _>()
 }
 

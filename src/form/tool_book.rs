@@ -90,7 +90,7 @@ impl FormOf<ToolPosition> for PositionForm {
 }
 
 /// The positions of a book from the text of its file.
-pub fn read_positions(file: &str, text: &str) -> Result<Vec<ToolPosition>, Problem> {
+pub fn read_positions(file: &str, text: &str) -> Result<Vec<ToolPosition>, Box<Problem>> {
     Source::file(file, text).read_with(|form: BookForm| {
         expect_format(form.format)?;
         read_field("positions", form.positions)
@@ -101,4 +101,37 @@ pub fn read_positions(file: &str, text: &str) -> Result<Vec<ToolPosition>, Probl
 pub fn write_positions(positions: &[ToolPosition]) -> Result<String, ron::Error> {
     let form = BookForm { format: 1, positions: positions.iter().map(FormOf::write).collect() };
     ron_options().to_string_pretty(&form, ron::ser::PrettyConfig::new().depth_limit(3))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    const BOOK: &str = "\u{feff}(format: 1,\r\n positions: [(tool: \"0113\", position: \"B\", terminal: \"XX-T05\", wire: \"0.5\", heights_mm: [1.1],\r\n pulls_n: [70], until: \"2027-01-01\", by: \"kt\", withdrawn: Some(\"worn\"))])\r\n";
+
+    #[test]
+    fn a_book_is_read_with_every_way_of_writing_that_is_allowed_and_read_back_as_written() {
+        let read = read_positions("kt.ron", BOOK).unwrap();
+        assert_eq!(read[0].withdrawn.as_deref(), Some("worn"));
+        let again = read_positions("kt.ron", &write_positions(&read).unwrap()).unwrap();
+        assert_eq!(again, read);
+    }
+
+    #[test]
+    fn a_day_a_moment_and_a_format_that_are_none_are_shown_at_their_place() {
+        let check = |good: &str, bad: &str, starts: &str, says: &str| {
+            assert!(BOOK.contains(good), "{good}");
+            let said = read_positions("kt.ron", &BOOK.replace(good, bad)).unwrap_err().to_string();
+            assert!(said.starts_with(starts) && said.contains(says), "{said}");
+        };
+        check("2027-01-01", "soon", "--> kt.ron:3:24 at positions[0].until\n", "\"soon\" is no day");
+        check(
+            "by: \"kt\"",
+            "by: \"kt\", at: \"noon\"",
+            "--> kt.ron:3:53 at positions[0].at\n",
+            "\"noon\" is no moment",
+        );
+        check("wire: \"0.5\"", "wire: \"thick\"", "--> kt.ron:2:73 at positions[0].wire\n", "thick");
+        check("format: 1", "format: 2", "--> kt.ron:1:10 at format\n", "newer repin");
+    }
 }

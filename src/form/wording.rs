@@ -33,6 +33,13 @@ pub(super) fn in_words(code: &ron::Error) -> (String, Option<String>) {
         E::ExpectedBoolean => ("yes or no should stand here".to_owned(), some("true or false")),
         E::ExpectedArray => ("a list should stand here".to_owned(), some("such as [\"1\", \"2\"]")),
         E::ExpectedMap => ("a map should stand here".to_owned(), some("such as {\"1\": \"A12\"}")),
+        E::ExpectedStructLike | E::ExpectedNamedStructLike(_) | E::ExpectedStructLikeEnd => {
+            ("a list of fields in round brackets should stand here".to_owned(), some("such as (a: 1, b: 2)"))
+        }
+        E::ExpectedDifferentStructName { expected, found } => (
+            format!("here stands {found}, and it should be {}", a_thing(Some(expected))),
+            some("in round brackets, without a name"),
+        ),
         E::ExceededRecursionLimit => ("brackets are nested too deep".to_owned(), None),
         other => (lower_first(&other.to_string()), None),
     }
