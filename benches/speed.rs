@@ -8,8 +8,9 @@ use ratatui::{buffer::Buffer, layout::Rect};
 use repin::{
     catalogue::Catalogue,
     job::{About, Act, Entry, Job, JobSide},
+    procedure::JobView,
     reckoning::{LeadAsk, StaggerRequest, ToolBook, bundle_of, stagger},
-    screen::{JobView, Palette, Theme, Ui, view},
+    screen::{Palette, Theme, Ui, view},
     store::{line_of, read_acts, read_journal},
 };
 
@@ -95,7 +96,7 @@ fn main() {
 
     let frame = best(50, || {
         ui.update(&sight, key);
-        view(&sight, &ui, theme, area, &mut buffer);
+        view(&sight, None, &ui, theme, area, &mut buffer);
     });
     good &= say("a key to its frame, 120x40, 206 cavities", frame, Duration::from_millis(1));
 
@@ -103,7 +104,7 @@ fn main() {
         for _ in 0..200 {
             ui.update(&sight, key);
         }
-        view(&sight, &ui, theme, area, &mut buffer);
+        view(&sight, None, &ui, theme, area, &mut buffer);
     });
     good &= say("200 waiting keys handled and drawn", keys, Duration::from_millis(5));
 

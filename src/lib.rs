@@ -13,6 +13,7 @@
 //! * [`reckoning`]: on wires and terminals: which repair, lead lengths, splices, bundles, crimps.
 //! * [`supply`]: parts that are asked for: kinds, lines, what has no number yet.
 //! * [`job`]: the job as a pure state machine: acts, verdicts, state, account, flags.
+//! * [`procedure`]: what is asked now and what may answer it, as data; answers to acts.
 //! * [`picture`]: faces as grids of marked text cells, painted by the command line and the screen.
 //! * [`request`]: the parts request.
 //! * [`exchange`]: wiring lists from spreadsheets and open harness files; bytes to values and back.
@@ -29,6 +30,7 @@ pub mod exchange;
 pub mod face;
 pub mod job;
 pub mod picture;
+pub mod procedure;
 pub mod quantity;
 pub mod reckoning;
 pub mod record;

@@ -8,11 +8,12 @@ mod support;
 use crossterm::event::{KeyCode, KeyEvent, KeyModifiers};
 use desk::{Desk, lines};
 use ratatui::{buffer::Buffer, layout::Rect};
+use repin::procedure::Asked;
 use repin::screen::{
     Effect, Palette, Theme,
-    ask::{Asked, OTHERS},
     board::{Board, BoardLine, view_board},
-    keys::{COMMON, CommonKey, PICKS},
+    keys::{CHOICES, COMMON, CommonKey},
+    menu::OTHERS,
     state::PAGES,
 };
 use support::{Bench, demo_acts};
@@ -373,9 +374,9 @@ fn keys_stand_once_and_no_two_common_keys_share_one() {
             _ => None,
         })
         .collect();
-    for (n, (pick, key, _)) in PICKS.iter().enumerate() {
+    for (n, (pick, key, _)) in CHOICES.iter().enumerate() {
         assert!(!global.contains(key), "{pick:?} hides a common key");
-        assert!(PICKS.iter().skip(n + 1).all(|(other, ..)| other != pick), "{pick:?} stands twice");
+        assert!(CHOICES.iter().skip(n + 1).all(|(other, ..)| other != pick), "{pick:?} stands twice");
     }
     for (n, (thing, key, _)) in OTHERS.iter().enumerate() {
         assert!(!global.contains(key), "{thing:?}");

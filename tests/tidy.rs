@@ -28,7 +28,7 @@ fn program(text: &str) -> &str {
 }
 
 /// A module uses only what stands left of it; the last two stand side by side.
-const ORDER: [&str; 15] = [
+const ORDER: [&str; 16] = [
     "quantity",
     "colour",
     "face",
@@ -38,6 +38,7 @@ const ORDER: [&str; 15] = [
     "reckoning",
     "supply",
     "job",
+    "procedure",
     "picture",
     "request",
     "exchange",

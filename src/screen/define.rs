@@ -10,8 +10,7 @@ use ratatui::{
 };
 
 use super::{
-    ask::Answer,
-    keys::{Pick, Pressed, SharedKey, pressed},
+    keys::{Pressed, SharedKey, pressed, words_of},
     spent::{PASTED, Spent, is_paste},
     theme::Theme,
     view::{SMALLEST, clean, paint, put, two_ends, wrap},
@@ -22,6 +21,7 @@ use crate::{
     },
     face::{Corner, Face, Label},
     picture::{Covering, FaceOptions, Mark, Slot, draw_face},
+    procedure::{Choice, Reply},
     quantity::{count_of, is_harmful},
 };
 
@@ -33,21 +33,21 @@ const COLUMNS_MOST: usize = 60;
 struct DefineField {
     prompt: &'static str,
     /// One-key answers; none where something is typed.
-    picks: &'static [Pick],
+    picks: &'static [Choice],
     /// Takes an answer into the sketch, or says why it is none.
-    take: fn(&mut Sketch, &Answer) -> Result<(), String>,
+    take: fn(&mut Sketch, &Reply) -> Result<(), String>,
     /// Whether it is asked at all.
     asked: fn(&Sketch) -> bool,
 }
 
-const fn typed(prompt: &'static str, take: fn(&mut Sketch, &Answer) -> Result<(), String>) -> DefineField {
+const fn typed(prompt: &'static str, take: fn(&mut Sketch, &Reply) -> Result<(), String>) -> DefineField {
     DefineField { prompt, picks: &[], take, asked: |_| true }
 }
 
 const fn picked(
     prompt: &'static str,
-    picks: &'static [Pick],
-    take: fn(&mut Sketch, &Answer) -> Result<(), String>,
+    picks: &'static [Choice],
+    take: fn(&mut Sketch, &Reply) -> Result<(), String>,
 ) -> DefineField {
     DefineField { prompt, picks, take, asked: |_| true }
 }
@@ -66,8 +66,8 @@ const QUESTIONS: [DefineField; 15] = [
         sketch.columns = count(answer, COLUMNS_MOST)?;
         Ok(())
     }),
-    picked("Which FACE do you look at?", &[Pick::WireFace, Pick::MatingFace], |sketch, answer| {
-        sketch.face = if is(answer, Pick::MatingFace) { Face::Mating } else { Face::Wire };
+    picked("Which FACE do you look at?", &[Choice::WireFace, Choice::MatingFace], |sketch, answer| {
+        sketch.face = if is(answer, Choice::MatingFace) { Face::Mating } else { Face::Wire };
         Ok(())
     }),
     typed("What is on the UPPER side? (latch, key, lock, lever; - nothing)", |sketch, answer| {
@@ -76,12 +76,12 @@ const QUESTIONS: [DefineField; 15] = [
     }),
     picked(
         "Where is the FIRST number moulded?",
-        &[Pick::FirstTopLeft, Pick::FirstTopRight, Pick::FirstBottomLeft, Pick::FirstBottomRight],
+        &[Choice::FirstTopLeft, Choice::FirstTopRight, Choice::FirstBottomLeft, Choice::FirstBottomRight],
         |sketch, answer| {
             sketch.start = match answer {
-                Answer::Pick(Pick::FirstTopRight) => Corner::TopRight,
-                Answer::Pick(Pick::FirstBottomLeft) => Corner::BottomLeft,
-                Answer::Pick(Pick::FirstBottomRight) => Corner::BottomRight,
+                Reply::Choice(Choice::FirstTopRight) => Corner::TopRight,
+                Reply::Choice(Choice::FirstBottomLeft) => Corner::BottomLeft,
+                Reply::Choice(Choice::FirstBottomRight) => Corner::BottomRight,
                 _ => Corner::TopLeft,
             };
             Ok(())
@@ -89,11 +89,11 @@ const QUESTIONS: [DefineField; 15] = [
     ),
     picked(
         "How do the numbers go on?",
-        &[Pick::CountRows, Pick::CountColumns, Pick::CountRound],
+        &[Choice::CountRows, Choice::CountColumns, Choice::CountRound],
         |sketch, answer| {
             sketch.counting = match answer {
-                Answer::Pick(Pick::CountColumns) => Counting::Columns,
-                Answer::Pick(Pick::CountRound) => Counting::Round,
+                Reply::Choice(Choice::CountColumns) => Counting::Columns,
+                Reply::Choice(Choice::CountRound) => Counting::Round,
                 _ => Counting::Rows,
             };
             Ok(())
@@ -105,9 +105,9 @@ const QUESTIONS: [DefineField; 15] = [
     }),
     DefineField {
         prompt: "Does each row have a letter of its own?",
-        picks: &[Pick::Yes, Pick::No],
+        picks: &[Choice::Yes, Choice::No],
         take: |sketch, answer| {
-            sketch.letter_per_row = is(answer, Pick::Yes);
+            sketch.letter_per_row = is(answer, Choice::Yes);
             Ok(())
         },
         asked: |sketch| {
@@ -115,25 +115,25 @@ const QUESTIONS: [DefineField; 15] = [
             letters.chars().count() == 1 && !number.is_empty() && sketch.counting != Counting::Round
         },
     },
-    picked("Are its terminals pins or sockets?", &[Pick::Pins, Pick::Sockets], |sketch, answer| {
-        sketch.gender = if is(answer, Pick::Pins) { Gender::Male } else { Gender::Female };
+    picked("Are its terminals pins or sockets?", &[Choice::Pins, Choice::Sockets], |sketch, answer| {
+        sketch.gender = if is(answer, Choice::Pins) { Gender::Male } else { Gender::Female };
         Ok(())
     }),
-    picked("How is it SEALED?", &[Pick::SealEach, Pick::SealMat, Pick::SealNone], |sketch, answer| {
+    picked("How is it SEALED?", &[Choice::SealEach, Choice::SealMat, Choice::SealNone], |sketch, answer| {
         sketch.seal = match answer {
-            Answer::Pick(Pick::SealEach) => SketchedSeal::Individual,
-            Answer::Pick(Pick::SealMat) => SketchedSeal::Mat,
+            Reply::Choice(Choice::SealEach) => SketchedSeal::Individual,
+            Reply::Choice(Choice::SealMat) => SketchedSeal::Mat,
             _ => SketchedSeal::Unsealed,
         };
         Ok(())
     }),
     picked(
         "Has it a secondary LOCK?",
-        &[Pick::LockNone, Pick::LockComesOut, Pick::LockStays],
+        &[Choice::LockNone, Choice::LockComesOut, Choice::LockStays],
         |sketch, answer| {
             sketch.lock = match answer {
-                Answer::Pick(Pick::LockComesOut) => SketchedLock::Out,
-                Answer::Pick(Pick::LockStays) => SketchedLock::PreSet,
+                Reply::Choice(Choice::LockComesOut) => SketchedLock::Out,
+                Reply::Choice(Choice::LockStays) => SketchedLock::PreSet,
                 _ => SketchedLock::None,
             };
             Ok(())
@@ -153,30 +153,30 @@ const QUESTIONS: [DefineField; 15] = [
     }),
 ];
 
-fn text(answer: &Answer) -> &str {
+fn text(answer: &Reply) -> &str {
     match answer {
-        Answer::Text(text) => text.trim(),
-        Answer::Pick(_) => "",
+        Reply::Text(text) => text.trim(),
+        Reply::Choice(_) => "",
     }
 }
 
-fn is(answer: &Answer, pick: Pick) -> bool {
-    *answer == Answer::Pick(pick)
+fn is(answer: &Reply, pick: Choice) -> bool {
+    *answer == Reply::Choice(pick)
 }
 
 /// A name, or nothing for `-`.
-fn named(answer: &Answer) -> Option<String> {
+fn named(answer: &Reply) -> Option<String> {
     Some(text(answer)).filter(|text| !matches!(*text, "" | "-")).map(ToOwned::to_owned)
 }
 
-fn count(answer: &Answer, most: usize) -> Result<usize, String> {
+fn count(answer: &Reply, most: usize) -> Result<usize, String> {
     match text(answer).parse() {
         Ok(count) if (1..=most).contains(&count) => Ok(count),
         _ => Err(format!("Key a whole number from 1 to {most}.")),
     }
 }
 
-fn list(answer: &Answer) -> Vec<String> {
+fn list(answer: &Reply) -> Vec<String> {
     let text = named(answer).unwrap_or_default();
     text.split([',', ' ']).filter(|part| !part.is_empty()).map(ToOwned::to_owned).collect()
 }
@@ -186,7 +186,7 @@ fn list(answer: &Answer) -> Vec<String> {
 pub struct Define {
     /// Who describes it and when, as the file will say.
     pub how: String,
-    answers: Vec<Answer>,
+    answers: Vec<Reply>,
     field: String,
     message: Option<String>,
     spent: Spent,
@@ -215,7 +215,7 @@ impl Define {
     }
 
     /// The sketch the answers make, and the question that comes next; none when all are answered.
-    fn sketch(&self, answers: &[Answer]) -> Result<(Sketch, Option<&'static DefineField>), String> {
+    fn sketch(&self, answers: &[Reply]) -> Result<(Sketch, Option<&'static DefineField>), String> {
         let mut sketch = Sketch::default();
         let mut answers = answers.iter();
         for question in &QUESTIONS {
@@ -234,7 +234,7 @@ impl Define {
     fn shown(&self) -> Option<Housing> {
         let with_field = || {
             let mut answers = self.answers.clone();
-            answers.push(Answer::Text(self.field.clone()));
+            answers.push(Reply::Text(self.field.clone()));
             self.sketch(&answers).ok()
         };
         let typed = Some(&self.field).filter(|field| !field.is_empty()).and_then(|_| with_field());
@@ -267,7 +267,7 @@ impl Define {
         let typing = question.is_some_and(|question| question.picks.is_empty());
         match pressed(event, typing) {
             Pressed::SharedKey(SharedKey::Enter) if typing && !self.field.trim().is_empty() => {
-                let answer = Answer::Text(std::mem::take(&mut self.field));
+                let answer = Reply::Text(std::mem::take(&mut self.field));
                 self.answer(answer);
             }
             Pressed::SharedKey(SharedKey::Erase) => {
@@ -293,10 +293,10 @@ impl Define {
             Some(question) => {
                 if let Some(pick) = self.spent.answer(c, question.picks) {
                     self.spent.uses(c);
-                    self.answer(Answer::Pick(pick));
+                    self.answer(Reply::Choice(pick));
                 }
             }
-            None if self.spent.answer(c, &[Pick::SaveIt]).is_some() => match self.sketch(&self.answers) {
+            None if self.spent.answer(c, &[Choice::SaveIt]).is_some() => match self.sketch(&self.answers) {
                 Ok((sketch, _)) => return DefineEffect::Save(Box::new(sketch.form(&self.how))),
                 Err(why) => self.message = Some(why),
             },
@@ -306,7 +306,7 @@ impl Define {
     }
 
     /// Takes an answer, unless the housing would not hold together with it.
-    fn answer(&mut self, answer: Answer) {
+    fn answer(&mut self, answer: Reply) {
         self.message = None;
         self.answers.push(answer);
         let wrong = match self.sketch(&self.answers) {
@@ -319,7 +319,7 @@ impl Define {
             }),
         };
         if let Some(why) = wrong {
-            if let Some(Answer::Text(typed)) = self.answers.pop() {
+            if let Some(Reply::Text(typed)) = self.answers.pop() {
                 self.field = typed;
             }
             self.message = Some(why);
@@ -367,9 +367,9 @@ fn slot(housing: &Housing, label: &Label) -> Slot {
 /// The question, what is typed, the answers one can give, and what is wrong.
 fn ask_line(define: &Define, theme: Theme, area: Rect, buf: &mut Buffer) {
     let question = define.sketch(&define.answers).ok().and_then(|(_, question)| question);
-    let (prompt, picks): (&str, &[Pick]) = match question {
+    let (prompt, picks): (&str, &[Choice]) = match question {
         Some(question) => (question.prompt, question.picks),
-        None => ("This is the housing. Look at it once more, and save it.", &[Pick::SaveIt]),
+        None => ("This is the housing. Look at it once more, and save it.", &[Choice::SaveIt]),
     };
     let mut row = area.height - 6;
     for line in wrap(prompt, usize::from(area.width) - 2) {
@@ -382,7 +382,7 @@ fn ask_line(define: &Define, theme: Theme, area: Rect, buf: &mut Buffer) {
     } else {
         let spans = picks.iter().flat_map(|pick| {
             let key = define.spent.key_of(*pick, picks);
-            [Span::styled(format!(" [{key}]"), theme.key()), Span::raw(format!(" {} ", pick.text()))]
+            [Span::styled(format!(" [{key}]"), theme.key()), Span::raw(format!(" {} ", words_of(*pick)))]
         });
         put(buf, area, row, &Line::from(spans.collect::<Vec<_>>()));
     }

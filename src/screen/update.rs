@@ -2,14 +2,18 @@
 
 use crossterm::event::{KeyCode, KeyEvent, KeyEventKind, KeyModifiers};
 
-use crate::job::Refusal;
+use crate::{
+    job::Refusal,
+    procedure::{
+        Asked, Choice, Covered, JobView, OtherThing, Press, Reply, Topic, ask, makes_sense, topic_now,
+    },
+};
 
 use super::{
-    ask::{Answer, Asked, Covered, OTHERS, OtherThing, Topic, ask, makes_sense, topic_now},
-    job_view::JobView,
-    keys::{Pick, Pressed, SharedKey, pressed},
+    keys::{Pressed, SharedKey, pressed},
+    menu::OTHERS,
     spent::{PASTED, is_paste},
-    state::{Effect, Message, Outcome, Overlay, PAGES, Page, Press, Ui},
+    state::{Effect, Message, Outcome, Overlay, PAGES, Page, Ui},
 };
 
 /// Bytes of the longest value that is typed: more than any note needs.
@@ -239,13 +243,13 @@ impl Ui {
             return Effect::None;
         }
         let text = std::mem::take(&mut self.field);
-        self.answers.push(Answer::Text(text.trim().to_owned()));
+        self.answers.push(Reply::Text(text.trim().to_owned()));
         self.advance(view)
     }
 
     fn on_char(&mut self, view: &JobView<'_>, c: char, typing: bool) -> Effect {
         if self.page == Page::Request {
-            if self.spent.answer(c, &[Pick::Send]).is_none() || view.read_only.is_some() {
+            if self.spent.answer(c, &[Choice::Send]).is_none() || view.read_only.is_some() {
                 return Effect::None;
             }
             self.spent.uses(c);
@@ -260,11 +264,11 @@ impl Ui {
             return Effect::None;
         }
         let Asked::Picks { picks, .. } = self.asked(view) else { return Effect::None };
-        let offered: Vec<Pick> = picks.iter().map(|(pick, _)| *pick).collect();
+        let offered: Vec<Choice> = picks.iter().map(|(pick, _)| *pick).collect();
         match self.spent.answer(c, &offered) {
             Some(pick) => {
                 self.spent.uses(c);
-                self.answers.push(Answer::Pick(pick));
+                self.answers.push(Reply::Choice(pick));
                 self.advance(view)
             }
             None => Effect::None,
@@ -292,7 +296,7 @@ impl Ui {
             Asked::Wrong(why) => {
                 match self.answers.pop() {
                     // A line of several words stays, to be mended; a label or a colour is read again.
-                    Some(Answer::Text(typed)) if typed.contains(' ') => self.field = typed,
+                    Some(Reply::Text(typed)) if typed.contains(' ') => self.field = typed,
                     Some(_) => {}
                     // Nothing was answered: the thing itself cannot be.
                     None if matches!(self.chosen, Some(Topic::Other(_) | Topic::Next(..))) => {

@@ -6,8 +6,9 @@ use crossterm::event::{KeyCode, KeyEvent, KeyModifiers};
 use ratatui::{buffer::Buffer, layout::Rect};
 use repin::{
     job::{Act, Entry, Occupant, Status, Task, Verdict},
+    procedure::{JobView, Press},
     reckoning::ToolBook,
-    screen::{Effect, JobView, Outcome, Press, Theme, Ui, view},
+    screen::{Effect, Outcome, Theme, Ui, view},
 };
 
 use crate::support::Bench;
@@ -116,7 +117,7 @@ impl Desk {
     pub fn picture(&mut self, width: u16, height: u16, theme: Theme) -> String {
         let area = Rect::new(0, 0, width, height);
         let mut buffer = Buffer::empty(area);
-        self.with(|ui, sight| view(sight, ui, theme, area, &mut buffer));
+        self.with(|ui, sight| view(sight, None, ui, theme, area, &mut buffer));
         lines(&buffer)
     }
 }

@@ -11,10 +11,10 @@ use ratatui::{
 use crate::{
     job::{Code, ItemId, Lead, Occasion, Place, Status, Task, caution},
     picture::big_text,
+    procedure::{Asked, Choice, Covered, JobView, OtherThing, Topic},
     record::Address,
     screen::{
-        ask::{Asked, Covered, OtherThing, Topic},
-        job_view::JobView,
+        keys::{key_of, words_of},
         state::{Message, Ui},
         theme::Theme,
     },
@@ -289,20 +289,16 @@ fn push_wrapped(lines: &mut Vec<Line<'_>>, text: &str, width: usize, style: Styl
 }
 
 /// The one-key answers, as many on a line as fit.
-fn pick_lines<'a>(
-    ui: &Ui,
-    picks: &[(crate::screen::keys::Pick, String)],
-    theme: Theme,
-    width: usize,
-) -> Vec<Line<'a>> {
+fn pick_lines<'a>(ui: &Ui, picks: &[(Choice, Option<String>)], theme: Theme, width: usize) -> Vec<Line<'a>> {
     let offered: Vec<_> = picks.iter().map(|(pick, _)| *pick).collect();
     let mut lines = Vec::new();
     let mut spans: Vec<Span<'a>> = Vec::new();
     let mut used = 0;
     for (pick, says) in picks {
         let key = ui.spent.key_of(*pick, &offered);
-        let used_up = if key == pick.key() { String::new() } else { format!(" (not {} twice)", pick.key()) };
-        let item = format!(" {}{used_up}", text::clean(says, theme));
+        let used_up =
+            if key == key_of(*pick) { String::new() } else { format!(" (not {} twice)", key_of(*pick)) };
+        let item = format!(" {}{used_up}", text::clean(says.as_deref().unwrap_or(words_of(*pick)), theme));
         let long = item.chars().count() + 5;
         if used > 0 && used + long > width {
             lines.push(Line::from(std::mem::take(&mut spans)));

@@ -1,16 +1,15 @@
 //! The tool book at the bench: samples that prove a position, and a tool taken out of use.
 
-use super::{Answer, Asked, field, texts};
+use super::{Asked, JobView, Reply, field, texts};
 use crate::{
     catalogue::PartNumber,
     job::Lead,
     quantity::{Gauge, is_day, list_of},
     reckoning::{FEWEST_HEIGHTS, FEWEST_SAMPLES, Height, PositionKey, ToolPosition, pull_minimum},
-    screen::job_view::JobView,
 };
 
 /// Samples that prove a tool's position. Each answer is read before the next question.
-pub(super) fn prove(view: &JobView<'_>, answers: &[Answer]) -> Asked {
+pub(super) fn prove(view: &JobView<'_>, answers: &[Reply]) -> Asked {
     match read_samples(view, &texts(answers)) {
         Ok(position) => Asked::Book(vec![position]),
         Err(question) => question,
@@ -115,7 +114,7 @@ fn crimped_with(view: &JobView<'_>, tool: &str) -> String {
 }
 
 /// A tool that was dropped, is worn, or whose nest was changed: one position of it, or all.
-pub(super) fn withdraw(view: &JobView<'_>, answers: &[Answer]) -> Asked {
+pub(super) fn withdraw(view: &JobView<'_>, answers: &[Reply]) -> Asked {
     let typed = texts(answers);
     let Some(tool) = typed.first() else {
         return field("WITHDRAW which tool? With serial, and comma, position, where only that one goes");

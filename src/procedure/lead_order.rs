@@ -7,12 +7,11 @@ use crate::{
     record::InsulationClass,
 };
 
-use super::{Answer, Asked, field, picks};
-use crate::screen::{job_view::JobView, keys::Pick};
+use super::{Asked, Choice, JobView, Reply, field, picks};
 
 /// A lead by its old label, then its order.
-pub(super) fn by_label(view: &JobView<'_>, answers: &[Answer]) -> Asked {
-    let Some((Answer::Text(label), rest)) = answers.split_first() else {
+pub(super) fn by_label(view: &JobView<'_>, answers: &[Reply]) -> Asked {
+    let Some((Reply::Text(label), rest)) = answers.split_first() else {
         return field("ORDER a repair lead: for which old cavity, or which wire?");
     };
     let lead = super::jump::find(view, label)
@@ -25,7 +24,7 @@ pub(super) fn by_label(view: &JobView<'_>, answers: &[Answer]) -> Asked {
 }
 
 /// The order, question by question.
-pub(super) fn order(view: &JobView<'_>, lead: &Lead, answers: &[Answer]) -> Asked {
+pub(super) fn order(view: &JobView<'_>, lead: &Lead, answers: &[Reply]) -> Asked {
     let call = lead.call();
     let asks = Asks { view, lead, call: &call };
     // Ordered before, everything stays as it was said until it is keyed anew.
@@ -159,7 +158,7 @@ impl Asks<'_> {
 
     fn ask(&self, ask: OrderField, so_far: &LeadOrder) -> Asked {
         let call = self.call;
-        let yes_no = [Pick::Yes, Pick::No];
+        let yes_no = [Choice::Yes, Choice::No];
         match ask {
             OrderField::Size => {
                 let area = self.lead.area_mm2().map_or("?".to_owned(), |mm2| format!("{mm2:.2} mm²"));
@@ -209,11 +208,11 @@ impl Asks<'_> {
 }
 
 /// Takes an answer into the order.
-fn take(order: &mut LeadOrder, ask: OrderField, answer: &Answer) -> Result<(), String> {
-    let yes = *answer == Answer::Pick(Pick::Yes);
+fn take(order: &mut LeadOrder, ask: OrderField, answer: &Reply) -> Result<(), String> {
+    let yes = *answer == Reply::Choice(Choice::Yes);
     let typed = match answer {
-        Answer::Text(text) => text.trim(),
-        Answer::Pick(_) => "",
+        Reply::Text(text) => text.trim(),
+        Reply::Choice(_) => "",
     };
     let kept = typed == "=";
     if kept && is_said(order, ask) {

@@ -7,15 +7,14 @@ use crate::{
 };
 
 use super::{
-    Answer, Asked, field,
+    Asked, JobView, Reply, field,
     lead_order::{lengths, read},
     texts,
 };
-use crate::screen::job_view::JobView;
 
 /// What lies behind a housing, along its bundle; each answer is read before the next question, and
 /// what is on record stands beside it.
-pub(super) fn behind(view: &JobView<'_>, answers: &[Answer]) -> Asked {
+pub(super) fn behind(view: &JobView<'_>, answers: &[Reply]) -> Asked {
     let olds: Vec<_> = view.state().housings.side(JobSide::Old).map(|h| h.name.clone()).collect();
     let typed = texts(answers);
     let (name, typed) = match (olds.as_slice(), typed.as_slice()) {

@@ -7,8 +7,7 @@ use crate::{
     reckoning::{Finding, Height, LookFault, PositionKey, ToolPosition, pull_minimum},
 };
 
-use super::{Answer, Asked, field, offer, picks};
-use crate::screen::{job_view::JobView, keys::Pick};
+use super::{Asked, Choice, JobView, Reply, field, offer, picks};
 
 /// A new terminal: tool, strip, height, look, sample, verdict, in the order of the hands. Each answer
 /// is read before the next question.
@@ -17,7 +16,7 @@ pub(super) fn new_terminal(
     lead: &Lead,
     part: Option<PartNumber>,
     lot: Option<String>,
-    answers: &[Answer],
+    answers: &[Reply],
 ) -> Asked {
     let terminal = part.or_else(|| view.state().terminal_for(lead).map(|terminal| terminal.part.clone()));
     let asks = CrimpAsks { view, lead, terminal: terminal.as_ref() };
@@ -37,20 +36,20 @@ pub(super) fn new_terminal(
 
 /// What is typed, or the question that asks for it.
 pub(super) fn typed<Q: Into<Asked>>(
-    answer: Option<&Answer>,
+    answer: Option<&Reply>,
     question: impl FnOnce() -> Q,
 ) -> Result<&str, Asked> {
     match answer {
-        Some(Answer::Text(text)) => Ok(text.trim()),
-        Some(Answer::Pick(_)) | None => Err(question().into()),
+        Some(Reply::Text(text)) => Ok(text.trim()),
+        Some(Reply::Choice(_)) | None => Err(question().into()),
     }
 }
 
 /// What is picked, or the question that asks for it.
-pub(super) fn picked(answer: Option<&Answer>, question: impl FnOnce() -> Asked) -> Result<Pick, Asked> {
+pub(super) fn picked(answer: Option<&Reply>, question: impl FnOnce() -> Asked) -> Result<Choice, Asked> {
     match answer {
-        Some(Answer::Pick(pick)) => Ok(*pick),
-        Some(Answer::Text(_)) | None => Err(question()),
+        Some(Reply::Choice(pick)) => Ok(*pick),
+        Some(Reply::Text(_)) | None => Err(question()),
     }
 }
 
@@ -68,7 +67,7 @@ struct CrimpAsks<'a> {
 
 impl CrimpAsks<'_> {
     /// The record as keyed, or the next question.
-    fn record(&self, answers: &[Answer]) -> Result<Crimp, Asked> {
+    fn record(&self, answers: &[Reply]) -> Result<Crimp, Asked> {
         let mut left = answers.iter();
         let cut_back = match self.is_cut_back() {
             true => Some(length(typed(left.next(), ask_cut_back)?)?),
@@ -84,12 +83,12 @@ impl CrimpAsks<'_> {
             measured => Some(length(measured)?),
         };
         let look = match picked(left.next(), || self.ask_look(height.as_ref()))? {
-            Pick::No => faults(typed(left.next(), ask_faults)?)?,
+            Choice::No => faults(typed(left.next(), ask_faults)?)?,
             _ => Vec::new(),
         };
         let sample_pull = sample(typed(left.next(), ask_sample)?)?;
         let verdict = match picked(left.next(), || self.ask_tug(sample_pull.as_ref()))? {
-            Pick::Redo => CrimpVerdict::Redo,
+            Choice::Redo => CrimpVerdict::Redo,
             _ => CrimpVerdict::Accepted,
         };
         Ok(Crimp {
@@ -209,7 +208,7 @@ impl CrimpAsks<'_> {
             }
             _ => String::new(),
         };
-        let offered = vec![(Pick::Held, "it stays".to_owned()), (Pick::Redo, Pick::Redo.text().to_owned())];
+        let offered = vec![(Choice::Held, Some("it stays".to_owned())), (Choice::Redo, None)];
         offer("FINGER TUG the crimp. Does it stay?", offered).loudly(weak)
     }
 
@@ -223,7 +222,7 @@ impl CrimpAsks<'_> {
                 "LOOK: bellmouth, brush in front, no insulation in it, no strand out or cut, wire not tinned, straight{}. All so?",
                 if self.is_sealed() { ", seal in its wings" } else { "" }
             ),
-            &[Pick::Yes, Pick::No],
+            &[Choice::Yes, Choice::No],
         )
         .loudly(out)
     }

@@ -6,11 +6,10 @@ use crate::{
     quantity::list_of,
 };
 
-use super::{Answer, Asked, crimp, decide, desk, field, lead_order, picks, splice, texts};
-use crate::screen::{job_view::JobView, keys::Pick};
+use super::{Asked, Choice, JobView, Reply, crimp, decide, desk, field, lead_order, picks, splice, texts};
 
 /// Every move that is left waits for a part: what for, and what may come.
-pub(super) fn waiting(view: &JobView<'_>, answers: &[Answer]) -> Asked {
+pub(super) fn waiting(view: &JobView<'_>, answers: &[Reply]) -> Asked {
     let state = view.state();
     let leads: Vec<(&Lead, &Tag)> =
         state.items.parked().filter_map(|(tag, id)| Some((state.items.lead(id)?, tag))).collect();
@@ -26,9 +25,9 @@ pub(super) fn waiting(view: &JobView<'_>, answers: &[Answer]) -> Asked {
                 None => " Send the request: Tab to its page.".to_owned(),
             };
             let prompt = format!("WAITING for parts: {}.{next}", list_of(&calls));
-            picks(prompt, &[Pick::TakeUp, Pick::PartArrived])
+            picks(prompt, &[Choice::TakeUp, Choice::PartArrived])
         }
-        [Answer::Pick(Pick::PartArrived), rest @ ..] => desk::arrived(view, rest),
+        [Reply::Choice(Choice::PartArrived), rest @ ..] => desk::arrived(view, rest),
         [_, rest @ ..] => match (leads.as_slice(), texts(rest).first().map(|tag| tag.parse())) {
             ([(_, tag)], _) => Asked::Ready(vec![Act::TakeUp { tag: (*tag).clone() }]),
             (_, None) => field("TAKE UP which tag?"),
@@ -53,7 +52,7 @@ fn still_to_come(view: &JobView<'_>) -> Vec<String> {
 }
 
 /// Tag and park what is in the hand. Why is asked only where no planned repair says it.
-pub(super) fn park(view: &JobView<'_>, planned: Option<RepairKind>, answers: &[Answer]) -> Asked {
+pub(super) fn park(view: &JobView<'_>, planned: Option<RepairKind>, answers: &[Reply]) -> Asked {
     let waits = planned.map(|how| format!("waits for {}", how.words()));
     let typed = texts(answers);
     let reason = waits.or_else(|| typed.get(1).map(|reason| (*reason).to_owned()));
@@ -75,22 +74,22 @@ pub(super) fn repair(
     lead: &Lead,
     call: &str,
     kind: RepairKind,
-    answers: &[Answer],
+    answers: &[Reply],
 ) -> Asked {
     let rest = answers.get(1..).unwrap_or_default();
     match answers {
         [] => {
             let prompt = format!("{call} needs {}. Done, or park it until its part is here?", kind.words());
             let mut offered = match lead.place {
-                Place::NotMade => vec![Pick::RepairDone],
-                _ => vec![Pick::RepairDone, Pick::Tagged, Pick::Answer],
+                Place::NotMade => vec![Choice::RepairDone],
+                _ => vec![Choice::RepairDone, Choice::Tagged, Choice::Answer],
             };
-            offered.extend(kind.is_new_lead().then_some(Pick::OrderLead));
+            offered.extend(kind.is_new_lead().then_some(Choice::OrderLead));
             picks(prompt, &offered)
         }
-        [Answer::Pick(Pick::Tagged), ..] => park(view, Some(kind), rest),
-        [Answer::Pick(Pick::Answer), ..] => decide::inspect(view, lead, call, rest),
-        [Answer::Pick(Pick::OrderLead), ..] => lead_order::order(view, lead, rest),
+        [Reply::Choice(Choice::Tagged), ..] => park(view, Some(kind), rest),
+        [Reply::Choice(Choice::Answer), ..] => decide::inspect(view, lead, call, rest),
+        [Reply::Choice(Choice::OrderLead), ..] => lead_order::order(view, lead, rest),
         _ if lead.planned != Some(kind) => Asked::Ready(vec![Act::Planned {
             lead: lead.id.clone(),
             how: kind,
@@ -104,7 +103,7 @@ pub(super) fn repair(
 }
 
 /// The repair is done: with which part, and how.
-fn done(view: &JobView<'_>, lead: &Lead, kind: RepairKind, answers: &[Answer]) -> Asked {
+fn done(view: &JobView<'_>, lead: &Lead, kind: RepairKind, answers: &[Reply]) -> Asked {
     let takes_part = kind == RepairKind::NewSeal || kind.renews_terminal();
     if !takes_part {
         return match texts(answers).first() {
@@ -112,7 +111,7 @@ fn done(view: &JobView<'_>, lead: &Lead, kind: RepairKind, answers: &[Answer]) -
             Some(done) => Asked::Ready(vec![plain(lead, kind, done, None)]),
         };
     }
-    let Some((Answer::Text(part), rest)) = answers.split_first() else {
+    let Some((Reply::Text(part), rest)) = answers.split_first() else {
         let asked = named_part(view, lead).map_or(String::new(), |part| format!("= {part}; "));
         let lot = if kind == RepairKind::NewTerminal { "; with its lot: = lot 4711" } else { "" };
         return field(format!("Part number of the new part? ({asked}- for none{lot})"));

@@ -3,28 +3,29 @@
 use crate::{
     job::{Act, ArrivedVerdict},
     quantity::is_day,
-    request::RequestHead,
+    supply::RequestHead,
 };
 
-use super::{Answer, Asked, field, picks, texts};
-use crate::screen::{job_view::JobView, keys::Pick};
+use super::{Asked, Choice, JobView, Reply, field, picks, texts};
 
 /// What the desk would phone back about, asked before the first revision; later ones keep it.
-pub(super) fn send(view: &JobView<'_>, answers: &[Answer]) -> Asked {
+pub(super) fn send(view: &JobView<'_>, answers: &[Reply]) -> Asked {
     let (head, answers) = match (view.last_request, answers) {
         (None, answers) => (None, answers),
         (Some(_), []) => {
             return picks(
                 "SEND the request anew, to the same place by the same day as before?",
-                &[Pick::Yes, Pick::No],
+                &[Choice::Yes, Choice::No],
             );
         }
-        (Some(_), [first, rest @ ..]) => (Some(*first == Answer::Pick(Pick::Yes)), rest),
+        (Some(_), [first, rest @ ..]) => (Some(*first == Reply::Choice(Choice::Yes)), rest),
     };
     let typed = texts(answers);
     let said = |n: usize| typed.get(n).filter(|text| **text != "-").map(|text| (*text).to_owned());
     let urgency = match answers.last() {
-        Some(Answer::Pick(pick)) => Some(pick.text().to_owned()),
+        Some(Reply::Choice(Choice::MachineStopped)) => Some("the machine stands still".to_owned()),
+        Some(Reply::Choice(Choice::ByTheDay)) => Some("needed by that day".to_owned()),
+        Some(Reply::Choice(_)) => Some("when convenient".to_owned()),
         _ => None,
     };
     match (typed.len(), &urgency) {
@@ -37,8 +38,9 @@ pub(super) fn send(view: &JobView<'_>, answers: &[Answer]) -> Asked {
         }
         (_, None) => {
             // Without a day nothing can be needed by it.
-            let by_the_day = said(2).is_some().then_some(Pick::ByTheDay);
-            let offered = [Pick::MachineStopped].into_iter().chain(by_the_day).chain([Pick::WhenConvenient]);
+            let by_the_day = said(2).is_some().then_some(Choice::ByTheDay);
+            let offered =
+                [Choice::MachineStopped].into_iter().chain(by_the_day).chain([Choice::WhenConvenient]);
             return picks("How urgent is it?", &offered.collect::<Vec<_>>());
         }
         (_, Some(_)) => {}
@@ -53,14 +55,14 @@ pub(super) fn send(view: &JobView<'_>, answers: &[Answer]) -> Asked {
 }
 
 /// What came for a line of the request, held against what was asked for.
-pub(super) fn arrived(view: &JobView<'_>, answers: &[Answer]) -> Asked {
+pub(super) fn arrived(view: &JobView<'_>, answers: &[Reply]) -> Asked {
     let typed = texts(answers);
     let verdict = answers.iter().find_map(|answer| match answer {
-        Answer::Pick(Pick::AsAsked) => Some(ArrivedVerdict::AsAsked),
-        Answer::Pick(Pick::WrongPart) => Some(ArrivedVerdict::WrongPart),
-        Answer::Pick(Pick::CameDamaged) => Some(ArrivedVerdict::Damaged),
-        Answer::Pick(Pick::Substitute) => Some(ArrivedVerdict::Substitute),
-        Answer::Pick(_) | Answer::Text(_) => None,
+        Reply::Choice(Choice::AsAsked) => Some(ArrivedVerdict::AsAsked),
+        Reply::Choice(Choice::WrongPart) => Some(ArrivedVerdict::WrongPart),
+        Reply::Choice(Choice::CameDamaged) => Some(ArrivedVerdict::Damaged),
+        Reply::Choice(Choice::Substitute) => Some(ArrivedVerdict::Substitute),
+        Reply::Choice(_) | Reply::Text(_) => None,
     });
     let number =
         |text: &str| text.trim().parse::<u32>().map_err(|_| format!("\"{text}\" is no whole number."));
@@ -81,7 +83,7 @@ pub(super) fn arrived(view: &JobView<'_>, answers: &[Answer]) -> Asked {
                 view.last_request.and_then(|request| request.part_of(line)).unwrap_or("what was asked for");
             picks(
                 format!("HOLD it against the request: {part}. What came?"),
-                &[Pick::AsAsked, Pick::WrongPart, Pick::CameDamaged, Pick::Substitute],
+                &[Choice::AsAsked, Choice::WrongPart, Choice::CameDamaged, Choice::Substitute],
             )
         }),
         Some(verdict @ (ArrivedVerdict::AsAsked | ArrivedVerdict::Damaged)) => {

@@ -5,35 +5,34 @@ use crate::{
     record::{Address, CavityContent, SpareSeen},
 };
 
-use super::{Answer, Asked, field, picks, texts, wire_line::parse_wires};
-use crate::screen::{job_view::JobView, keys::Pick};
+use super::{Asked, Choice, JobView, Reply, field, picks, texts, wire_line::parse_wires};
 
 /// What a cavity holds, or that the record is finished.
-pub(super) fn record(view: &JobView<'_>, at: Option<&Address>, answers: &[Answer]) -> Asked {
+pub(super) fn record(view: &JobView<'_>, at: Option<&Address>, answers: &[Reply]) -> Asked {
     let Some(at) = at else {
         return match answers.first() {
             Some(_) => Asked::Ready(vec![Act::RecordFinished { side: RecordSide::Found }]),
-            None => picks("FINISH the record: every cavity has its answer.", &[Pick::Finished]),
+            None => picks("FINISH the record: every cavity has its answer.", &[Choice::Finished]),
         };
     };
     content(view, at, RecordSide::Found, answers)
 }
 
 /// What a cavity holds, or by the diagram should hold.
-pub(super) fn content(view: &JobView<'_>, at: &Address, side: RecordSide, answers: &[Answer]) -> Asked {
+pub(super) fn content(view: &JobView<'_>, at: &Address, side: RecordSide, answers: &[Reply]) -> Asked {
     let label = &at.label;
-    let Some(Answer::Pick(pick)) = answers.first() else {
+    let Some(Reply::Choice(pick)) = answers.first() else {
         let mut offered = vec![
-            Pick::Wired,
-            Pick::Plugged,
-            Pick::Open,
-            Pick::Empty,
-            Pick::Blocked,
-            Pick::Spare,
-            Pick::Bridge,
+            Choice::Wired,
+            Choice::Plugged,
+            Choice::Open,
+            Choice::Empty,
+            Choice::Blocked,
+            Choice::Spare,
+            Choice::Bridge,
         ];
         if last_recorded(view).is_some() {
-            offered.push(Pick::Repeat);
+            offered.push(Choice::Repeat);
         }
         let also = view.also(at);
         let ask = match side {
@@ -44,33 +43,33 @@ pub(super) fn content(view: &JobView<'_>, at: &Address, side: RecordSide, answer
     };
     let typed = texts(answers);
     let holds = match (pick, typed.as_slice()) {
-        (Pick::Plugged, _) => CavityContent::Plugged,
-        (Pick::Open, _) => CavityContent::Open,
-        (Pick::Empty, _) => CavityContent::Empty,
-        (Pick::Blocked, _) => CavityContent::Blocked,
-        (Pick::Repeat, _) => match last_recorded(view) {
+        (Choice::Plugged, _) => CavityContent::Plugged,
+        (Choice::Open, _) => CavityContent::Open,
+        (Choice::Empty, _) => CavityContent::Empty,
+        (Choice::Blocked, _) => CavityContent::Blocked,
+        (Choice::Repeat, _) => match last_recorded(view) {
             Some(holds) => holds.clone(),
             None => return Asked::Wrong("Nothing was recorded yet.".to_owned()),
         },
-        (Pick::Wired, []) => {
+        (Choice::Wired, []) => {
             return field(format!(
                 "Wire in {label}: colour gauge [number [circuit]], + adds a wire, ? is unknown"
             ));
         }
-        (Pick::Wired, [line, ..]) => match parse_wires(line) {
+        (Choice::Wired, [line, ..]) => match parse_wires(line) {
             Ok(lead) => CavityContent::Wired(lead),
             Err(why) => return Asked::Wrong(why),
         },
-        (Pick::Bridge, []) => return field(format!("What bridges {label}? (shorting clip, diode…)")),
-        (Pick::Bridge, [what, ..]) => CavityContent::Bridge((*what).to_owned()),
-        (Pick::Spare, _) => match answers.get(1) {
-            Some(Answer::Pick(behind)) => {
-                CavityContent::Spare(SpareSeen { terminal: None, plug_behind: *behind == Pick::Yes })
+        (Choice::Bridge, []) => return field(format!("What bridges {label}? (shorting clip, diode…)")),
+        (Choice::Bridge, [what, ..]) => CavityContent::Bridge((*what).to_owned()),
+        (Choice::Spare, _) => match answers.get(1) {
+            Some(Reply::Choice(behind)) => {
+                CavityContent::Spare(SpareSeen { terminal: None, plug_behind: *behind == Choice::Yes })
             }
             _ => {
                 return picks(
                     format!("Is there a plug behind the spare terminal in {label}?"),
-                    &[Pick::Yes, Pick::No],
+                    &[Choice::Yes, Choice::No],
                 );
             }
         },

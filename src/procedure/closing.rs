@@ -9,28 +9,28 @@ use crate::{
     shop_rules::TestKind,
 };
 
-use super::{Answer, Asked, field, offer, picks, texts};
-use crate::screen::{job_view::JobView, keys::Pick};
+use super::{Asked, Choice, JobView, Reply, field, offer, picks, texts};
 
 /// How a housing is held to be re-read: what was put in from behind is read from the front.
 pub const REREAD_POSE: Pose = Pose { face: Face::Mating, up: Side::Top };
 
 /// The position assurance, off first or on last.
-pub(super) fn assurance(housing: &HousingName, on: bool, answers: &[Answer]) -> Asked {
+pub(super) fn assurance(housing: &HousingName, on: bool, answers: &[Reply]) -> Asked {
     match (answers.first(), on) {
-        (None, false) => {
-            picks(format!("PULL the connector position assurance of {housing} first."), &[Pick::AssuranceOff])
-        }
+        (None, false) => picks(
+            format!("PULL the connector position assurance of {housing} first."),
+            &[Choice::AssuranceOff],
+        ),
         (None, true) => picks(
             format!("PUSH IN the connector position assurance of {housing}: it goes in only when latched."),
-            &[Pick::AssuranceIn],
+            &[Choice::AssuranceIn],
         ),
         (Some(_), _) => Asked::Ready(vec![Act::Assurance { housing: housing.clone(), on, anyway: None }]),
     }
 }
 
 /// The secondary lock, before anything moves.
-pub(super) fn unlock(view: &JobView<'_>, name: &HousingName, to: LockState, answers: &[Answer]) -> Asked {
+pub(super) fn unlock(view: &JobView<'_>, name: &HousingName, to: LockState, answers: &[Reply]) -> Asked {
     let kind = view.housing(name).and_then(|h| h.housing().lock.as_ref()).map_or("lock", |l| l.kind.as_str());
     let lock = |to| {
         Asked::Ready(vec![Act::Lock { housing: name.clone(), to, finger: true, why: None, anyway: None }])
@@ -38,39 +38,36 @@ pub(super) fn unlock(view: &JobView<'_>, name: &HousingName, to: LockState, answ
     match answers.first() {
         None => offer(
             format!("RELEASE the secondary lock ({kind}) of {name}: {}. It moves freely?", to.words()),
-            vec![
-                (Pick::Unlocked, format!("{}, moved freely", to.words())),
-                (Pick::Broken, Pick::Broken.text().to_owned()),
-            ],
+            vec![(Choice::Unlocked, Some(format!("{}, moved freely", to.words()))), (Choice::Broken, None)],
         ),
-        Some(Answer::Pick(Pick::Broken)) => lock(LockState::Broken),
+        Some(Reply::Choice(Choice::Broken)) => lock(LockState::Broken),
         Some(_) => lock(to),
     }
 }
 
 /// A small part, off or on.
-pub(super) fn small_part(housing: &HousingName, part: &str, on: bool, answers: &[Answer]) -> Asked {
+pub(super) fn small_part(housing: &HousingName, part: &str, on: bool, answers: &[Reply]) -> Asked {
     match (answers.first(), on) {
         (None, false) => {
-            picks(format!("TAKE OFF the {part} of {housing} and lay it in the tray."), &[Pick::PartOff])
+            picks(format!("TAKE OFF the {part} of {housing} and lay it in the tray."), &[Choice::PartOff])
         }
-        (None, true) => picks(format!("FIT the {part} on {housing}: clean, not twisted."), &[Pick::PartOn]),
+        (None, true) => picks(format!("FIT the {part} on {housing}: clean, not twisted."), &[Choice::PartOn]),
         (Some(_), _) => {
             Asked::Ready(vec![Act::SmallPart { housing: housing.clone(), part: part.to_owned(), on }])
         }
     }
 }
 
-const FACE_FAULTS: [(Pick, FaceFault); 5] = [
-    (Pick::LipUneven, FaceFault::LipUneven),
-    (Pick::WireSlanted, FaceFault::WireSlanted),
-    (Pick::HoleDirty, FaceFault::HoleDirty),
-    (Pick::TerminalLow, FaceFault::TerminalLow),
-    (Pick::TerminalTurned, FaceFault::TerminalTurned),
+const FACE_FAULTS: [(Choice, FaceFault); 5] = [
+    (Choice::LipUneven, FaceFault::LipUneven),
+    (Choice::WireSlanted, FaceFault::WireSlanted),
+    (Choice::HoleDirty, FaceFault::HoleDirty),
+    (Choice::TerminalLow, FaceFault::TerminalLow),
+    (Choice::TerminalTurned, FaceFault::TerminalTurned),
 ];
 
 /// A face looked over: sound, or what is not.
-pub(super) fn look(view: &JobView<'_>, housing: &HousingName, face: Face, answers: &[Answer]) -> Asked {
+pub(super) fn look(view: &JobView<'_>, housing: &HousingName, face: Face, answers: &[Reply]) -> Asked {
     let what = match face {
         Face::Wire => "every seal lip even, wires straight to the face, holes clean?",
         Face::Mating => "every terminal as high as its neighbours, right way up, holes clean?",
@@ -86,35 +83,35 @@ pub(super) fn look(view: &JobView<'_>, housing: &HousingName, face: Face, answer
     });
     // The two looks follow each other: each has a key of its own.
     let sound = match face {
-        Face::Wire => Pick::LooksEven,
-        Face::Mating => Pick::LooksHigh,
+        Face::Wire => Choice::LooksEven,
+        Face::Mating => Choice::LooksHigh,
     };
     match answers {
-        [] => picks(format!("LOOK OVER the {face} face of {housing}: {what}"), &[sound, Pick::NotSound])
+        [] => picks(format!("LOOK OVER the {face} face of {housing}: {what}"), &[sound, Choice::NotSound])
             .loudly(again),
-        [Answer::Pick(pick), ..] if *pick == sound => looked(true, Vec::new()),
+        [Reply::Choice(pick), ..] if *pick == sound => looked(true, Vec::new()),
         [_] => {
             let shown = FACE_FAULTS.iter().filter(|(_, fault)| fault.shows_on(face));
-            let mut offered: Vec<Pick> = shown.map(|(pick, _)| *pick).collect();
-            offered.push(Pick::Other);
+            let mut offered: Vec<Choice> = shown.map(|(pick, _)| *pick).collect();
+            offered.push(Choice::Other);
             picks(format!("NOT SOUND: what is it on the {face} face of {housing}?"), &offered)
         }
         [_, which, ..] => {
-            let fault = FACE_FAULTS.iter().find(|(pick, _)| *which == Answer::Pick(*pick));
+            let fault = FACE_FAULTS.iter().find(|(pick, _)| *which == Reply::Choice(*pick));
             looked(false, fault.map(|(_, fault)| *fault).into_iter().collect())
         }
     }
 }
 
 /// A new hole in which something stayed.
-pub(super) fn clear(cavities: &[Address], answers: &[Answer]) -> Asked {
+pub(super) fn clear(cavities: &[Address], answers: &[Reply]) -> Asked {
     let Some(at) = cavities.first() else { return Asked::Wrong("Nothing to look into.".to_owned()) };
     match answers.first() {
         None => picks(
             format!(
                 "TAKE OUT what stayed in {at}: seal or terminal. Look into the hole: is it clear and sound?"
             ),
-            &[Pick::Yes],
+            &[Choice::Yes],
         ),
         Some(_) => Asked::Ready(vec![Act::LookedOver {
             housing: at.housing.clone(),
@@ -127,7 +124,7 @@ pub(super) fn clear(cavities: &[Address], answers: &[Answer]) -> Asked {
 }
 
 /// The mating half: looked at, put right where it was damaged, or not at this bench.
-pub(super) fn mating_half(view: &JobView<'_>, answers: &[Answer]) -> Asked {
+pub(super) fn mating_half(view: &JobView<'_>, answers: &[Reply]) -> Asked {
     let prompt = match &view.state().housings.mating_half {
         Some(MatingVerdict::Damaged(what)) => {
             format!("The mating half is NOT SOUND: {what}. Nothing is mated until it is cleaned or replaced.")
@@ -135,15 +132,15 @@ pub(super) fn mating_half(view: &JobView<'_>, answers: &[Answer]) -> Asked {
         _ => "LOOK at the mating half: pins, corrosion, seal, plastic.".to_owned(),
     };
     let offered = match view.state().housings.mating_half {
-        Some(MatingVerdict::Damaged(_)) => vec![Pick::Cleaned, Pick::Replaced, Pick::NotHere],
-        _ => vec![Pick::Sound, Pick::NotSound, Pick::Cleaned, Pick::Replaced, Pick::NotHere],
+        Some(MatingVerdict::Damaged(_)) => vec![Choice::Cleaned, Choice::Replaced, Choice::NotHere],
+        _ => vec![Choice::Sound, Choice::NotSound, Choice::Cleaned, Choice::Replaced, Choice::NotHere],
     };
     let verdict = match (answers.first(), texts(answers).first()) {
         (None, _) => return picks(prompt, &offered),
-        (Some(Answer::Pick(Pick::Sound)), _) => MatingVerdict::Good,
-        (Some(Answer::Pick(Pick::Cleaned)), _) => MatingVerdict::Cleaned,
-        (Some(Answer::Pick(Pick::Replaced)), _) => MatingVerdict::Replaced,
-        (Some(Answer::Pick(Pick::NotHere)), _) => MatingVerdict::NotHere,
+        (Some(Reply::Choice(Choice::Sound)), _) => MatingVerdict::Good,
+        (Some(Reply::Choice(Choice::Cleaned)), _) => MatingVerdict::Cleaned,
+        (Some(Reply::Choice(Choice::Replaced)), _) => MatingVerdict::Replaced,
+        (Some(Reply::Choice(Choice::NotHere)), _) => MatingVerdict::NotHere,
         (Some(_), None) => return field("What is wrong with the mating half?"),
         (Some(_), Some(what)) => MatingVerdict::Damaged((*what).to_owned()),
     };
@@ -151,18 +148,18 @@ pub(super) fn mating_half(view: &JobView<'_>, answers: &[Answer]) -> Asked {
 }
 
 /// What is left needs the machine: the mating half is looked at when it is there.
-pub(super) fn at_the_machine(view: &JobView<'_>, answers: &[Answer]) -> Asked {
+pub(super) fn at_the_machine(view: &JobView<'_>, answers: &[Reply]) -> Asked {
     match answers {
         [] => picks(
             "WAITING for the machine: comparing, mating, position assurance, tests there, signature. At the machine:",
-            &[Pick::AtMachine],
+            &[Choice::AtMachine],
         ),
         [_, rest @ ..] => mating_half(view, rest),
     }
 }
 
 /// A row counted.
-pub(super) fn count_row(view: &JobView<'_>, name: &HousingName, row: usize, answers: &[Answer]) -> Asked {
+pub(super) fn count_row(view: &JobView<'_>, name: &HousingName, row: usize, answers: &[Reply]) -> Asked {
     let holes = view.state().housings.row_in_words(name, row);
     match texts(answers).first() {
         None => {
@@ -189,7 +186,7 @@ pub(super) fn count_row(view: &JobView<'_>, name: &HousingName, row: usize, answ
 }
 
 /// A hole of the new housing read back from the mating face; neither colour nor label is shown.
-pub(super) fn reread(view: &JobView<'_>, at: &Address, answers: &[Answer]) -> Asked {
+pub(super) fn reread(view: &JobView<'_>, at: &Address, answers: &[Reply]) -> Asked {
     let Some(housing) = view.housing(&at.housing) else { return Asked::Wrong("Look again.".to_owned()) };
     match texts(answers).first() {
         None => {
@@ -220,7 +217,7 @@ pub(super) fn reread(view: &JobView<'_>, at: &Address, answers: &[Answer]) -> As
 }
 
 /// The new lock, last and without force.
-pub(super) fn lock(view: &JobView<'_>, housing: &HousingName, answers: &[Answer]) -> Asked {
+pub(super) fn lock(view: &JobView<'_>, housing: &HousingName, answers: &[Reply]) -> Asked {
     let is_broken = view.housing(housing).is_some_and(|h| h.lock == Some(LockState::Broken));
     let new_one = texts(answers).first().map(|text| (*text).to_owned());
     if is_broken && new_one.is_none() {
@@ -228,18 +225,18 @@ pub(super) fn lock(view: &JobView<'_>, housing: &HousingName, answers: &[Answer]
             "The secondary lock of {housing} is BROKEN. Put a new one in: which part is it?"
         ));
     }
-    let answer = answers.iter().find(|answer| matches!(answer, Answer::Pick(_)));
+    let answer = answers.iter().find(|answer| matches!(answer, Reply::Choice(_)));
     match answer {
         None => picks(
             format!(
                 "CLOSE the secondary lock of {housing} to full-set, with a finger. If it does not go: find the terminal."
             ),
-            &[Pick::Finger, Pick::Pressed],
+            &[Choice::Finger, Choice::Pressed],
         ),
         Some(answer) => Asked::Ready(vec![Act::Lock {
             housing: housing.clone(),
             to: LockState::FullSet,
-            finger: *answer == Answer::Pick(Pick::Finger),
+            finger: *answer == Reply::Choice(Choice::Finger),
             why: new_one.map(|part| format!("new lock fitted: {part}")),
             anyway: None,
         }]),
@@ -247,20 +244,20 @@ pub(super) fn lock(view: &JobView<'_>, housing: &HousingName, answers: &[Answer]
 }
 
 /// The halves mated.
-pub(super) fn mate(answers: &[Answer]) -> Asked {
+pub(super) fn mate(answers: &[Reply]) -> Asked {
     match answers.first() {
         None => picks(
             "MATE the halves until the latch clicks, tug the halves, look at the wires at the rear.",
-            &[Pick::Level, Pick::NotLevel],
+            &[Choice::Level, Choice::NotLevel],
         ),
         Some(answer) => {
-            Asked::Ready(vec![Act::Mate { level: *answer == Answer::Pick(Pick::Level), anyway: None }])
+            Asked::Ready(vec![Act::Mate { level: *answer == Reply::Choice(Choice::Level), anyway: None }])
         }
     }
 }
 
 /// A test with its value, the limit it is held against and whose that is.
-pub(super) fn test(view: &JobView<'_>, kind: TestKind, answers: &[Answer]) -> Asked {
+pub(super) fn test(view: &JobView<'_>, kind: TestKind, answers: &[Reply]) -> Asked {
     let typed = texts(answers);
     let Some(value) = typed.first() else {
         let which = match kind {
@@ -304,21 +301,21 @@ pub(super) fn test(view: &JobView<'_>, kind: TestKind, answers: &[Answer]) -> As
         }
     };
     match answers.last() {
-        Some(Answer::Pick(verdict)) => Asked::Ready(vec![Act::Measure {
+        Some(Reply::Choice(verdict)) => Asked::Ready(vec![Act::Measure {
             circuit: None,
             test: kind,
             value: (*value).to_owned(),
             limit,
             source,
-            passed: *verdict == Pick::Passed,
+            passed: *verdict == Choice::Passed,
         }]),
         // No connection is a failure where one is asked for.
         _ if matches!(kind, TestKind::Continuity | TestKind::Drop)
             && value.parse::<Instrument>().is_err() =>
         {
-            picks(format!("{kind}: no connection."), &[Pick::Failed])
+            picks(format!("{kind}: no connection."), &[Choice::Failed])
         }
-        _ => picks(format!("{kind}: passed?"), &[Pick::Passed, Pick::Failed]),
+        _ => picks(format!("{kind}: passed?"), &[Choice::Passed, Choice::Failed]),
     }
 }
 
@@ -363,7 +360,7 @@ fn house_limit(view: &JobView<'_>, kind: TestKind) -> String {
 }
 
 /// The signature, with the end of the serial number so that no other job is signed.
-pub(super) fn sign(view: &JobView<'_>, answers: &[Answer]) -> Asked {
+pub(super) fn sign(view: &JobView<'_>, answers: &[Reply]) -> Asked {
     match texts(answers).as_slice() {
         [] => field("SIGN: your name?"),
         [name, ..] if !says_something(name) => Asked::Wrong(format!("\"{name}\" is no name: key it.")),
@@ -379,11 +376,11 @@ pub(super) fn sign(view: &JobView<'_>, answers: &[Answer]) -> Asked {
 }
 
 /// The last question of the resume check.
-pub(super) fn resume(answers: &[Answer]) -> Asked {
+pub(super) fn resume(answers: &[Reply]) -> Asked {
     match answers.first() {
         None => picks(
             "RESUME: is the power off, is every parked tag read against the list, are open halves capped?",
-            &[Pick::Yes],
+            &[Choice::Yes],
         ),
         Some(_) => Asked::Ready(vec![Act::Resume { power_off: true, tags_read: true }]),
     }

@@ -6,31 +6,29 @@ use crate::{
     record::Address,
 };
 
-use super::{Answer, Asked, field, offer};
-use crate::screen::{job_view::JobView, keys::Pick};
+use super::{Asked, Choice, JobView, Reply, field, offer};
 
 /// The key that chooses a source.
-fn pick_of(source: MapSource) -> Pick {
+fn pick_of(source: MapSource) -> Choice {
     match source {
-        MapSource::SameLabels => Pick::MapSame,
-        MapSource::Shop => Pick::MapPublished,
-        MapSource::Position => Pick::MapByPosition,
-        MapSource::Hand => Pick::MapByHand,
+        MapSource::SameLabels => Choice::MapSame,
+        MapSource::Shop => Choice::MapPublished,
+        MapSource::Position => Choice::MapByPosition,
+        MapSource::Hand => Choice::MapByHand,
     }
 }
 
 /// The map from old to new: what each source would give; one key confirms one of them.
-pub(super) fn confirm(view: &JobView<'_>, answers: &[Answer]) -> Asked {
+pub(super) fn confirm(view: &JobView<'_>, answers: &[Reply]) -> Asked {
     let proposals = view.state().map_proposals();
     match answers.first() {
         None => {
-            let mut offered: Vec<(Pick, String)> =
-                proposals.iter().map(|p| (pick_of(p.source), pick_of(p.source).text().to_owned())).collect();
-            offered.push((Pick::MapOne, Pick::MapOne.text().to_owned()));
+            let mut offered: Vec<_> = proposals.iter().map(|p| (pick_of(p.source), None)).collect();
+            offered.push((Choice::MapOne, None));
             offer(prompt(view, &proposals), offered)
         }
-        Some(Answer::Pick(Pick::MapOne)) => by_hand(view, answers.get(1..).unwrap_or_default()),
-        Some(answer) => match proposals.iter().find(|p| *answer == Answer::Pick(pick_of(p.source))) {
+        Some(Reply::Choice(Choice::MapOne)) => by_hand(view, answers.get(1..).unwrap_or_default()),
+        Some(answer) => match proposals.iter().find(|p| *answer == Reply::Choice(pick_of(p.source))) {
             Some(proposal) => Asked::Ready(vec![Act::MapConfirmed { source: proposal.source }]),
             None => Asked::Wrong("That source gives no whole map.".to_owned()),
         },
@@ -72,7 +70,7 @@ fn prompt(view: &JobView<'_>, proposals: &[MapProposal]) -> String {
 }
 
 /// One old cavity to one new one, or to none; a document where the mating half must change too.
-pub(super) fn by_hand(view: &JobView<'_>, answers: &[Answer]) -> Asked {
+pub(super) fn by_hand(view: &JobView<'_>, answers: &[Reply]) -> Asked {
     let typed = super::texts(answers);
     let Some(from) = typed.first() else {
         return field("MAP which old cavity?");

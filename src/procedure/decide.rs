@@ -8,48 +8,47 @@ use crate::{
     record::WireKind,
 };
 
-use super::{Answer, Asked, field, picks, repair, texts};
-use crate::screen::{job_view::JobView, keys::Pick};
+use super::{Asked, Choice, JobView, Reply, field, picks, repair, texts};
 
-const REPAIRS: [(Pick, RepairKind); 5] = [
-    (Pick::Reform, RepairKind::Reform),
-    (Pick::Terminal, RepairKind::NewTerminal),
-    (Pick::Seal, RepairKind::NewSeal),
-    (Pick::RepairLead, RepairKind::RepairLead),
-    (Pick::Other, RepairKind::Other),
+const REPAIRS: [(Choice, RepairKind); 5] = [
+    (Choice::Reform, RepairKind::Reform),
+    (Choice::Terminal, RepairKind::NewTerminal),
+    (Choice::Seal, RepairKind::NewSeal),
+    (Choice::RepairLead, RepairKind::RepairLead),
+    (Choice::Other, RepairKind::Other),
 ];
 
-const FINDINGS: [(Pick, Finding); 13] = [
-    (Pick::FoundTang, Finding::TangFlat),
-    (Pick::FoundLoose, Finding::FemaleLoose),
-    (Pick::FoundBent, Finding::MaleBent),
-    (Pick::FoundGreen, Finding::Corroded),
-    (Pick::FoundBurnt, Finding::Burnt),
-    (Pick::FoundCrimp, Finding::CrimpBad),
-    (Pick::FoundGrip, Finding::GripBad),
-    (Pick::FoundSeal, Finding::SealBad),
-    (Pick::FoundNick, Finding::InsulationOutside),
-    (Pick::FoundUnderSeal, Finding::InsulationUnderSeal),
-    (Pick::FoundShort, Finding::TooShort),
-    (Pick::FoundDouble, Finding::Doubled),
-    (Pick::FoundDrain, Finding::DrainBare),
+const FINDINGS: [(Choice, Finding); 13] = [
+    (Choice::FoundTang, Finding::TangFlat),
+    (Choice::FoundLoose, Finding::FemaleLoose),
+    (Choice::FoundBent, Finding::MaleBent),
+    (Choice::FoundGreen, Finding::Corroded),
+    (Choice::FoundBurnt, Finding::Burnt),
+    (Choice::FoundCrimp, Finding::CrimpBad),
+    (Choice::FoundGrip, Finding::GripBad),
+    (Choice::FoundSeal, Finding::SealBad),
+    (Choice::FoundNick, Finding::InsulationOutside),
+    (Choice::FoundUnderSeal, Finding::InsulationUnderSeal),
+    (Choice::FoundShort, Finding::TooShort),
+    (Choice::FoundDouble, Finding::Doubled),
+    (Choice::FoundDrain, Finding::DrainBare),
 ];
 
 /// The lead in the hand is looked at.
-pub(super) fn inspect(view: &JobView<'_>, lead: &Lead, call: &str, answers: &[Answer]) -> Asked {
+pub(super) fn inspect(view: &JobView<'_>, lead: &Lead, call: &str, answers: &[Reply]) -> Asked {
     let rest = answers.get(1..).unwrap_or_default();
     match answers {
         [] => picks(
             look_prompt(view, lead, call),
-            &[Pick::Good, Pick::RepairNeeded, Pick::PutBack, Pick::Tagged],
+            &[Choice::Good, Choice::RepairNeeded, Choice::PutBack, Choice::Tagged],
         ),
-        [Answer::Pick(Pick::Good), ..] if lead.planned.is_some() => good_after_all(lead, call, rest),
-        [Answer::Pick(Pick::Good), ..] => Asked::Ready(vec![good(None)]),
-        [Answer::Pick(Pick::PutBack), ..] => Asked::Ready(vec![Act::PutBack]),
-        [Answer::Pick(Pick::Tagged), ..] => repair::park(view, lead.planned, rest),
+        [Reply::Choice(Choice::Good), ..] if lead.planned.is_some() => good_after_all(lead, call, rest),
+        [Reply::Choice(Choice::Good), ..] => Asked::Ready(vec![good(None)]),
+        [Reply::Choice(Choice::PutBack), ..] => Asked::Ready(vec![Act::PutBack]),
+        [Reply::Choice(Choice::Tagged), ..] => repair::park(view, lead.planned, rest),
         [_] => picks(format!("{call}: what do you find?"), &can_be_found(view, lead)),
         [_, found, more @ ..] => {
-            let finding = FINDINGS.iter().find(|(pick, _)| *found == Answer::Pick(*pick)).map(|(_, f)| *f);
+            let finding = FINDINGS.iter().find(|(pick, _)| *found == Reply::Choice(*pick)).map(|(_, f)| *f);
             match finding {
                 Some(finding) => decide(view, lead, call, finding, more),
                 None => Asked::Wrong("Choose what you find.".to_owned()),
@@ -102,7 +101,7 @@ fn test_pin_words(view: &JobView<'_>, lead: &Lead) -> String {
 }
 
 /// The findings that can be on this lead.
-fn can_be_found(view: &JobView<'_>, lead: &Lead) -> Vec<Pick> {
+fn can_be_found(view: &JobView<'_>, lead: &Lead) -> Vec<Choice> {
     let housing = view.goes_into(lead).or_else(|| view.state().housings.side(JobSide::New).next());
     let kinds: Vec<WireKind> = lead.wires_in().map(|wire| wire.kind).collect();
     let fits = |finding: Finding| {
@@ -115,7 +114,7 @@ fn can_be_found(view: &JobView<'_>, lead: &Lead) -> Vec<Pick> {
 }
 
 /// A repair was planned, and the bench sees that none is needed: with the reason.
-fn good_after_all(lead: &Lead, call: &str, answers: &[Answer]) -> Asked {
+fn good_after_all(lead: &Lead, call: &str, answers: &[Reply]) -> Asked {
     let planned = lead.planned.map_or("", RepairKind::words);
     match texts(answers).first() {
         None => field(format!("{call} waits for {planned}. Why is it not needed after all? (Esc: it is)")),
@@ -124,7 +123,7 @@ fn good_after_all(lead: &Lead, call: &str, answers: &[Answer]) -> Asked {
 }
 
 /// The distance of damage, where there is one, then the proposal.
-fn decide(view: &JobView<'_>, lead: &Lead, call: &str, finding: Finding, answers: &[Answer]) -> Asked {
+fn decide(view: &JobView<'_>, lead: &Lead, call: &str, finding: Finding, answers: &[Reply]) -> Asked {
     let (test_pin, answers) = match (finding, answers) {
         (Finding::FemaleLoose, []) => {
             return field("With which test pin was it tried? Key its part number (- : with no pin)");
@@ -189,12 +188,12 @@ fn decide(view: &JobView<'_>, lead: &Lead, call: &str, finding: Finding, answers
                 advice.why(),
                 advice.first(&seen)
             ),
-            &[Pick::DoIt, Pick::Otherwise],
+            &[Choice::DoIt, Choice::Otherwise],
         ),
-        [Answer::Pick(Pick::DoIt), ..] => act(proposed, format!("{}: {}", finding.words(), advice.why())),
+        [Reply::Choice(Choice::DoIt), ..] => act(proposed, format!("{}: {}", finding.words(), advice.why())),
         [_] => picks(format!("{call}: which repair instead?"), &REPAIRS.map(|(pick, _)| pick)),
         [_, which, ..] => {
-            let kind = REPAIRS.iter().find(|(pick, _)| *which == Answer::Pick(*pick)).map(|(_, kind)| *kind);
+            let kind = REPAIRS.iter().find(|(pick, _)| *which == Reply::Choice(*pick)).map(|(_, kind)| *kind);
             match (kind, rest_texts.first()) {
                 (None, _) => Asked::Wrong("Choose a repair.".to_owned()),
                 (Some(_), None) => field("Why not as proposed?"),
@@ -211,10 +210,10 @@ fn proposed_words(advice: Advice, proposed: RepairKind) -> &'static str {
     }
 }
 
-fn stop(view: &JobView<'_>, call: &str, why: &str, rest: &[Answer]) -> Asked {
+fn stop(view: &JobView<'_>, call: &str, why: &str, rest: &[Reply]) -> Asked {
     match rest {
-        [] => picks(format!("STOP with {call}: {why}."), &[Pick::PutBack, Pick::Tagged]),
-        [Answer::Pick(Pick::Tagged), more @ ..] => repair::park(view, None, more),
+        [] => picks(format!("STOP with {call}: {why}."), &[Choice::PutBack, Choice::Tagged]),
+        [Reply::Choice(Choice::Tagged), more @ ..] => repair::park(view, None, more),
         _ => Asked::Ready(vec![Act::PutBack]),
     }
 }

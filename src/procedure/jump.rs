@@ -7,14 +7,13 @@ use crate::{
     record::{Address, CavityContent, DifferenceKind, Wire},
 };
 
-use super::{Answer, Asked, Covered, Wanted, field, texts};
-use crate::screen::job_view::JobView;
+use super::{Asked, Covered, JobView, Reply, Wanted, field, texts};
 
 /// How many places are named when a word fits several.
 const NAMED: usize = 12;
 
 /// Going to a cavity of the old side (or of the new one by its full address).
-pub(super) fn jump(view: &JobView<'_>, answers: &[Answer]) -> Asked {
+pub(super) fn jump(view: &JobView<'_>, answers: &[Reply]) -> Asked {
     let Some(typed) = texts(answers).first().copied() else {
         return field("JUMP to which cavity? Key its label, or a wire, circuit or colour.");
     };

@@ -1,13 +1,9 @@
 //! What is covered because it is asked: an answer that stands on the screen catches nothing. One value,
 //! and every page, list and message goes by it.
 
-use crate::{
-    job::{ItemId, Task},
-    picture::Covering,
-};
+use crate::job::{ItemId, Task};
 
-use super::Topic;
-use crate::screen::job_view::JobView;
+use super::{JobView, Topic};
 
 /// What is covered now.
 #[derive(Debug, Clone, PartialEq, Eq, Default)]
@@ -60,15 +56,6 @@ impl Covered {
             Self::ColoursOf(_) => 1,
             Self::Contents => 2,
             Self::LabelsToo => 3,
-        }
-    }
-
-    /// What of the faces is covered.
-    pub fn of_faces(&self) -> Covering {
-        match self {
-            Self::Nothing | Self::ColoursOf(_) => Covering::Nothing,
-            Self::Contents => Covering::Contents,
-            Self::LabelsToo => Covering::LabelsToo,
         }
     }
 

@@ -10,13 +10,12 @@ use crate::{
     record::{Address, Difference, DifferenceKind::Missing, HousingName},
 };
 
-use super::{Answer, Asked, closing, field, offer, picks, texts};
-use crate::screen::{job_view::JobView, keys::Pick};
+use super::{Asked, Choice, JobView, Reply, closing, field, offer, picks, texts};
 
-const FEATURES: [Pick; 3] = [Pick::UpFeature1, Pick::UpFeature2, Pick::UpFeature3];
+const FEATURES: [Choice; 3] = [Choice::UpFeature1, Choice::UpFeature2, Choice::UpFeature3];
 
 /// Which face is towards the eye and which side is up.
-pub(super) fn point_of_view(view: &JobView<'_>, name: &HousingName, answers: &[Answer]) -> Asked {
+pub(super) fn point_of_view(view: &JobView<'_>, name: &HousingName, answers: &[Reply]) -> Asked {
     let Some(housing) = view.housing(name) else {
         return Asked::Wrong(format!("There is no housing {name}."));
     };
@@ -24,32 +23,34 @@ pub(super) fn point_of_view(view: &JobView<'_>, name: &HousingName, answers: &[A
     match answers {
         [] => picks(
             format!("HOLD {name} ({part}) as you will work: which face?"),
-            &[Pick::WireFace, Pick::MatingFace],
+            &[Choice::WireFace, Choice::MatingFace],
         ),
         [face] => {
             let features = housing.housing().features.iter().zip(FEATURES);
-            let mut offered: Vec<(Pick, String)> =
-                features.map(|(f, pick)| (pick, format!("{} up", f.name))).collect();
+            let mut offered: Vec<_> =
+                features.map(|(f, pick)| (pick, Some(format!("{} up", f.name)))).collect();
             // Digits for all of them: the L of "latch" must not mean left.
             let sides = [
-                (Side::Top, Pick::UpTop),
-                (Side::Right, Pick::UpRight),
-                (Side::Bottom, Pick::UpBottom),
-                (Side::Left, Pick::UpLeft),
+                (Side::Top, Choice::UpTop),
+                (Side::Right, Choice::UpRight),
+                (Side::Bottom, Choice::UpBottom),
+                (Side::Left, Choice::UpLeft),
             ];
             let free = sides.into_iter().filter(|(side, _)| housing.housing().feature_on(*side).is_none());
             let face = face_of(face);
-            offered.extend(free.map(|(up, pick)| (pick, housing.housing().up_in_words(Pose { face, up }))));
+            offered.extend(
+                free.map(|(up, pick)| (pick, Some(housing.housing().up_in_words(Pose { face, up })))),
+            );
             offer(format!("Which side of {name} is up?"), offered)
         }
         [face, up, ..] => {
             let face = face_of(face);
-            let feature = FEATURES.iter().position(|pick| *up == Answer::Pick(*pick));
+            let feature = FEATURES.iter().position(|pick| *up == Reply::Choice(*pick));
             let up = match (feature.and_then(|n| housing.housing().features.get(n)), up) {
                 (Some(feature), _) => feature.name.clone(),
-                (None, Answer::Pick(Pick::UpRight)) => "right".to_owned(),
-                (None, Answer::Pick(Pick::UpBottom)) => "bottom".to_owned(),
-                (None, Answer::Pick(Pick::UpLeft)) => "left".to_owned(),
+                (None, Reply::Choice(Choice::UpRight)) => "right".to_owned(),
+                (None, Reply::Choice(Choice::UpBottom)) => "bottom".to_owned(),
+                (None, Reply::Choice(Choice::UpLeft)) => "left".to_owned(),
                 (None, _) => "top".to_owned(),
             };
             Asked::Ready(vec![Act::View { housing: name.clone(), face, up }])
@@ -57,12 +58,12 @@ pub(super) fn point_of_view(view: &JobView<'_>, name: &HousingName, answers: &[A
     }
 }
 
-fn face_of(answer: &Answer) -> Face {
-    if *answer == Answer::Pick(Pick::MatingFace) { Face::Mating } else { Face::Wire }
+fn face_of(answer: &Reply) -> Face {
+    if *answer == Reply::Choice(Choice::MatingFace) { Face::Mating } else { Face::Wire }
 }
 
 /// An anchor, asked by the pose and never by the label.
-pub(super) fn anchor(view: &JobView<'_>, name: &HousingName, place: PosePlace, answers: &[Answer]) -> Asked {
+pub(super) fn anchor(view: &JobView<'_>, name: &HousingName, place: PosePlace, answers: &[Reply]) -> Asked {
     let Some(housing) = view.housing(name) else {
         return Asked::Wrong(format!("There is no housing {name}."));
     };
@@ -98,7 +99,7 @@ pub(super) fn anchor(view: &JobView<'_>, name: &HousingName, place: PosePlace, a
 }
 
 /// An anchor failed: the reading that fits is offered.
-pub(super) fn failed_anchor(view: &JobView<'_>, name: &HousingName, answers: &[Answer]) -> Asked {
+pub(super) fn failed_anchor(view: &JobView<'_>, name: &HousingName, answers: &[Reply]) -> Asked {
     let Some(housing) = view.housing(name) else {
         return Asked::Wrong(format!("There is no housing {name}."));
     };
@@ -107,21 +108,21 @@ pub(super) fn failed_anchor(view: &JobView<'_>, name: &HousingName, answers: &[A
     let rest = answers.get(1..).unwrap_or_default();
     match (answers.first(), fits.as_slice()) {
         (None, fits) => what_fits(housing.side, fits, state.anchor_between(housing, fits).is_some()),
-        (Some(Answer::Pick(Pick::FlipRecord)), [Misread::Flip(how)]) => {
+        (Some(Reply::Choice(Choice::FlipRecord)), [Misread::Flip(how)]) => {
             Asked::Ready(vec![Act::RecordFlipped {
                 housing: Some(name.clone()),
                 how: *how,
                 reason: format!("anchors fit a record {}", how.in_words()),
             }])
         }
-        (Some(Answer::Pick(Pick::PutRowRight)), [Misread::Shift(shift)]) => {
+        (Some(Reply::Choice(Choice::PutRowRight)), [Misread::Shift(shift)]) => {
             put_row_right(view, housing, shift, rest)
         }
-        (Some(Answer::Pick(Pick::Answer)), _) => match state.failed_anchor(housing) {
+        (Some(Reply::Choice(Choice::Answer)), _) => match state.failed_anchor(housing) {
             Some(failed) => anchor(view, name, failed.place, rest),
             None => Asked::Wrong("No anchor of it failed.".to_owned()),
         },
-        (Some(Answer::Pick(Pick::AnotherAnchor)), fits) => match state.anchor_between(housing, fits) {
+        (Some(Reply::Choice(Choice::AnotherAnchor)), fits) => match state.anchor_between(housing, fits) {
             Some(place) => anchor(view, name, place, rest),
             None => Asked::Wrong("No other place tells them apart.".to_owned()),
         },
@@ -131,19 +132,19 @@ pub(super) fn failed_anchor(view: &JobView<'_>, name: &HousingName, answers: &[A
 
 /// What the anchors say of the record, and what can be done about it.
 fn what_fits(side: JobSide, fits: &[Misread], can_ask_more: bool) -> Asked {
-    let again = [Pick::Answer, Pick::HoldAnew];
+    let again = [Choice::Answer, Choice::HoldAnew];
     match fits {
         [one @ Misread::Flip(_)] if side == JobSide::Old => picks(
             format!("The list fits the connector if it was {}: flip the whole list?", one.in_words()),
-            &[Pick::FlipRecord, Pick::Answer, Pick::HoldAnew],
+            &[Choice::FlipRecord, Choice::Answer, Choice::HoldAnew],
         ),
         [one] if side == JobSide::Old && can_ask_more => picks(
             format!("One mistake would explain it: the list was {}. One more look:", one.in_words()),
-            &[Pick::AnotherAnchor, Pick::Answer, Pick::HoldAnew],
+            &[Choice::AnotherAnchor, Choice::Answer, Choice::HoldAnew],
         ),
         [one] if side == JobSide::Old => picks(
             format!("One mistake would explain it: the list was {}. Put the row right?", one.in_words()),
-            &[Pick::PutRowRight, Pick::Answer, Pick::HoldAnew],
+            &[Choice::PutRowRight, Choice::Answer, Choice::HoldAnew],
         ),
         [one] => picks(
             format!("The marks fit a housing {}, not held as you said. Look again:", one.in_words()),
@@ -160,7 +161,7 @@ fn what_fits(side: JobSide, fits: &[Misread], can_ask_more: bool) -> Asked {
                 named.join("; or ")
             );
             match can_ask_more {
-                true => picks(prompt, &[Pick::AnotherAnchor, Pick::Answer, Pick::HoldAnew]),
+                true => picks(prompt, &[Choice::AnotherAnchor, Choice::Answer, Choice::HoldAnew]),
                 false => picks(prompt, &again),
             }
         }
@@ -168,7 +169,7 @@ fn what_fits(side: JobSide, fits: &[Misread], can_ask_more: bool) -> Asked {
 }
 
 /// A row one hole off: everything in it moves by one, and the hole nobody wrote down is asked.
-fn put_row_right(view: &JobView<'_>, housing: &JobHousing, shift: &RowShift, answers: &[Answer]) -> Asked {
+fn put_row_right(view: &JobView<'_>, housing: &JobHousing, shift: &RowShift, answers: &[Reply]) -> Asked {
     let Some((known, unknown)) = view.state().row_put_right(housing, shift) else {
         return Asked::Wrong("The row cannot be put right as a whole: correct it (!).".to_owned());
     };
@@ -187,7 +188,7 @@ fn put_row_right(view: &JobView<'_>, housing: &JobHousing, shift: &RowShift, ans
 }
 
 /// A question with the mating half in the hand.
-pub(super) fn compare(view: &JobView<'_>, question: Question, answers: &[Answer]) -> Asked {
+pub(super) fn compare(view: &JobView<'_>, question: Question, answers: &[Reply]) -> Asked {
     let answer = match answers.first() {
         None => {
             let prompt = format!(
@@ -195,25 +196,25 @@ pub(super) fn compare(view: &JobView<'_>, question: Question, answers: &[Answer]
                 question.words(),
                 by_definition(view, question)
             );
-            return picks(prompt, &[agrees(question), Pick::Differs, Pick::DontKnow, Pick::NotHere]);
+            return picks(prompt, &[agrees(question), Choice::Differs, Choice::DontKnow, Choice::NotHere]);
         }
-        Some(Answer::Pick(Pick::NotHere)) => {
+        Some(Reply::Choice(Choice::NotHere)) => {
             return Asked::Ready(vec![Act::MatingHalf { verdict: MatingVerdict::NotHere }]);
         }
-        Some(Answer::Pick(pick)) if *pick == agrees(question) => Fit::Fits,
-        Some(Answer::Pick(Pick::Differs)) => Fit::Differs,
+        Some(Reply::Choice(pick)) if *pick == agrees(question) => Fit::Fits,
+        Some(Reply::Choice(Choice::Differs)) => Fit::Differs,
         Some(_) => Fit::DontKnow,
     };
     Asked::Ready(vec![Act::Compared { question, answer, mating_half: true }])
 }
 
 /// Each question has a key of its own: one key held answers one of them.
-fn agrees(question: Question) -> Pick {
+fn agrees(question: Question) -> Choice {
     match question {
-        Question::Key => Pick::KeyFits,
-        Question::Latch => Pick::LatchFits,
-        Question::Gender => Pick::GenderFits,
-        Question::Clip => Pick::ClipFits,
+        Question::Key => Choice::KeyFits,
+        Question::Latch => Choice::LatchFits,
+        Question::Gender => Choice::GenderFits,
+        Question::Clip => Choice::ClipFits,
     }
 }
 
@@ -238,7 +239,7 @@ fn by_definition(view: &JobView<'_>, question: Question) -> String {
 }
 
 /// The differences between what is found and what should be at one cavity, decided together.
-pub(super) fn decide(view: &JobView<'_>, at: &Address, answers: &[Answer]) -> Asked {
+pub(super) fn decide(view: &JobView<'_>, at: &Address, answers: &[Reply]) -> Asked {
     let here: Vec<&Difference> =
         view.assessment.target.differences.iter().filter(|difference| difference.at == *at).collect();
     let wins = match answers.first() {
@@ -246,10 +247,10 @@ pub(super) fn decide(view: &JobView<'_>, at: &Address, answers: &[Answer]) -> As
             let said: Vec<String> = here.iter().map(|difference| difference.sentence()).collect();
             return picks(
                 format!("DECIDE: {} Which is to be?", said.join(" ")),
-                &[Pick::FoundWins, Pick::ShouldWins],
+                &[Choice::FoundWins, Choice::ShouldWins],
             );
         }
-        Some(Answer::Pick(Pick::ShouldWins)) => RecordSide::Should,
+        Some(Reply::Choice(Choice::ShouldWins)) => RecordSide::Should,
         Some(_) => RecordSide::Found,
     };
     let typed = texts(answers);
@@ -281,7 +282,7 @@ pub(super) fn decide(view: &JobView<'_>, at: &Address, answers: &[Answer]) -> As
 }
 
 /// Neighbours of a hole that was open at intake.
-pub(super) fn look_at(view: &JobView<'_>, cavities: &[Address], answers: &[Answer]) -> Asked {
+pub(super) fn look_at(view: &JobView<'_>, cavities: &[Address], answers: &[Reply]) -> Asked {
     if cavities.iter().any(|at| view.state().housings.side_of(at) == Some(JobSide::New)) {
         return closing::clear(cavities, answers);
     }
@@ -300,9 +301,9 @@ pub(super) fn look_at(view: &JobView<'_>, cavities: &[Address], answers: &[Answe
                 "LOOK at {} beside the open hole: corrosion, moisture, dirt?",
                 crate::quantity::list_of(&labels)
             ),
-            &[Pick::Sound, Pick::NotSo],
+            &[Choice::Sound, Choice::NotSo],
         ),
-        (Some(Answer::Pick(Pick::Sound)), _) => {
+        (Some(Reply::Choice(Choice::Sound)), _) => {
             Asked::Ready(vec![looked(labels.into_iter().cloned().collect(), true)])
         }
         (Some(_), None) => field("Which of them, and what do you see? (as in: 7 green at the crimp)"),
@@ -327,7 +328,7 @@ pub(super) fn look_at(view: &JobView<'_>, cavities: &[Address], answers: &[Answe
 }
 
 /// A tag for a look-alike.
-pub(super) fn tag(view: &JobView<'_>, lead: &ItemId, answers: &[Answer]) -> Asked {
+pub(super) fn tag(view: &JobView<'_>, lead: &ItemId, answers: &[Reply]) -> Asked {
     let Some(typed) = texts(answers).first().copied() else {
         let call = view.state().items.lead(lead).map_or_else(|| lead.to_string(), |l| l.call());
         return field(format!("TAG {call} in {lead}: it looks like another here. What is on the tag?"));

@@ -5,10 +5,10 @@ use crate::{
     reckoning::DamageCause,
 };
 
-use super::{Answer, Asked, field, texts};
+use super::{Asked, Reply, field, texts};
 
 /// The photo that is the way back, or the name of the person who goes without.
-pub(super) fn photo(answers: &[Answer]) -> Asked {
+pub(super) fn photo(answers: &[Reply]) -> Asked {
     match texts(answers).as_slice() {
         [] => field("PHOTOGRAPH both faces as found. Number of the photo? (- none can be made)"),
         ["-", rest @ ..] => without(Code::PhotoMissing, rest),
@@ -20,7 +20,7 @@ pub(super) fn photo(answers: &[Answer]) -> Asked {
 }
 
 /// The cause as a step, or the name of the person who goes on without.
-pub(super) fn cause_step(answers: &[Answer]) -> Asked {
+pub(super) fn cause_step(answers: &[Reply]) -> Asked {
     match texts(answers).as_slice() {
         ["-", rest @ ..] => without(Code::CauseUnknown, rest),
         typed => cause(typed, " (- not known)"),

@@ -7,8 +7,7 @@ use crate::{
     quantity::{Voltage, says_something},
 };
 
-use super::{Answer, Asked, field, picks};
-use crate::screen::{job_view::JobView, keys::Pick};
+use super::{Asked, Choice, JobView, Reply, field, picks};
 
 /// What a gate asks to be typed.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -123,17 +122,17 @@ fn asks(gate: GateKind, answer: GateAnswer, answered_before: bool, energy: &[Ene
 }
 
 /// The question of a gate, as far as it is answered.
-pub(super) fn gate(view: &JobView<'_>, gate: GateKind, answers: &[Answer]) -> Asked {
-    let Some(Answer::Pick(pick)) = answers.first() else {
-        let first = if gate.can_be_absent() { Pick::Absent } else { Pick::OffMachine };
-        let offered = [first, Pick::Released, Pick::Stop, Pick::DontKnow];
+pub(super) fn gate(view: &JobView<'_>, gate: GateKind, answers: &[Reply]) -> Asked {
+    let Some(Reply::Choice(pick)) = answers.first() else {
+        let first = if gate.can_be_absent() { Choice::Absent } else { Choice::OffMachine };
+        let offered = [first, Choice::Released, Choice::Stop, Choice::DontKnow];
         return picks(format!("GATE, {}: {}", gate.title(), gate.question()), &offered);
     };
     let answer = match pick {
-        Pick::Absent => GateAnswer::Absent,
-        Pick::Released => GateAnswer::Released,
-        Pick::OffMachine => GateAnswer::OffMachine,
-        Pick::DontKnow => GateAnswer::DontKnow,
+        Choice::Absent => GateAnswer::Absent,
+        Choice::Released => GateAnswer::Released,
+        Choice::OffMachine => GateAnswer::OffMachine,
+        Choice::DontKnow => GateAnswer::DontKnow,
         _ => GateAnswer::Stop,
     };
     let asking = Asking { view, gate, answer, before: same_answer_before(view, gate, answer) };
@@ -154,7 +153,7 @@ struct Asking<'a> {
 
 impl Asking<'_> {
     /// The act, once everything is said; else the next question, or what is wrong with the last answer.
-    fn all(&self, answers: &[Answer]) -> Result<Act, Asked> {
+    fn all(&self, answers: &[Reply]) -> Result<Act, Asked> {
         let mut typed = Typed::default();
         // What was said before and would not be taken today is asked anew.
         let kept = [GateField::Circuit, GateField::Voltage, GateField::Sleeve].into_iter().all(|ask| {
@@ -167,8 +166,8 @@ impl Asking<'_> {
         while let Some(ask) = asks(self.gate, self.answer, answered_before, &typed.energy).get(done).copied()
         {
             let said = match left.next() {
-                Some(Answer::Text(text)) => self.said(ask, text)?,
-                Some(Answer::Pick(_)) | None => return Err(self.ask(ask, &typed)),
+                Some(Reply::Text(text)) => self.said(ask, text)?,
+                Some(Reply::Choice(_)) | None => return Err(self.ask(ask, &typed)),
             };
             take(&mut typed, ask, &said).map_err(Asked::Wrong)?;
             if self.answer == GateAnswer::Absent {
@@ -176,8 +175,11 @@ impl Asking<'_> {
             }
             done += 1;
         }
-        if typed.reading.is_some() && left.next() != Some(&Answer::Pick(Pick::Proved)) {
-            return Err(picks("Was the tester proved on a known source before and after?", &[Pick::Proved]));
+        if typed.reading.is_some() && left.next() != Some(&Reply::Choice(Choice::Proved)) {
+            return Err(picks(
+                "Was the tester proved on a known source before and after?",
+                &[Choice::Proved],
+            ));
         }
         Ok(self.act(typed))
     }

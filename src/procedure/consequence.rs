@@ -6,11 +6,10 @@ use crate::{
     quantity::is_day,
 };
 
-use super::{Answer, Asked, field, picks, repair, texts};
-use crate::screen::{job_view::JobView, keys::Pick};
+use super::{Asked, Choice, JobView, Reply, field, picks, repair, texts};
 
 /// What is asked of a lead in the hand before it is looked at; none where nothing is.
-pub(super) fn in_hand(view: &JobView<'_>, lead: &Lead, call: &str, answers: &[Answer]) -> Option<Asked> {
+pub(super) fn in_hand(view: &JobView<'_>, lead: &Lead, call: &str, answers: &[Reply]) -> Option<Asked> {
     let target = &view.assessment.target;
     if target.leads.get(&lead.id) == Some(&Destination::Out) {
         return Some(without_place(lead, call, answers));
@@ -23,23 +22,23 @@ pub(super) fn in_hand(view: &JobView<'_>, lead: &Lead, call: &str, answers: &[An
     Some(match answers {
         [] => picks(
             format!("{call} is to be joined with {}: tag and park it until both are out.", other.call()),
-            &[Pick::Tagged],
+            &[Choice::Tagged],
         ),
         [_, rest @ ..] => repair::park(view, Some(RepairKind::Join), rest),
     })
 }
 
 /// A wire that is not on the diagram: out for good under a document, or tied back with a day.
-fn without_place(lead: &Lead, call: &str, answers: &[Answer]) -> Asked {
+fn without_place(lead: &Lead, call: &str, answers: &[Reply]) -> Asked {
     let typed = texts(answers);
     match (answers.first(), typed.as_slice()) {
         (None, _) => picks(
             format!(
                 "By the decision {call} has no place. Take it out for good, or insulate it and tie it back?"
             ),
-            &[Pick::ForGood, Pick::TieBack],
+            &[Choice::ForGood, Choice::TieBack],
         ),
-        (Some(Answer::Pick(Pick::TieBack)), typed) => tie_back(lead, typed),
+        (Some(Reply::Choice(Choice::TieBack)), typed) => tie_back(lead, typed),
         (Some(_), []) => field("OUT for good: under which document?"),
         (Some(_), [document, ..]) => Asked::Ready(vec![Act::Removed {
             wire: WireId { lead: lead.id.clone(), wire: None },
@@ -75,7 +74,7 @@ fn tie_back(lead: &Lead, typed: &[&str]) -> Asked {
 }
 
 /// A wire that does not belong in this terminal is cut; the one that stays gets a new terminal.
-fn leaves_terminal(lead: &Lead, call: &str, slots: &[usize], answers: &[Answer]) -> Asked {
+fn leaves_terminal(lead: &Lead, call: &str, slots: &[usize], answers: &[Reply]) -> Asked {
     let name = |slot: &usize| {
         let wire = slot.checked_sub(1).and_then(|n| lead.seen.wires.get(n));
         wire.and_then(|wire| wire.name()).map_or_else(|| format!("wire {slot}"), ToOwned::to_owned)

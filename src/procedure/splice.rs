@@ -8,11 +8,10 @@ use crate::{
 };
 
 use super::{
-    Answer, Asked,
+    Asked, Choice, JobView, Reply,
     crimp::{length, picked, typed},
     picks,
 };
-use crate::screen::{job_view::JobView, keys::Pick};
 
 /// Sleeves this near in length are the same one.
 const SAME_SLEEVE_MM: f64 = 0.5;
@@ -23,7 +22,7 @@ pub(super) fn splice(
     lead: &Lead,
     how: RepairKind,
     part: Option<PartNumber>,
-    answers: &[Answer],
+    answers: &[Reply],
 ) -> Asked {
     let asks = SpliceAsks {
         view,
@@ -51,10 +50,10 @@ struct SpliceAsks<'a> {
 }
 
 impl SpliceAsks<'_> {
-    fn record(&self, answers: &[Answer]) -> Result<Splice, Asked> {
+    fn record(&self, answers: &[Reply]) -> Result<Splice, Asked> {
         let mut left = answers.iter();
         if let Some(order) = self.order
-            && picked(left.next(), || self.ask_lead(order))? == Pick::No
+            && picked(left.next(), || self.ask_lead(order))? == Choice::No
         {
             let not_it = "Not the lead that was ordered: park the wire, send the lead back, or order anew what it is (! 4).";
             return Err(Asked::Wrong(not_it.to_owned()));
@@ -83,14 +82,14 @@ impl SpliceAsks<'_> {
                     "{join}Sleeve on its mark, copper at both sides of the window, adhesive out at both ends, held a tug, not soldered?"
                 ),
                 if self.is_sealed() {
-                    &[Pick::Sound, Pick::No, Pick::SealBehind]
+                    &[Choice::Sound, Choice::No, Choice::SealBehind]
                 } else {
-                    &[Pick::Sound, Pick::No]
+                    &[Choice::Sound, Choice::No]
                 },
             )
         })?;
-        let seal_behind = sound == Pick::SealBehind;
-        Ok(Splice { sound: sound != Pick::No, seal_behind, untwisted, ..marked })
+        let seal_behind = sound == Choice::SealBehind;
+        Ok(Splice { sound: sound != Choice::No, seal_behind, untwisted, ..marked })
     }
 
     fn is_sealed(&self) -> bool {
@@ -130,7 +129,7 @@ impl SpliceAsks<'_> {
                 "IS IT THE LEAD for {}? Measure it, crimp to cut end: {long}{gauge}{colour}; read the label at both ends{record}.",
                 self.lead.call()
             ),
-            &[Pick::Yes, Pick::No],
+            &[Choice::Yes, Choice::No],
         )
         .loudly(short)
     }
@@ -143,7 +142,7 @@ impl SpliceAsks<'_> {
                 "{}IS THE SLEEVE ON THE WIRE, and boot or nut with it? Only then strip and join.{seal}",
                 self.cut_to(marked)
             ),
-            &[Pick::SleeveOn],
+            &[Choice::SleeveOn],
         )
         .loudly(self.other_sleeve(marked))
         .loudly(self.against(marked))
@@ -196,7 +195,7 @@ impl SpliceAsks<'_> {
 
 /// A length as keyed, or with = the one that was planned.
 fn or_as_planned(
-    answer: Option<&Answer>,
+    answer: Option<&Reply>,
     planned: Option<&Length>,
     question: impl FnOnce(String) -> String,
 ) -> Result<Length, Asked> {

@@ -1,14 +1,22 @@
-//! What a screen may look at: the job as it stands on disk, and nothing it could change.
+//! What may be looked at while something is asked: the job as it stands on disk, and nothing that could be
+//! changed.
 
 use crate::{
     face::Label,
     job::{Act, Assessment, Entry, ItemId, Job, JobHousing, JobSide, Lead, Place, State, Verdict, day_of},
     reckoning::ToolBook,
     record::{Address, HousingName},
-    request::RequestForm,
 };
 
-/// A job as screens see it.
+/// What the request sent last says of its lines.
+pub trait SentRequest {
+    /// What a line asks for: its part number, else its description.
+    fn part_of(&self, line: u32) -> Option<&str>;
+    /// The part number of a line, where it has one.
+    fn number_of(&self, line: u32) -> Option<&str>;
+}
+
+/// A job as who asks and who answers see it.
 #[derive(Clone, Copy)]
 pub struct JobView<'a> {
     /// The job's id.
@@ -18,7 +26,7 @@ pub struct JobView<'a> {
     /// Its account, target and steps, reckoned since the last entry.
     pub assessment: &'a Assessment,
     /// The request sent last, when one was.
-    pub last_request: Option<&'a RequestForm>,
+    pub last_request: Option<&'a dyn SentRequest>,
     /// The shop's tool book.
     pub tools: &'a ToolBook,
     /// Who works here.

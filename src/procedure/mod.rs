@@ -4,6 +4,7 @@
 
 mod accident;
 mod behind;
+mod choice;
 mod closing;
 mod consequence;
 mod covered;
@@ -12,6 +13,7 @@ mod decide;
 mod desk;
 mod gate;
 mod intake;
+mod job_view;
 mod jump;
 mod lead_order;
 mod map;
@@ -29,23 +31,39 @@ use crate::{
     quantity::says_something,
     reckoning::ToolPosition,
     record::HousingName,
-    request::RequestHead,
+    supply::RequestHead,
 };
 
-use super::{job_view::JobView, keys::Pick, state::Press};
-
+pub use choice::Choice;
 pub use closing::REREAD_POSE;
 pub use covered::Covered;
-pub use other::{OTHERS, OtherThing, makes_sense};
+pub use job_view::{JobView, SentRequest};
+pub use other::{OtherThing, makes_sense};
 pub use wire_line::EXTRAS;
 
 /// One answer.
 #[derive(Debug, Clone, PartialEq, Eq)]
-pub enum Answer {
-    /// A key.
-    Pick(Pick),
+pub enum Reply {
+    /// One of the answers that were offered.
+    Choice(Choice),
     /// Something typed.
     Text(String),
+}
+
+/// The acts of one answer, and which of them was refused.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Press {
+    /// All of them, in order.
+    pub acts: Vec<Act>,
+    /// Which one, from 0.
+    pub nth: usize,
+}
+
+impl Press {
+    /// A press of one act.
+    pub fn of(act: Act) -> Self {
+        Self { acts: vec![act], nth: 0 }
+    }
 }
 
 /// What the line is about.
@@ -107,7 +125,7 @@ pub enum Asked {
         /// The question.
         prompt: String,
         /// The answers, with what they say here when that differs from the table.
-        picks: Vec<(Pick, String)>,
+        picks: Vec<(Choice, Option<String>)>,
     },
     /// Everything is known.
     Ready(Vec<Act>),
@@ -164,12 +182,12 @@ impl From<String> for Asked {
 }
 
 /// A question with one-key answers, each in the words of the table.
-pub(super) fn picks(prompt: impl Into<String>, picks: &[Pick]) -> Asked {
-    offer(prompt, picks.iter().map(|pick| (*pick, pick.text().to_owned())).collect())
+pub(super) fn picks(prompt: impl Into<String>, picks: &[Choice]) -> Asked {
+    offer(prompt, picks.iter().map(|pick| (*pick, None)).collect())
 }
 
 /// A question with one-key answers, each with what it says here.
-pub(super) fn offer(prompt: impl Into<String>, picks: Vec<(Pick, String)>) -> Asked {
+pub(super) fn offer(prompt: impl Into<String>, picks: Vec<(Choice, Option<String>)>) -> Asked {
     Asked::Picks { loud: None, prompt: prompt.into(), picks }
 }
 
@@ -191,12 +209,12 @@ pub(super) fn field(prompt: impl Into<String>) -> Asked {
 }
 
 /// The texts among the answers, in order.
-pub(super) fn texts(answers: &[Answer]) -> Vec<&str> {
+pub(super) fn texts(answers: &[Reply]) -> Vec<&str> {
     answers
         .iter()
         .filter_map(|answer| match answer {
-            Answer::Text(text) => Some(text.as_str()),
-            Answer::Pick(_) => None,
+            Reply::Text(text) => Some(text.as_str()),
+            Reply::Choice(_) => None,
         })
         .collect()
 }
@@ -239,27 +257,27 @@ fn refusing<'a>(view: &JobView<'a>) -> Option<&'a Flag> {
 }
 
 /// The job was stopped: only a slip is taken back, as the next key press.
-fn stopped(view: &JobView<'_>, answers: &[Answer]) -> Asked {
+fn stopped(view: &JobView<'_>, answers: &[Reply]) -> Asked {
     let why = view.state().course.stopped.as_deref().unwrap_or_default();
     match answers.first() {
         None => picks(
             format!("STOPPED: {why}. Start a new job from what was left; or was that a slip of the keys?"),
-            &[Pick::TakeBack],
+            &[Choice::TakeBack],
         ),
         Some(_) => Asked::Ready(vec![Act::WrongKey]),
     }
 }
 
 /// The replacement is refused: what to do about it.
-fn not_startable(view: &JobView<'_>, answers: &[Answer]) -> Asked {
+fn not_startable(view: &JobView<'_>, answers: &[Reply]) -> Asked {
     let Some(flag) = refusing(view) else { return Asked::Wrong("Nothing stands in the way.".to_owned()) };
     let rest = answers.get(1..).unwrap_or_default();
     match (answers.first(), flag.code) {
         (None, Code::BlockedUnderWire) => {
-            picks(format!("DO NOT START. {} {}", flag.say, flag.instead), &[Pick::Send, Pick::MapOne])
+            picks(format!("DO NOT START. {} {}", flag.say, flag.instead), &[Choice::Send, Choice::MapOne])
         }
-        (None, _) => picks(format!("DO NOT START. {} {}", flag.say, flag.instead), &[Pick::Send]),
-        (Some(Answer::Pick(Pick::MapOne)), _) => map::by_hand(view, rest),
+        (None, _) => picks(format!("DO NOT START. {} {}", flag.say, flag.instead), &[Choice::Send]),
+        (Some(Reply::Choice(Choice::MapOne)), _) => map::by_hand(view, rest),
         (Some(_), _) => other::ask_other(view, OtherThing::SendRequest, rest),
     }
 }
@@ -284,7 +302,7 @@ fn resume_topic(view: &JobView<'_>, need: &crate::job::ResumeNeed) -> Topic {
 }
 
 /// What is asked about a topic after these answers.
-pub fn ask(view: &JobView<'_>, topic: &Topic, answers: &[Answer]) -> Asked {
+pub fn ask(view: &JobView<'_>, topic: &Topic, answers: &[Reply]) -> Asked {
     match topic {
         Topic::Step(step) => ask_step(view, step, answers),
         Topic::FailedAnchor(housing) => setup::failed_anchor(view, housing, answers),
@@ -304,7 +322,7 @@ pub fn ask(view: &JobView<'_>, topic: &Topic, answers: &[Answer]) -> Asked {
 }
 
 /// What a step asks; the first one that opens anything reminds of what to lay out.
-fn ask_step(view: &JobView<'_>, step: &Task, answers: &[Answer]) -> Asked {
+fn ask_step(view: &JobView<'_>, step: &Task, answers: &[Reply]) -> Asked {
     let asked = ask_of_step(view, step, answers);
     match asked {
         Asked::Picks { .. } if answers.is_empty() && starts_the_work(view, step) => {
@@ -319,7 +337,7 @@ fn starts_the_work(view: &JobView<'_>, step: &Task) -> bool {
     step.opens_or_moves() && !view.assessment.steps.iter().any(is_begun)
 }
 
-fn ask_of_step(view: &JobView<'_>, step: &Task, answers: &[Answer]) -> Asked {
+fn ask_of_step(view: &JobView<'_>, step: &Task, answers: &[Reply]) -> Asked {
     match step {
         Task::Record { at } => record::record(view, at.as_ref(), answers),
         Task::Gate { gate } => gate::gate(view, *gate, answers),
@@ -355,15 +373,15 @@ fn ask_of_step(view: &JobView<'_>, step: &Task, answers: &[Answer]) -> Asked {
 
 /// What was done against the rule is asked like any other move: whether it came freely and with its seal,
 /// whether it clicked. Gives the question; puts the answers into the act.
-fn how_it_went(act: &mut Act, answers: &[Answer]) -> Option<Asked> {
-    let said: Vec<Answer> = answers.iter().filter(|a| matches!(a, Answer::Pick(_))).cloned().collect();
+fn how_it_went(act: &mut Act, answers: &[Reply]) -> Option<Asked> {
+    let said: Vec<Reply> = answers.iter().filter(|a| matches!(a, Reply::Choice(_))).cloned().collect();
     match act {
         Act::Insert { into, click, again: false, .. } => match said.first() {
             None => {
                 let prompt = format!("PUSH it straight into {} until it clicks.", into.label);
-                return Some(picks(prompt, &[Pick::Clicked, Pick::NoClick]));
+                return Some(picks(prompt, &[Choice::Clicked, Choice::NoClick]));
             }
-            Some(pick) => *click = *pick == Answer::Pick(Pick::Clicked),
+            Some(pick) => *click = *pick == Reply::Choice(Choice::Clicked),
         },
         Act::Extract { from, freely, seal, .. } => match moves::how_it_came(from, *seal, &said) {
             Ok(came) => (*freely, *seal) = came,
@@ -376,7 +394,7 @@ fn how_it_went(act: &mut Act, answers: &[Answer]) -> Option<Asked> {
 }
 
 /// A named person goes on although a rule says no, with the whole key press.
-fn anyway(press: &Press, answers: &[Answer]) -> Asked {
+fn anyway(press: &Press, answers: &[Reply]) -> Asked {
     match texts(answers).as_slice() {
         [] => field("GO ON ANYWAY. Who answers for it? Key the name (Esc: no)."),
         [by] if !says_something(by) => Asked::Wrong(format!("\"{by}\" is no name: key it.")),

@@ -7,9 +7,9 @@ use crate::{
 };
 
 use super::{
-    Answer, Asked, Wanted, accident, closing::side_words, desk, field, picks, record, repair, texts,
+    Asked, Choice, JobView, Reply, Wanted, accident, closing::side_words, desk, field, picks, record, repair,
+    texts,
 };
-use crate::screen::{job_view::JobView, keys::Pick};
 
 /// Another thing one can do here.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -48,69 +48,10 @@ pub enum OtherThing {
     Stop,
 }
 
-/// Every other thing: the thing, its key in the menu, what it says; group by group, the gravest last.
-pub const OTHERS: [(OtherThing, char, &str); 31] = [
-    (OtherThing::Jump, 'j', "jump to label, wire or colour"),
-    (OtherThing::NextUndone, '1', "next place not done"),
-    (OtherThing::NextOpen, '2', "next open cavity"),
-    (OtherThing::GoOn, 'y', "override (name and reason)"),
-    (OtherThing::WrongKey, 'w', "undo: not done at the bench"),
-    (OtherThing::PutBack, 'b', "put it back where it was"),
-    (OtherThing::Seen, 's', "it is somewhere else"),
-    (OtherThing::Correct, 'c', "correct the record"),
-    (OtherThing::Loose, 'l', "several wires came out together"),
-    (OtherThing::KeyShould, '8', "type what the diagram says"),
-    (OtherThing::Park, 'k', "tag and park it"),
-    (OtherThing::CutFree, 'f', "cut a wire off"),
-    (OtherThing::Removed, 'x', "remove a wire for good"),
-    (OtherThing::LeftInOld, 'o', "leave it in the old housing"),
-    (OtherThing::PlugGone, 'g', "plug lost, torn or given back"),
-    (OtherThing::Join, '9', "join two wires into one"),
-    (OtherThing::Map, 'm', "map a cavity by hand"),
-    (OtherThing::Behind, '3', "harness behind the housing"),
-    (OtherThing::OrderLead, '4', "order a repair lead"),
-    (OtherThing::ProveTool, '5', "qualify a crimp die position"),
-    (OtherThing::WithdrawTool, '6', "withdraw a tool"),
-    (OtherThing::Note, 'n', "write a note"),
-    (OtherThing::Photo, 'p', "number of a photo"),
-    (OtherThing::Cause, 'e', "cause of the damage"),
-    (OtherThing::Accept, 'a', "accept an open point by name"),
-    (OtherThing::GateAgain, '7', "answer a safety check again"),
-    (OtherThing::ReopenLock, 'r', "open the new lock again"),
-    (OtherThing::SendRequest, 'd', "send the parts request"),
-    (OtherThing::Arrived, 'i', "a part of the request arrived"),
-    (OtherThing::HandOver, 'h', "hand over to another person"),
-    (OtherThing::Stop, 't', "STOP THE JOB"),
-];
-
-impl OtherThing {
-    /// The heading it stands under in the menu; none for what always stands at its end.
-    pub fn group(self) -> Option<&'static str> {
-        match self {
-            Self::GoOn | Self::WrongKey | Self::PutBack => Some("UNDO, OVERRIDE"),
-            Self::Jump | Self::NextUndone | Self::NextOpen => Some("GO TO"),
-            Self::Seen | Self::Correct | Self::Loose | Self::KeyShould => Some("SEEN"),
-            Self::Park
-            | Self::CutFree
-            | Self::Removed
-            | Self::LeftInOld
-            | Self::PlugGone
-            | Self::Join
-            | Self::Map => Some("WIRES AND PLUGS"),
-            Self::Behind | Self::OrderLead | Self::ProveTool | Self::WithdrawTool => Some("REPAIRS"),
-            Self::Note | Self::Photo | Self::Cause | Self::Accept | Self::GateAgain | Self::ReopenLock => {
-                Some("JOB")
-            }
-            Self::SendRequest | Self::Arrived => Some("PARTS"),
-            Self::HandOver | Self::Stop => None,
-        }
-    }
-}
-
 /// A safety question answered before is answered anew: the last answer counts.
-fn gate_again(view: &JobView<'_>, answers: &[Answer]) -> Asked {
+fn gate_again(view: &JobView<'_>, answers: &[Reply]) -> Asked {
     let list = GATES.iter().zip(1..).map(|(gate, n)| format!("{n} {}", gate.title()));
-    let Some((Answer::Text(number), rest)) = answers.split_first() else {
+    let Some((Reply::Text(number), rest)) = answers.split_first() else {
         return field(format!("ANSWER which safety question anew? {}", list.collect::<Vec<_>>().join(", ")));
     };
     let gate = number.parse::<usize>().ok().and_then(|n| GATES.get(n.checked_sub(1)?));
@@ -121,12 +62,12 @@ fn gate_again(view: &JobView<'_>, answers: &[Answer]) -> Asked {
 }
 
 /// What should be in a cavity, keyed from the diagram.
-fn key_should(view: &JobView<'_>, answers: &[Answer]) -> Asked {
+fn key_should(view: &JobView<'_>, answers: &[Reply]) -> Asked {
     let side = match view.state().should_is_in_new_labels() {
         true => JobSide::New,
         false => JobSide::Old,
     };
-    let Some((Answer::Text(label), rest)) = answers.split_first() else {
+    let Some((Reply::Text(label), rest)) = answers.split_first() else {
         return field(format!("BY THE DIAGRAM: what should be in which {} cavity?", side_words(side)));
     };
     match view.resolve(side, label) {
@@ -136,7 +77,7 @@ fn key_should(view: &JobView<'_>, answers: &[Answer]) -> Asked {
 }
 
 /// Who works here after a hand-over: the name stands in every entry from now on.
-pub(super) fn who_works(view: &JobView<'_>, answers: &[Answer]) -> Asked {
+pub(super) fn who_works(view: &JobView<'_>, answers: &[Reply]) -> Asked {
     let to = view.job.entries_in_force().rev().find_map(|entry| match &entry.act {
         Act::HandOver { to } => Some(to.as_str()),
         _ => None,
@@ -153,7 +94,7 @@ pub(super) fn who_works(view: &JobView<'_>, answers: &[Answer]) -> Asked {
 }
 
 /// What is asked about another thing.
-pub(super) fn ask_other(view: &JobView<'_>, thing: OtherThing, answers: &[Answer]) -> Asked {
+pub(super) fn ask_other(view: &JobView<'_>, thing: OtherThing, answers: &[Reply]) -> Asked {
     let typed = texts(answers);
     match thing {
         OtherThing::Jump => super::jump::jump(view, answers),
@@ -223,9 +164,9 @@ pub(super) fn ask_other(view: &JobView<'_>, thing: OtherThing, answers: &[Answer
     }
 }
 
-fn confirm(answers: &[Answer], prompt: String, act: Act) -> Asked {
+fn confirm(answers: &[Reply], prompt: String, act: Act) -> Asked {
     match answers.first() {
-        None => picks(prompt, &[Pick::Yes]),
+        None => picks(prompt, &[Choice::Yes]),
         Some(_) => Asked::Ready(vec![act]),
     }
 }
@@ -300,8 +241,8 @@ fn item_id(view: &JobView<'_>, typed: &str) -> Result<ItemId, String> {
     view.resolve(JobSide::Old, typed).map(ItemId::At)
 }
 
-fn correct(view: &JobView<'_>, answers: &[Answer]) -> Asked {
-    let Some((Answer::Text(label), rest)) = answers.split_first() else {
+fn correct(view: &JobView<'_>, answers: &[Reply]) -> Asked {
+    let Some((Reply::Text(label), rest)) = answers.split_first() else {
         return field("CORRECT the record of which old cavity?");
     };
     let at = match view.resolve(JobSide::Old, label) {
@@ -311,7 +252,8 @@ fn correct(view: &JobView<'_>, answers: &[Answer]) -> Asked {
     // The last text is the reason; the ones before belong to the content.
     match record::record(view, Some(&at), rest) {
         Asked::Ready(acts) => {
-            let wants = usize::from(matches!(rest.first(), Some(Answer::Pick(Pick::Wired | Pick::Bridge))));
+            let wants =
+                usize::from(matches!(rest.first(), Some(Reply::Choice(Choice::Wired | Choice::Bridge))));
             match (texts(rest).get(wants), acts.into_iter().next()) {
                 (None, _) => field("What do you see that differs?"),
                 (Some(reason), Some(Act::Recorded { holds, .. })) => {

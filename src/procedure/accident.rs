@@ -8,11 +8,10 @@ use crate::{
     record::Address,
 };
 
-use super::{Answer, Asked, closing::side_words, field, picks, texts};
-use crate::screen::{job_view::JobView, keys::Pick};
+use super::{Asked, Choice, JobView, Reply, closing::side_words, field, picks, texts};
 
 /// Each answer is read before the next question: what is written on the wire, before it is cut.
-pub(super) fn cut_free(view: &JobView<'_>, answers: &[Answer]) -> Asked {
+pub(super) fn cut_free(view: &JobView<'_>, answers: &[Reply]) -> Asked {
     let typed = texts(answers);
     let Some(label) = typed.first() else { return field("CUT FREE the lead of which old cavity?") };
     let from = match view.resolve(JobSide::Old, label) {
@@ -38,10 +37,10 @@ pub(super) fn cut_free(view: &JobView<'_>, answers: &[Answer]) -> Asked {
             Err(wrong) => wrong,
         },
         (Some(Err(wrong)), _) => wrong,
-        (Some(Ok(distance)), Some(Answer::Pick(stayed))) => {
-            Asked::Ready(vec![cut(distance, *stayed == Pick::Yes)])
+        (Some(Ok(distance)), Some(Reply::Choice(stayed))) => {
+            Asked::Ready(vec![cut(distance, *stayed == Choice::Yes)])
         }
-        (Some(Ok(_)), _) => picks("Did the terminal stay in its cavity?", &[Pick::Yes, Pick::No]),
+        (Some(Ok(_)), _) => picks("Did the terminal stay in its cavity?", &[Choice::Yes, Choice::No]),
     }
 }
 
@@ -63,13 +62,14 @@ pub(super) fn loose(view: &JobView<'_>, typed: &[&str]) -> Asked {
     Asked::Ready(vec![Act::Loose { leads }])
 }
 
-pub(super) fn plug_gone(answers: &[Answer]) -> Asked {
+pub(super) fn plug_gone(answers: &[Reply]) -> Asked {
     match (answers.first(), texts(answers).first()) {
-        (None, _) => {
-            picks("The PLUG in the hand, else in the tray:", &[Pick::LoseIt, Pick::ScrapIt, Pick::ReturnIt])
-        }
-        (Some(Answer::Pick(Pick::LoseIt)), _) => Asked::Ready(vec![Act::LosePlug]),
-        (Some(Answer::Pick(Pick::ReturnIt)), _) => Asked::Ready(vec![Act::ReturnPlug]),
+        (None, _) => picks(
+            "The PLUG in the hand, else in the tray:",
+            &[Choice::LoseIt, Choice::ScrapIt, Choice::ReturnIt],
+        ),
+        (Some(Reply::Choice(Choice::LoseIt)), _) => Asked::Ready(vec![Act::LosePlug]),
+        (Some(Reply::Choice(Choice::ReturnIt)), _) => Asked::Ready(vec![Act::ReturnPlug]),
         (Some(_), None) => field("Why is it scrapped?"),
         (Some(_), Some(reason)) => Asked::Ready(vec![Act::ScrapPlug { reason: (*reason).to_owned() }]),
     }

@@ -8,11 +8,12 @@ use crate::{
     record::{Address, Seal},
 };
 
-use super::{Answer, Asked, consequence, decide, field, offer, picks, repair, texts, unless_barred};
-use crate::screen::{job_view::JobView, keys::Pick};
+use super::{
+    Asked, Choice, JobView, Reply, consequence, decide, field, offer, picks, repair, texts, unless_barred,
+};
 
 /// The next question about a lead, wherever it is.
-pub(super) fn wire(view: &JobView<'_>, id: &ItemId, answers: &[Answer]) -> Asked {
+pub(super) fn wire(view: &JobView<'_>, id: &ItemId, answers: &[Reply]) -> Asked {
     let state = view.state();
     let Some(lead) = state.items.lead(id) else { return Asked::Wrong(format!("There is no lead {id}.")) };
     match &lead.place {
@@ -25,13 +26,14 @@ pub(super) fn wire(view: &JobView<'_>, id: &ItemId, answers: &[Answer]) -> Asked
             repair::repair(view, lead, &state.items.call_joined(lead), RepairKind::RepairLead, answers)
         }
         Place::Parked(tag) => match answers.first() {
-            None => {
-                picks(format!("TAKE UP {} from tag {tag}, when it can go on.", lead.call()), &[Pick::TakeUp])
-            }
+            None => picks(
+                format!("TAKE UP {} from tag {tag}, when it can go on.", lead.call()),
+                &[Choice::TakeUp],
+            ),
             Some(_) => Asked::Ready(vec![Act::TakeUp { tag: tag.clone() }]),
         },
         _ => match answers.first() {
-            None => picks(format!("FIND {}: nobody sees it. In your hand now?", lead.call()), &[Pick::Yes]),
+            None => picks(format!("FIND {}: nobody sees it. In your hand now?", lead.call()), &[Choice::Yes]),
             Some(_) => Asked::Ready(vec![Act::Seen {
                 item: id.clone(),
                 at: SeenAt::Hand,
@@ -41,7 +43,7 @@ pub(super) fn wire(view: &JobView<'_>, id: &ItemId, answers: &[Answer]) -> Asked
     }
 }
 
-fn take_out(view: &JobView<'_>, lead: &Lead, at: &Address, answers: &[Answer]) -> Asked {
+fn take_out(view: &JobView<'_>, lead: &Lead, at: &Address, answers: &[Reply]) -> Asked {
     let label = &at.label;
     let asked = view.assessment.target.colours_asked.contains(&lead.id);
     let mut rest = answers;
@@ -58,7 +60,7 @@ fn take_out(view: &JobView<'_>, lead: &Lead, at: &Address, answers: &[Answer]) -
                 let ask = format!("EXTRACT the lead from {label}. Before you pull: what colour is it?");
                 return field(ask).loudly(not_yet());
             }
-            Some((Answer::Text(text), more)) => match text.parse() {
+            Some((Reply::Text(text), more)) => match text.parse() {
                 Ok(seen) => {
                     colour = Some(seen);
                     rest = more;
@@ -74,8 +76,8 @@ fn take_out(view: &JobView<'_>, lead: &Lead, at: &Address, answers: &[Answer]) -
         [] => {
             let prompt = format!("EXTRACT the lead from {label}{}.", release(view, lead, at));
             // Only where each wire has a seal of its own can it come along.
-            let out = if with_seal == Seal::None { "out, freely" } else { Pick::Out.text() };
-            let offered = vec![(Pick::Out, out.to_owned()), (Pick::NotSo, Pick::NotSo.text().to_owned())];
+            let out = (with_seal == Seal::None).then(|| "out, freely".to_owned());
+            let offered = vec![(Choice::Out, out), (Choice::NotSo, None)];
             match asked {
                 // A colour that differs is settled before the wire leaves its hole.
                 true => unless_barred(view, act(true, with_seal), || offer(prompt, offered)),
@@ -87,26 +89,27 @@ fn take_out(view: &JobView<'_>, lead: &Lead, at: &Address, answers: &[Answer]) -
 }
 
 /// Out as shown, or asked one by one.
-fn out_or_asked(at: &Address, seal: Seal, answers: &[Answer], act: impl Fn(bool, Seal) -> Act) -> Asked {
+fn out_or_asked(at: &Address, seal: Seal, answers: &[Reply], act: impl Fn(bool, Seal) -> Act) -> Asked {
     let came = match answers {
-        [] | [Answer::Pick(Pick::Out), ..] => Ok((true, seal)),
+        [] | [Reply::Choice(Choice::Out), ..] => Ok((true, seal)),
         [_, each @ ..] => how_it_came(at, seal, each),
     };
     came.map_or_else(|question| question, |(freely, seal)| Asked::Ready(vec![act(freely, seal)]))
 }
 
 /// Whether a lead came freely, and its seal with it; else the next question about that.
-pub(super) fn how_it_came(at: &Address, with_seal: Seal, answers: &[Answer]) -> Result<(bool, Seal), Asked> {
+pub(super) fn how_it_came(at: &Address, with_seal: Seal, answers: &[Reply]) -> Result<(bool, Seal), Asked> {
     match answers {
-        [] => {
-            Err(picks(format!("The lead from {}: how did it come?", at.label), &[Pick::Freely, Pick::Forced]))
-        }
+        [] => Err(picks(
+            format!("The lead from {}: how did it come?", at.label),
+            &[Choice::Freely, Choice::Forced],
+        )),
         [how, seal @ ..] => {
-            let freely = *how == Answer::Pick(Pick::Freely);
+            let freely = *how == Reply::Choice(Choice::Freely);
             match (with_seal, seal.first()) {
                 (Seal::None, _) => Ok((freely, Seal::None)),
-                (_, None) => Err(picks("And its seal?", &[Pick::SealWith, Pick::Missing])),
-                (_, Some(Answer::Pick(Pick::Missing))) => Ok((freely, Seal::Missing)),
+                (_, None) => Err(picks("And its seal?", &[Choice::SealWith, Choice::Missing])),
+                (_, Some(Reply::Choice(Choice::Missing))) => Ok((freely, Seal::Missing)),
                 (_, Some(_)) => Ok((freely, Seal::On)),
             }
         }
@@ -142,7 +145,7 @@ fn is_individually_sealed(view: &JobView<'_>, at: &Address) -> bool {
     matches!(sealing, Some(crate::catalogue::Sealing::Individual))
 }
 
-fn in_hand(view: &JobView<'_>, lead: &Lead, answers: &[Answer]) -> Asked {
+fn in_hand(view: &JobView<'_>, lead: &Lead, answers: &[Reply]) -> Asked {
     let call = lead.call();
     if let Some(asked) = consequence::in_hand(view, lead, &call, answers) {
         return asked;
@@ -157,19 +160,19 @@ fn in_hand(view: &JobView<'_>, lead: &Lead, answers: &[Answer]) -> Asked {
     }
 }
 
-fn insert(view: &JobView<'_>, call: &str, answers: &[Answer]) -> Asked {
+fn insert(view: &JobView<'_>, call: &str, answers: &[Reply]) -> Asked {
     let put = |into, click| Act::Insert { into, click, again: false, anyway: None };
     match answers {
         [] => field(format!("SEAT {call}. Into which cavity do you push it? Read the label and key it")),
-        [Answer::Text(label)] => match view.resolve(JobSide::New, label) {
+        [Reply::Text(label)] => match view.resolve(JobSide::New, label) {
             Ok(into) => {
                 let prompt = format!("PUSH {call} straight into {} until it clicks.", into.label);
-                unless_barred(view, put(into, true), || picks(prompt, &[Pick::Clicked, Pick::NoClick]))
+                unless_barred(view, put(into, true), || picks(prompt, &[Choice::Clicked, Choice::NoClick]))
             }
             Err(why) => Asked::Wrong(why),
         },
-        [Answer::Text(label), clicked, ..] => match view.resolve(JobSide::New, label) {
-            Ok(into) => Asked::Ready(vec![put(into, *clicked == Answer::Pick(Pick::Clicked))]),
+        [Reply::Text(label), clicked, ..] => match view.resolve(JobSide::New, label) {
+            Ok(into) => Asked::Ready(vec![put(into, *clicked == Reply::Choice(Choice::Clicked))]),
             Err(why) => Asked::Wrong(why),
         },
         _ => Asked::Wrong("Key the label.".to_owned()),
@@ -177,35 +180,36 @@ fn insert(view: &JobView<'_>, call: &str, answers: &[Answer]) -> Asked {
 }
 
 /// A lead that sits in a new hole: tugged, or taken out again.
-fn in_new(view: &JobView<'_>, lead: &Lead, at: &Address, answers: &[Answer]) -> Asked {
+fn in_new(view: &JobView<'_>, lead: &Lead, at: &Address, answers: &[Reply]) -> Asked {
     let call = lead.call();
     let wrong = view.assessment.target.of(&lead.id) != Some(at);
     let again = |freely, seal| taken_out(at, None, freely, seal);
     match (lead.seat, answers.first()) {
-        (Seat::Clicked, None) => {
-            picks(format!("TUG {call} in {}: straight and gently.", at.label), &[Pick::Held, Pick::NotHeld])
-        }
-        (Seat::Clicked, Some(Answer::Pick(Pick::Held))) => {
+        (Seat::Clicked, None) => picks(
+            format!("TUG {call} in {}: straight and gently.", at.label),
+            &[Choice::Held, Choice::NotHeld],
+        ),
+        (Seat::Clicked, Some(Reply::Choice(Choice::Held))) => {
             Asked::Ready(vec![Act::Tug { at: at.clone(), held: true }])
         }
         (Seat::Clicked, Some(_)) => Asked::Ready(vec![Act::Tug { at: at.clone(), held: false }]),
         (Seat::NoClick, None) if !wrong => picks(
             format!("{call} did not click in {}. PUSH it once more, straight; or take it out.", at.label),
-            &[Pick::PushedAgain, Pick::Out, Pick::NotSo],
+            &[Choice::PushedAgain, Choice::Out, Choice::NotSo],
         ),
-        (Seat::NoClick, Some(Answer::Pick(Pick::PushedAgain))) => {
+        (Seat::NoClick, Some(Reply::Choice(Choice::PushedAgain))) => {
             Asked::Ready(vec![Act::Insert { into: at.clone(), click: true, again: true, anyway: None }])
         }
         (_, None) => {
             let why = if wrong { "is in the wrong hole" } else { "did not click" };
-            picks(format!("TAKE {call} out of {} again: it {why}.", at.label), &[Pick::Out, Pick::NotSo])
+            picks(format!("TAKE {call} out of {} again: it {why}.", at.label), &[Choice::Out, Choice::NotSo])
         }
         (_, Some(_)) => out_or_asked(at, lead.seal, answers, again),
     }
 }
 
 /// A plug of the old housing on its way.
-pub(super) fn plug(view: &JobView<'_>, from: &Address, answers: &[Answer]) -> Asked {
+pub(super) fn plug(view: &JobView<'_>, from: &Address, answers: &[Reply]) -> Asked {
     let state = view.state();
     let id = ItemId::At(from.clone());
     match state.items.place_of(&id) {
@@ -220,29 +224,29 @@ pub(super) fn plug(view: &JobView<'_>, from: &Address, answers: &[Answer]) -> As
 }
 
 /// A plug that comes out.
-pub(super) fn take_plug(view: &JobView<'_>, at: &Address, answers: &[Answer]) -> Asked {
+pub(super) fn take_plug(view: &JobView<'_>, at: &Address, answers: &[Reply]) -> Asked {
     let side = if view.state().housings.side_of(at) == Some(JobSide::New) { "new" } else { "old" };
     match answers.first() {
         None => offer(
             format!("TAKE the plug out of {side} {}, without a nick.", at.label),
-            vec![(Pick::Out, "out".to_owned())],
+            vec![(Choice::Out, Some("out".to_owned()))],
         ),
         Some(_) => Asked::Ready(vec![Act::TakePlug { from: at.clone(), anyway: None }]),
     }
 }
 
-fn plug_into(view: &JobView<'_>, call: &str, source: PlugSource, answers: &[Answer]) -> Asked {
+fn plug_into(view: &JobView<'_>, call: &str, source: PlugSource, answers: &[Reply]) -> Asked {
     let fit = |into| Act::FitPlug { into, source, part: None, spare: None, anyway: None };
     match answers {
         [] => field(format!("FIT {call}. Into which cavity? Read the label and key it")),
-        [Answer::Text(label)] => match view.resolve(JobSide::New, label) {
+        [Reply::Text(label)] => match view.resolve(JobSide::New, label) {
             Ok(into) => {
                 let prompt = format!("PUSH {call} into {}, as deep as the others.", into.label);
-                unless_barred(view, fit(into), || picks(prompt, &[Pick::InPlace]))
+                unless_barred(view, fit(into), || picks(prompt, &[Choice::InPlace]))
             }
             Err(why) => Asked::Wrong(why),
         },
-        [Answer::Text(label), ..] => match view.resolve(JobSide::New, label) {
+        [Reply::Text(label), ..] => match view.resolve(JobSide::New, label) {
             Ok(into) => Asked::Ready(vec![fit(into)]),
             Err(why) => Asked::Wrong(why),
         },
@@ -251,20 +255,20 @@ fn plug_into(view: &JobView<'_>, call: &str, source: PlugSource, answers: &[Answ
 }
 
 /// A plug in the hand that has no step of its own: fit it where one is missing, or lay it aside.
-pub(super) fn plug_in_hand(view: &JobView<'_>, answers: &[Answer]) -> Asked {
+pub(super) fn plug_in_hand(view: &JobView<'_>, answers: &[Reply]) -> Asked {
     match answers {
         [] => lay_aside(view),
-        [Answer::Pick(Pick::ToTray), ..] => match "tray".parse() {
+        [Reply::Choice(Choice::ToTray), ..] => match "tray".parse() {
             Ok(tag) => Asked::Ready(vec![Act::Park { tag, reason: "into the tray".to_owned() }]),
             Err(why) => Asked::Wrong(format!("{why}")),
         },
-        [Answer::Pick(Pick::ScrapIt), ..] => match texts(answers).first() {
+        [Reply::Choice(Choice::ScrapIt), ..] => match texts(answers).first() {
             None => field("SCRAP the plug: why?"),
             Some(reason) => Asked::Ready(vec![Act::ScrapPlug { reason: (*reason).to_owned() }]),
         },
-        [Answer::Pick(Pick::ReturnIt), ..] => Asked::Ready(vec![Act::ReturnPlug]),
-        [Answer::Pick(Pick::LoseIt), ..] => Asked::Ready(vec![Act::LosePlug]),
-        [Answer::Pick(Pick::PutBack), ..] => Asked::Ready(vec![Act::PutBack]),
+        [Reply::Choice(Choice::ReturnIt), ..] => Asked::Ready(vec![Act::ReturnPlug]),
+        [Reply::Choice(Choice::LoseIt), ..] => Asked::Ready(vec![Act::LosePlug]),
+        [Reply::Choice(Choice::PutBack), ..] => Asked::Ready(vec![Act::PutBack]),
         [_, rest @ ..] => plug_into(view, "the plug", PlugSource::Hand, rest),
     }
 }
@@ -275,15 +279,15 @@ fn lay_aside(view: &JobView<'_>) -> Asked {
     let mut cavities = view.assessment.target.cavities.iter();
     let needed = cavities.any(|(at, expected)| expected.takes_plug() && !occupants.contains_key(at));
     let mut offered = vec![
-        (Pick::ReturnIt, Pick::ReturnIt.text().to_owned()),
-        (Pick::ScrapIt, Pick::ScrapIt.text().to_owned()),
-        (Pick::ToTray, Pick::ToTray.text().to_owned()),
-        (Pick::LoseIt, Pick::LoseIt.text().to_owned()),
-        (Pick::PutBack, Pick::PutBack.text().to_owned()),
+        (Choice::ReturnIt, None),
+        (Choice::ScrapIt, None),
+        (Choice::ToTray, None),
+        (Choice::LoseIt, None),
+        (Choice::PutBack, None),
     ];
     let prompt = match needed {
         true => {
-            offered.insert(0, (Pick::InPlace, "fit it".to_owned()));
+            offered.insert(0, (Choice::InPlace, Some("fit it".to_owned())));
             "A PLUG is in your hand. Sound: fit it where one is missing. Else lay it aside."
         }
         false => "A PLUG is in your hand, and no hole needs it. Where does it go?",
@@ -292,14 +296,14 @@ fn lay_aside(view: &JobView<'_>) -> Asked {
 }
 
 /// A hole that takes a plug which is not on its way from the old housing.
-pub(super) fn fit_plug(view: &JobView<'_>, at: &Address, answers: &[Answer]) -> Asked {
+pub(super) fn fit_plug(view: &JobView<'_>, at: &Address, answers: &[Reply]) -> Asked {
     let state = view.state();
     let size = state.housings.cavity_size(at).map_or(String::new(), |size| format!(" of size {size}"));
     let tray = state.items.plugs.iter().any(|p| p.place == Place::Tray);
     let spare_too = *view.assessment.target.expected(at) == crate::job::Expected::SpareAndPlug;
     match answers {
         [] => field(format!("FIT a plug{size} into new {}. Read the label of the hole and key it", at.label)),
-        [Answer::Text(label), rest @ ..] => {
+        [Reply::Text(label), rest @ ..] => {
             let into = match view.resolve(JobSide::New, label) {
                 Ok(into) => into,
                 Err(why) => return Asked::Wrong(why),
@@ -315,8 +319,8 @@ pub(super) fn fit_plug(view: &JobView<'_>, at: &Address, answers: &[Answer]) -> 
                 },
             };
             let picked = rest.iter().find_map(|a| match a {
-                Answer::Pick(pick) => Some(*pick),
-                Answer::Text(_) => None,
+                Reply::Choice(pick) => Some(*pick),
+                Reply::Text(_) => None,
             });
             let fit = |source| Act::FitPlug {
                 into: into.clone(),
@@ -325,12 +329,13 @@ pub(super) fn fit_plug(view: &JobView<'_>, at: &Address, answers: &[Answer]) -> 
                 spare: spare.clone(),
                 anyway: None,
             };
-            let offered: &[Pick] = if tray { &[Pick::FromStock, Pick::FromTray] } else { &[Pick::FromStock] };
+            let offered: &[Choice] =
+                if tray { &[Choice::FromStock, Choice::FromTray] } else { &[Choice::FromStock] };
             match picked {
                 None => unless_barred(view, fit(PlugSource::Stock), || {
                     picks(format!("PUSH the plug into {}.", into.label), offered)
                 }),
-                Some(Pick::FromTray) => Asked::Ready(vec![fit(PlugSource::Tray)]),
+                Some(Choice::FromTray) => Asked::Ready(vec![fit(PlugSource::Tray)]),
                 Some(_) => Asked::Ready(vec![fit(PlugSource::Stock)]),
             }
         }
@@ -339,7 +344,7 @@ pub(super) fn fit_plug(view: &JobView<'_>, at: &Address, answers: &[Answer]) -> 
 }
 
 /// A spare terminal, bridge or clip: moved, left behind, or put in new where it is missing.
-pub(super) fn other(view: &JobView<'_>, from: &Address, to: Option<&Address>, answers: &[Answer]) -> Asked {
+pub(super) fn other(view: &JobView<'_>, from: &Address, to: Option<&Address>, answers: &[Reply]) -> Asked {
     let missing = to.and_then(|to| match view.assessment.target.expected(to) {
         Expected::MissingOther(kind) => Some((to, kind)),
         _ => None,
@@ -352,7 +357,7 @@ pub(super) fn other(view: &JobView<'_>, from: &Address, to: Option<&Address>, an
 }
 
 /// By the decision it does not belong in the new housing.
-fn left_behind(view: &JobView<'_>, from: &Address, answers: &[Answer]) -> Asked {
+fn left_behind(view: &JobView<'_>, from: &Address, answers: &[Reply]) -> Asked {
     match answers.first() {
         None => picks(
             format!(
@@ -360,7 +365,7 @@ fn left_behind(view: &JobView<'_>, from: &Address, answers: &[Answer]) -> Asked 
                 what_is(view, from),
                 from.label
             ),
-            &[Pick::LeftThere],
+            &[Choice::LeftThere],
         ),
         Some(_) => Asked::Ready(vec![Act::LeftInOld {
             at: from.clone(),
@@ -370,13 +375,7 @@ fn left_behind(view: &JobView<'_>, from: &Address, answers: &[Answer]) -> Asked 
 }
 
 /// A new one, where one is drawn and none was found.
-fn new_other(
-    view: &JobView<'_>,
-    from: &Address,
-    to: &Address,
-    kind: &OtherKind,
-    answers: &[Answer],
-) -> Asked {
+fn new_other(view: &JobView<'_>, from: &Address, to: &Address, kind: &OtherKind, answers: &[Reply]) -> Asked {
     let what = match kind {
         OtherKind::Spare => "spare terminal",
         OtherKind::Bridge(what) => what.as_str(),
@@ -397,7 +396,7 @@ fn new_other(
     }
 }
 
-fn moved_other(view: &JobView<'_>, from: &Address, answers: &[Answer]) -> Asked {
+fn moved_other(view: &JobView<'_>, from: &Address, answers: &[Reply]) -> Asked {
     let put = |to| Act::MoveOther { from: from.clone(), to, part: None, anyway: None };
     match answers {
         [] => field(format!(
@@ -405,14 +404,14 @@ fn moved_other(view: &JobView<'_>, from: &Address, answers: &[Answer]) -> Asked 
             what_is(view, from),
             from.label
         )),
-        [Answer::Text(label)] => match view.resolve(JobSide::New, label) {
+        [Reply::Text(label)] => match view.resolve(JobSide::New, label) {
             Ok(to) => {
                 let prompt = format!("PUSH it into {}.", to.label);
-                unless_barred(view, put(to), || picks(prompt, &[Pick::InPlace]))
+                unless_barred(view, put(to), || picks(prompt, &[Choice::InPlace]))
             }
             Err(why) => Asked::Wrong(why),
         },
-        [Answer::Text(label), ..] => match view.resolve(JobSide::New, label) {
+        [Reply::Text(label), ..] => match view.resolve(JobSide::New, label) {
             Ok(to) => Asked::Ready(vec![put(to)]),
             Err(why) => Asked::Wrong(why),
         },
