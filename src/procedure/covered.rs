@@ -1,9 +1,7 @@
 //! What is covered because it is asked: an answer that stands on the screen catches nothing. One value,
 //! and every page, list and message goes by it.
 
-use crate::job::{ItemId, Task};
-
-use super::{JobView, Topic};
+use crate::job::ItemId;
 
 /// What is covered now.
 #[derive(Debug, Clone, PartialEq, Eq, Default)]
@@ -20,35 +18,6 @@ pub enum Covered {
 }
 
 impl Covered {
-    /// What a question covers; a colour only until it is keyed.
-    pub fn by(view: &JobView<'_>, topic: &Topic, is_unanswered: bool) -> Self {
-        match topic {
-            Topic::FailedAnchor(_) | Topic::Step(Task::Anchor { .. } | Task::ReRead { .. }) => {
-                Self::LabelsToo
-            }
-            Topic::Step(Task::CountRow { .. }) => Self::Contents,
-            Topic::Step(Task::MoveWire { lead, .. } | Task::Repair { lead, .. }) if is_unanswered => {
-                match view.will_ask_colour(lead) {
-                    true => Self::ColoursOf(lead.clone()),
-                    false => Self::Nothing,
-                }
-            }
-            Topic::Step(_)
-            | Topic::Resume
-            | Topic::PlugInHand
-            | Topic::Anyway(_)
-            | Topic::Other(_)
-            | Topic::Jump
-            | Topic::Next(..)
-            | Topic::NotStartable
-            | Topic::Waiting
-            | Topic::WaitingForMachine
-            | Topic::Stopped
-            | Topic::WhoWorks
-            | Topic::Nothing => Self::Nothing,
-        }
-    }
-
     /// How much it covers.
     pub fn rank(&self) -> u8 {
         match self {

@@ -1,14 +1,14 @@
 //! What is found on the lead in the hand, what the decision table proposes, and what is decided.
 
 use crate::{
-    catalogue::{Gender, Sealing, Seating},
+    catalogue::{PartNumber, Seating},
     job::{Act, Inspected, JobSide, Lead, RepairKind},
     quantity::Length,
     reckoning::{Advice, Finding, InHandLead, advise},
     record::WireKind,
 };
 
-use super::{Asked, Choice, JobView, Reply, field, picks, repair, texts};
+use super::{Acts, Choice, InHandQuestion, JobView, Kind, Replies, Stop, Typed, park};
 
 const REPAIRS: [(Choice, RepairKind); 5] = [
     (Choice::Reform, RepairKind::Reform),
@@ -35,25 +35,17 @@ const FINDINGS: [(Choice, Finding); 13] = [
 ];
 
 /// The lead in the hand is looked at.
-pub(super) fn inspect(view: &JobView<'_>, lead: &Lead, call: &str, answers: &[Reply]) -> Asked {
-    let rest = answers.get(1..).unwrap_or_default();
-    match answers {
-        [] => picks(
-            look_prompt(view, lead, call),
-            &[Choice::Good, Choice::RepairNeeded, Choice::PutBack, Choice::Tagged],
-        ),
-        [Reply::Choice(Choice::Good), ..] if lead.planned.is_some() => good_after_all(lead, call, rest),
-        [Reply::Choice(Choice::Good), ..] => Asked::Ready(vec![good(None)]),
-        [Reply::Choice(Choice::PutBack), ..] => Asked::Ready(vec![Act::PutBack]),
-        [Reply::Choice(Choice::Tagged), ..] => repair::park(view, lead.planned, rest),
-        [_] => picks(format!("{call}: what do you find?"), &can_be_found(view, lead)),
-        [_, found, more @ ..] => {
-            let finding = FINDINGS.iter().find(|(pick, _)| *found == Reply::Choice(*pick)).map(|(_, f)| *f);
-            match finding {
-                Some(finding) => decide(view, lead, call, finding, more),
-                None => Asked::Wrong("Choose what you find.".to_owned()),
-            }
+pub(super) fn inspect(view: &JobView<'_>, lead: &Lead, replies: &mut Replies<'_>) -> Acts {
+    let offered = [Choice::Good, Choice::RepairNeeded, Choice::PutBack, Choice::Tagged];
+    match replies.choice(InHandQuestion::Verdict(lead.id.clone()), &offered)? {
+        Choice::Good if lead.planned.is_some() => {
+            let why = replies.text(InHandQuestion::WhyGood(lead.id.clone()), Kind::Words)?;
+            Ok(vec![good(Some(why.words()))])
         }
+        Choice::Good => Ok(vec![good(None)]),
+        Choice::PutBack => Ok(vec![Act::PutBack]),
+        Choice::Tagged => park::park(view, lead.planned, replies),
+        _ => found(view, lead, replies),
     }
 }
 
@@ -68,38 +60,6 @@ fn good(not_needed: Option<String>) -> Act {
     }
 }
 
-/// What to look at on this terminal, and what was planned for it.
-fn look_prompt(view: &JobView<'_>, lead: &Lead, call: &str) -> String {
-    let housing = view.goes_into(lead).or_else(|| view.state().housings.side(JobSide::Old).next());
-    let contact = match housing.map(|h| h.housing().gender) {
-        Some(Gender::Male) => "pin",
-        _ => "spring",
-    };
-    let is_sealed = housing.is_some_and(|h| h.housing().sealing == Sealing::Individual);
-    let seal = if is_sealed { ", seal" } else { "" };
-    let is_drain = lead.wires_in().any(|wire| wire.kind == WireKind::Drain);
-    let sleeve = if is_drain { ", a sleeve on the drain down to the terminal" } else { "" };
-    let before = lead.planned.filter(|_| lead.inspected.is_none());
-    let planned = before.map_or(String::new(), |how| {
-        let why = lead.planned_why.as_deref().unwrap_or("no reason said");
-        format!("PLANNED for it: {} ({why}). ", how.words())
-    });
-    format!(
-        "{planned}LOOK at the terminal of {call}: tang, {contact}, crimp{seal}{sleeve}. {}",
-        test_pin_words(view, lead)
-    )
-}
-
-/// What a female may be tried with.
-fn test_pin_words(view: &JobView<'_>, lead: &Lead) -> String {
-    let pins = view.state().housings.test_pins_for(lead);
-    let parts: Vec<String> = pins.iter().map(|pin| pin.part.to_string()).collect();
-    match parts.is_empty() {
-        true => "Test pin only of the same family.".to_owned(),
-        false => format!("Test pin: only {}.", parts.join(" or ")),
-    }
-}
-
 /// The findings that can be on this lead.
 fn can_be_found(view: &JobView<'_>, lead: &Lead) -> Vec<Choice> {
     let housing = view.goes_into(lead).or_else(|| view.state().housings.side(JobSide::New).next());
@@ -110,116 +70,103 @@ fn can_be_found(view: &JobView<'_>, lead: &Lead) -> Vec<Choice> {
             finding.can_be_on(housing.gender, &housing.sealing, &kinds)
         })
     };
-    FINDINGS.iter().filter(|(_, finding)| fits(*finding)).map(|(pick, _)| *pick).collect()
+    FINDINGS.iter().filter(|(_, finding)| fits(*finding)).map(|(choice, _)| *choice).collect()
 }
 
-/// A repair was planned, and the bench sees that none is needed: with the reason.
-fn good_after_all(lead: &Lead, call: &str, answers: &[Reply]) -> Asked {
-    let planned = lead.planned.map_or("", RepairKind::words);
-    match texts(answers).first() {
-        None => field(format!("{call} waits for {planned}. Why is it not needed after all? (Esc: it is)")),
-        Some(why) => Asked::Ready(vec![good(Some((*why).to_owned()))]),
+/// What was found, as far as it was measured.
+struct Looked {
+    finding: Finding,
+    test_pin: Option<PartNumber>,
+    damage: Option<Length>,
+}
+
+/// What is found, how far it reaches, and what is done about it.
+fn found(view: &JobView<'_>, lead: &Lead, replies: &mut Replies<'_>) -> Acts {
+    let choice = replies.choice(InHandQuestion::Found(lead.id.clone()), &can_be_found(view, lead))?;
+    let finding = FINDINGS.iter().find(|(known, _)| *known == choice).map(|(_, finding)| *finding);
+    let finding = finding.ok_or_else(|| Stop::wrong("Choose what you find."))?;
+    let test_pin = match finding {
+        Finding::FemaleLoose => {
+            let pin = replies.text(InHandQuestion::TestPin(lead.id.clone()), Kind::Part)?;
+            pin.unless_dash().map(Typed::parse_or_wrong).transpose()?
+        }
+        _ => None,
+    };
+    let damage = match finding {
+        Finding::Burnt | Finding::InsulationOutside => {
+            let reach = replies.text(InHandQuestion::DamageReach(lead.id.clone()), Kind::Length)?;
+            Some(reach.parse_or_wrong()?)
+        }
+        _ => None,
+    };
+    let looked = Looked { finding, test_pin, damage };
+    match proposal(advise(finding, &looked_at(view, lead))) {
+        Some(proposed) => decided(view, lead, looked, proposed, replies),
+        None => stopped(view, lead, finding, replies),
     }
 }
 
-/// The distance of damage, where there is one, then the proposal.
-fn decide(view: &JobView<'_>, lead: &Lead, call: &str, finding: Finding, answers: &[Reply]) -> Asked {
-    let (test_pin, answers) = match (finding, answers) {
-        (Finding::FemaleLoose, []) => {
-            return field("With which test pin was it tried? Key its part number (- : with no pin)");
-        }
-        (Finding::FemaleLoose, [first, rest @ ..]) => {
-            match texts(std::slice::from_ref(first)).first().filter(|pin| **pin != "-").map(|pin| pin.parse())
-            {
-                Some(Ok(pin)) => (Some(pin), rest),
-                Some(Err(why)) => return Asked::Wrong(format!("{why}")),
-                None => (None, rest),
-            }
-        }
-        (_, rest) => (None, rest),
-    };
-    let asks_distance = matches!(finding, Finding::Burnt | Finding::InsulationOutside);
-    let (damage, rest) = match (asks_distance, answers) {
-        (false, rest) => (None, rest),
-        (true, []) => {
-            return field(
-                "How far behind the rear face does the damage reach, until insulation bends without cracking? (mm or in)",
-            );
-        }
-        (true, [first, rest @ ..]) => {
-            match texts(std::slice::from_ref(first)).first().map(|t| t.parse::<Length>()) {
-                Some(Ok(length)) => (Some(length), rest),
-                Some(Err(why)) => return Asked::Wrong(why.to_string()),
-                None => return Asked::Wrong("Key the distance.".to_owned()),
-            }
-        }
-    };
-    let seen = looked_at(view, lead);
-    let advice = advise(finding, &seen);
-    let proposed = match advice {
-        Advice::Reform(_) => RepairKind::Reform,
-        Advice::NewTerminal(_) => RepairKind::NewTerminal,
-        Advice::NewSeal(_) => RepairKind::NewSeal,
-        Advice::RepairLead(_) => RepairKind::RepairLead,
-        Advice::Sleeve(_) => RepairKind::Other,
-        Advice::Stop(why) => return stop(view, call, why, rest),
-    };
-    let act = |how, reason: String| {
-        // A plan made at intake keeps the part it named.
-        let part = lead.planned_part.clone().filter(|_| lead.planned == Some(how));
-        Asked::Ready(vec![
-            Act::Inspect {
-                verdict: Inspected::Needs(how),
-                found: Some(finding),
-                damage: damage.clone(),
-                test_pin: test_pin.clone(),
-                not_needed: None,
-                anyway: None,
-            },
-            Act::Planned { lead: lead.id.clone(), how, reason, part, order: None, with: None },
-        ])
-    };
-    let rest_texts = texts(rest);
-    match rest {
-        [] => picks(
-            format!(
-                "PROPOSED for {call}: {}; {}. {}",
-                proposed_words(advice, proposed),
-                advice.why(),
-                advice.first(&seen)
-            ),
-            &[Choice::DoIt, Choice::Otherwise],
-        ),
-        [Reply::Choice(Choice::DoIt), ..] => act(proposed, format!("{}: {}", finding.words(), advice.why())),
-        [_] => picks(format!("{call}: which repair instead?"), &REPAIRS.map(|(pick, _)| pick)),
-        [_, which, ..] => {
-            let kind = REPAIRS.iter().find(|(pick, _)| *which == Reply::Choice(*pick)).map(|(_, kind)| *kind);
-            match (kind, rest_texts.first()) {
-                (None, _) => Asked::Wrong("Choose a repair.".to_owned()),
-                (Some(_), None) => field("Why not as proposed?"),
-                (Some(how), Some(why)) => act(how, format!("{}; decided otherwise: {why}", finding.words())),
-            }
-        }
-    }
-}
-
-fn proposed_words(advice: Advice, proposed: RepairKind) -> &'static str {
+/// The repair the decision table proposes; none where it says to stop.
+pub fn proposal(advice: Advice) -> Option<RepairKind> {
     match advice {
-        Advice::Sleeve(_) => "a sleeve over it",
-        _ => proposed.words(),
+        Advice::Reform(_) => Some(RepairKind::Reform),
+        Advice::NewTerminal(_) => Some(RepairKind::NewTerminal),
+        Advice::NewSeal(_) => Some(RepairKind::NewSeal),
+        Advice::RepairLead(_) => Some(RepairKind::RepairLead),
+        Advice::Sleeve(_) => Some(RepairKind::Other),
+        Advice::Stop(_) => None,
     }
 }
 
-fn stop(view: &JobView<'_>, call: &str, why: &str, rest: &[Reply]) -> Asked {
-    match rest {
-        [] => picks(format!("STOP with {call}: {why}."), &[Choice::PutBack, Choice::Tagged]),
-        [Reply::Choice(Choice::Tagged), more @ ..] => repair::park(view, None, more),
-        _ => Asked::Ready(vec![Act::PutBack]),
+/// As proposed, or another repair with its reason.
+fn decided(
+    view: &JobView<'_>,
+    lead: &Lead,
+    looked: Looked,
+    proposed: RepairKind,
+    replies: &mut Replies<'_>,
+) -> Acts {
+    let Looked { finding, test_pin, damage } = looked;
+    let question = InHandQuestion::Proposed { lead: lead.id.clone(), found: finding };
+    let (how, reason) = match replies.choice(question, &[Choice::DoIt, Choice::Otherwise])? {
+        Choice::DoIt => {
+            let why = advise(finding, &looked_at(view, lead)).why();
+            (proposed, format!("{}: {why}", finding.words()))
+        }
+        _ => {
+            let offered = REPAIRS.map(|(choice, _)| choice);
+            let which = replies.choice(InHandQuestion::WhichRepair(lead.id.clone()), &offered)?;
+            let how = REPAIRS.iter().find(|(choice, _)| *choice == which).map(|(_, kind)| *kind);
+            let how = how.ok_or_else(|| Stop::wrong("Choose a repair."))?;
+            let why = replies.text(InHandQuestion::WhyOtherwise, Kind::Words)?;
+            (how, format!("{}; decided otherwise: {}", finding.words(), why.as_str()))
+        }
+    };
+    // A plan made at intake keeps the part it named.
+    let part = lead.planned_part.clone().filter(|_| lead.planned == Some(how));
+    Ok(vec![
+        Act::Inspect {
+            verdict: Inspected::Needs(how),
+            found: Some(finding),
+            damage,
+            test_pin,
+            not_needed: None,
+            anyway: None,
+        },
+        Act::Planned { lead: lead.id.clone(), how, reason, part, order: None, with: None },
+    ])
+}
+
+fn stopped(view: &JobView<'_>, lead: &Lead, found: Finding, replies: &mut Replies<'_>) -> Acts {
+    let question = InHandQuestion::StopWith { lead: lead.id.clone(), found };
+    match replies.choice(question, &[Choice::PutBack, Choice::Tagged])? {
+        Choice::Tagged => park::park(view, None, replies),
+        _ => Ok(vec![Act::PutBack]),
     }
 }
 
 /// What the table looks at beside the finding.
-fn looked_at(view: &JobView<'_>, lead: &Lead) -> InHandLead {
+pub fn looked_at(view: &JobView<'_>, lead: &Lead) -> InHandLead {
     let state = view.state();
     let housing = view.goes_into(lead);
     let terminal = state.terminal_for(lead);

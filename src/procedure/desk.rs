@@ -2,108 +2,72 @@
 
 use crate::{
     job::{Act, ArrivedVerdict},
-    quantity::is_day,
     supply::RequestHead,
 };
 
-use super::{Asked, Choice, JobView, Reply, field, picks, texts};
+use super::{Acts, Asked, Choice, DeskQuestion, Done, JobView, Kind, Replies, Stop, Typed};
 
-/// What the desk would phone back about, asked before the first revision; later ones keep it.
-pub(super) fn send(view: &JobView<'_>, answers: &[Reply]) -> Asked {
-    let (head, answers) = match (view.last_request, answers) {
-        (None, answers) => (None, answers),
-        (Some(_), []) => {
-            return picks(
-                "SEND the request anew, to the same place by the same day as before?",
-                &[Choice::Yes, Choice::No],
-            );
-        }
-        (Some(_), [first, rest @ ..]) => (Some(*first == Reply::Choice(Choice::Yes)), rest),
-    };
-    let typed = texts(answers);
-    let said = |n: usize| typed.get(n).filter(|text| **text != "-").map(|text| (*text).to_owned());
-    let urgency = match answers.last() {
-        Some(Reply::Choice(Choice::MachineStopped)) => Some("the machine stands still".to_owned()),
-        Some(Reply::Choice(Choice::ByTheDay)) => Some("needed by that day".to_owned()),
-        Some(Reply::Choice(_)) => Some("when convenient".to_owned()),
-        _ => None,
-    };
-    match (typed.len(), &urgency) {
-        _ if head == Some(true) => {}
-        (0, _) => return field("SEND the request. Which bench asks? (- leaves it open)"),
-        (1, _) => return field("Deliver to whom, where? (- leaves it open)"),
-        (2, _) => return field("Needed by which day? (2026-12-01; - leaves it open)"),
-        (_, None) if said(2).is_some_and(|day| !is_day(&day)) => {
-            return Asked::Wrong("Key the day as 2026-12-01.".to_owned());
-        }
-        (_, None) => {
-            // Without a day nothing can be needed by it.
-            let by_the_day = said(2).is_some().then_some(Choice::ByTheDay);
-            let offered =
-                [Choice::MachineStopped].into_iter().chain(by_the_day).chain([Choice::WhenConvenient]);
-            return picks("How urgent is it?", &offered.collect::<Vec<_>>());
-        }
-        (_, Some(_)) => {}
+/// What the desk would phone back about, asked before the first revision; later ones may keep it.
+pub(super) fn send(view: &JobView<'_>, replies: &mut Replies<'_>) -> Asked {
+    let asked_by = view.by.to_owned();
+    if view.last_request.is_some() && replies.yes(DeskQuestion::AsBefore)? {
+        return Ok(Done::Send(RequestHead { asked_by, ..RequestHead::default() }));
     }
-    Asked::Send(RequestHead {
-        asked_by: view.by.to_owned(),
-        bench: said(0),
-        deliver_to: said(1),
-        needed_by: said(2),
-        urgency,
-    })
+    let bench = replies.text(DeskQuestion::Bench, Kind::Words)?.unless_dash();
+    let deliver_to = replies.text(DeskQuestion::DeliverTo, Kind::Words)?.unless_dash();
+    let needed_by = replies.text(DeskQuestion::NeededBy, Kind::Day)?.unless_dash();
+    let needed_by = needed_by.map(Typed::day).transpose()?;
+    // Without a day nothing can be needed by it.
+    let by_the_day = needed_by.as_ref().map(|_| Choice::ByTheDay);
+    let offered: Vec<Choice> =
+        [Choice::MachineStopped].into_iter().chain(by_the_day).chain([Choice::WhenConvenient]).collect();
+    let urgency = match replies.choice(DeskQuestion::Urgency, &offered)? {
+        Choice::MachineStopped => "the machine stands still",
+        Choice::ByTheDay => "needed by that day",
+        _ => "when convenient",
+    };
+    Ok(Done::Send(RequestHead {
+        asked_by,
+        bench: bench.map(Typed::words),
+        deliver_to: deliver_to.map(Typed::words),
+        needed_by,
+        urgency: Some(urgency.to_owned()),
+    }))
 }
 
 /// What came for a line of the request, held against what was asked for.
-pub(super) fn arrived(view: &JobView<'_>, answers: &[Reply]) -> Asked {
-    let typed = texts(answers);
-    let verdict = answers.iter().find_map(|answer| match answer {
-        Reply::Choice(Choice::AsAsked) => Some(ArrivedVerdict::AsAsked),
-        Reply::Choice(Choice::WrongPart) => Some(ArrivedVerdict::WrongPart),
-        Reply::Choice(Choice::CameDamaged) => Some(ArrivedVerdict::Damaged),
-        Reply::Choice(Choice::Substitute) => Some(ArrivedVerdict::Substitute),
-        Reply::Choice(_) | Reply::Text(_) => None,
-    });
-    let number =
-        |text: &str| text.trim().parse::<u32>().map_err(|_| format!("\"{text}\" is no whole number."));
-    let Some(line) = typed.first() else { return field("ARRIVED: which line of the request?") };
-    let line = match number(line).and_then(|line| is_asked(view, line).map(|()| line)) {
-        Ok(line) => line,
-        Err(why) => return Asked::Wrong(why),
-    };
-    let Some(count) = typed.get(1) else { return field("How many came?") };
-    let count = match number(count) {
-        Ok(count) => count,
-        Err(why) => return Asked::Wrong(why),
-    };
+pub(super) fn arrived(view: &JobView<'_>, replies: &mut Replies<'_>) -> Acts {
+    let line = number(replies.text(DeskQuestion::ArrivedLine, Kind::Number)?)?;
+    is_asked(view, line)?;
+    let count = number(replies.text(DeskQuestion::ArrivedCount(line), Kind::Number)?)?;
     let act = |verdict, part| Act::Arrived { line, count, part, verdict };
-    match verdict {
-        None => super::unless_barred(view, act(ArrivedVerdict::AsAsked, None), || {
-            let part =
-                view.last_request.and_then(|request| request.part_of(line)).unwrap_or("what was asked for");
-            picks(
-                format!("HOLD it against the request: {part}. What came?"),
-                &[Choice::AsAsked, Choice::WrongPart, Choice::CameDamaged, Choice::Substitute],
-            )
-        }),
-        Some(verdict @ (ArrivedVerdict::AsAsked | ArrivedVerdict::Damaged)) => {
-            Asked::Ready(vec![act(verdict, None)])
+    replies.unless_barred(view, || act(ArrivedVerdict::AsAsked, None))?;
+    let offered = [Choice::AsAsked, Choice::WrongPart, Choice::CameDamaged, Choice::Substitute];
+    let verdict = match replies.choice(DeskQuestion::ArrivedWhat(line), &offered)? {
+        Choice::AsAsked => ArrivedVerdict::AsAsked,
+        Choice::CameDamaged => ArrivedVerdict::Damaged,
+        Choice::WrongPart => ArrivedVerdict::WrongPart,
+        _ => ArrivedVerdict::Substitute,
+    };
+    let part = match verdict {
+        ArrivedVerdict::AsAsked | ArrivedVerdict::Damaged => None,
+        ArrivedVerdict::WrongPart | ArrivedVerdict::Substitute => {
+            Some(replies.text(DeskQuestion::ArrivedPart(line), Kind::Part)?.parse_or_wrong()?)
         }
-        Some(verdict @ (ArrivedVerdict::WrongPart | ArrivedVerdict::Substitute)) => match typed.get(2) {
-            None => field("Which part number is on it?"),
-            Some(part) => match part.parse() {
-                Ok(part) => Asked::Ready(vec![act(verdict, Some(part))]),
-                Err(why) => Asked::Wrong(format!("{why}")),
-            },
-        },
-    }
+    };
+    Ok(vec![act(verdict, part)])
 }
 
-fn is_asked(view: &JobView<'_>, line: u32) -> Result<(), String> {
+fn number(typed: Typed<'_>) -> Result<u32, Stop> {
+    let text = typed.as_str();
+    text.parse().map_err(|_| Stop::Wrong(format!("\"{text}\" is no whole number.")))
+}
+
+fn is_asked(view: &JobView<'_>, line: u32) -> Result<(), Stop> {
     let request = view.job.state().supply.requested.as_ref();
     let is_there = request.is_some_and(|request| request.lines.iter().any(|asked| asked.line == line));
     match is_there {
         true => Ok(()),
-        false => Err(format!("The request has no line {line}: read its number on the paper.")),
+        false => Err(Stop::Wrong(format!("The request has no line {line}: read its number on the paper."))),
     }
 }

@@ -4,9 +4,12 @@
 use crate::{
     face::Label,
     job::{Act, Assessment, Entry, ItemId, Job, JobHousing, JobSide, Lead, Place, State, Verdict, day_of},
+    quantity::{harmless, list_of},
     reckoning::ToolBook,
     record::{Address, HousingName},
 };
+
+use super::{Barred, Stop, Typed};
 
 /// What the request sent last says of its lines.
 pub trait SentRequest {
@@ -75,37 +78,44 @@ impl<'a> JobView<'a> {
         self.job.check(&Entry::new(self.assessment.now, self.by.to_owned(), act.clone()))
     }
 
+    /// Stops with an act that would be refused now.
+    pub(super) fn allows(&self, act: Act) -> Result<(), Stop> {
+        let (refusals, can_go_on) = match self.preview(&act) {
+            Verdict::Allowed => return Ok(()),
+            Verdict::Impossible(refusal) => (vec![refusal], false),
+            Verdict::Against(refusals) => (refusals, act.takes_anyway()),
+        };
+        Err(Stop::Barred(Box::new(Barred { act, refusals, can_go_on })))
+    }
+
     /// The address a typed label means on one side: the label alone where it is unique there, or
     /// a full address.
-    pub fn resolve(&self, side: JobSide, typed: &str) -> Result<Address, String> {
-        let typed = typed.trim();
-        if typed.contains(':') {
-            let at: Address = typed.parse().map_err(|e: crate::record::AddressProblem| e.to_string())?;
+    pub(super) fn cavity(&self, side: JobSide, typed: Typed<'_>) -> Result<Address, Stop> {
+        let text = typed.as_str();
+        if text.contains(':') {
+            let at: Address = typed.parse_or_wrong()?;
             return match self.state().housings.cavity(&at) {
                 Some(_) => Ok(at),
-                None => Err(format!("There is no cavity {at} in this job.")),
+                None => Err(Stop::Wrong(format!("There is no cavity {at} in this job."))),
             };
         }
-        let housings = || self.state().housings.side(side);
-        let exact = |label: &Label| label.as_str() == typed;
-        let folded = |label: &Label| label.as_str().eq_ignore_ascii_case(typed);
-        let all = |same: &dyn Fn(&Label) -> bool| -> Vec<Address> {
-            housings()
-                .flat_map(|h| h.housing().cavities.iter().map(move |c| (h, &c.label)))
-                .filter(|(_, label)| same(label))
-                .map(|(h, label)| h.address(label))
-                .collect()
-        };
-        let mut found = all(&exact);
+        let mut found = self.labelled(side, |label| label.as_str() == text);
         if found.is_empty() {
-            found = all(&folded);
+            found = self.labelled(side, |label| label.as_str().eq_ignore_ascii_case(text));
         }
         match found.as_slice() {
             [one] => Ok(one.clone()),
-            [] => Err(format!("There is no cavity \"{}\" on that side.", crate::quantity::harmless(typed))),
-            _ => {
-                Err(format!("\"{typed}\" is on several housings: key {}.", crate::quantity::list_of(&found)))
+            [] => Err(Stop::Wrong(format!("There is no cavity \"{}\" on that side.", harmless(text)))),
+            several => {
+                Err(Stop::Wrong(format!("\"{text}\" is on several housings: key {}.", list_of(several))))
             }
         }
+    }
+
+    /// The cavities of one side whose label is as wanted.
+    fn labelled(&self, side: JobSide, is_it: impl Fn(&Label) -> bool) -> Vec<Address> {
+        let housings = self.state().housings.side(side);
+        let labels = housings.flat_map(|h| h.housing().cavities.iter().map(move |c| (h, &c.label)));
+        labels.filter(|(_, label)| is_it(label)).map(|(h, label)| h.address(label)).collect()
     }
 }

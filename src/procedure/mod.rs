@@ -1,8 +1,14 @@
-//! What the line at the bottom asks: a pure function of the job, the topic and the answers so far.
-//! When everything is known it gives the acts; nothing here is remembered between key presses but
-//! the answers themselves.
+//! What is asked now and what may answer it, as data: a pure function of the job, the topic and the replies so
+//! far. When everything is known it gives what is to be done; nothing here is remembered between replies but
+//! the replies themselves, and nothing here knows a key or a sentence.
+//!
+//! A dialogue is a function that reads its replies in order. What was not said yet is its early exit:
+//! `let tag = replies.text(SetupQuestion::Tag(lead), Kind::Tag)?.parse_or_wrong()?;`.
 
 mod accident;
+mod anchors;
+mod anyway;
+mod ask;
 mod behind;
 mod choice;
 mod closing;
@@ -10,6 +16,7 @@ mod consequence;
 mod covered;
 mod crimp;
 mod decide;
+mod define;
 mod desk;
 mod gate;
 mod intake;
@@ -19,317 +26,111 @@ mod lead_order;
 mod map;
 mod moves;
 mod other;
+mod park;
+mod plugs;
+mod question;
 mod record;
 mod repair;
+mod replies;
 mod setup;
 mod splice;
+mod testing;
 mod tool;
+mod topic;
+mod typed;
+mod warning;
 mod wire_line;
 
-use crate::{
-    job::{Act, Code, Flag, Place, Refusal, Status, Step, Task, Verdict},
-    quantity::says_something,
-    reckoning::ToolPosition,
-    record::HousingName,
-    supply::RequestHead,
-};
+use crate::job::{Act, Code, Status, Step, Task};
 
+pub use anchors::{WhatFits, fits};
+pub use ask::{Ask, Asked, Barred, Done, Kind, Prompt, Stop, Takes};
 pub use choice::Choice;
 pub use closing::REREAD_POSE;
+pub use consequence::names_of_wires;
 pub use covered::Covered;
+pub use crimp::Crimping;
+pub use decide::{looked_at, proposal};
+pub use define::describe;
+pub use gate::{ENERGY, last_said};
 pub use job_view::{JobView, SentRequest};
-pub use other::{OtherThing, makes_sense};
+pub use other::{handed_to, makes_sense};
+pub use plugs::other_in;
+pub use question::{
+    AccidentQuestion, AnchorQuestion, BehindQuestion, ClosingQuestion, ConsequenceQuestion, CrimpOf,
+    CrimpQuestion, DefineQuestion, DeskQuestion, GateField, GateQuestion, HaltQuestion, InHandQuestion,
+    IntakeQuestion, MapQuestion, MoveQuestion, OrderField, OrderQuestion, OtherQuestion, PlugQuestion,
+    Question, RecordQuestion, RepairQuestion, SetupQuestion, SpliceQuestion, SpliceStep, TestField,
+    TestQuestion, ToolQuestion,
+};
+pub use repair::{named_part, parked_leads};
+pub use replies::{Replies, Reply};
+pub use setup::{UpSide, differences_at, up_side};
+pub use splice::{SAME_SLEEVE_MM, is_sealed};
+pub use testing::example;
+pub use tool::{crimped_with, in_hand, least_force, sheet_of};
+pub use topic::{OtherThing, Press, Topic, Wanted, refusing, topic_now};
+pub use typed::Typed;
+pub use warning::Warning;
 pub use wire_line::EXTRAS;
 
-/// One answer.
-#[derive(Debug, Clone, PartialEq, Eq)]
-pub enum Reply {
-    /// One of the answers that were offered.
-    Choice(Choice),
-    /// Something typed.
-    Text(String),
-}
+use ask::{Acts, warned};
 
-/// The acts of one answer, and which of them was refused.
-#[derive(Debug, Clone, PartialEq)]
-pub struct Press {
-    /// All of them, in order.
-    pub acts: Vec<Act>,
-    /// Which one, from 0.
-    pub nth: usize,
-}
-
-impl Press {
-    /// A press of one act.
-    pub fn of(act: Act) -> Self {
-        Self { acts: vec![act], nth: 0 }
+/// What is asked about a topic after these replies, or what is to be done.
+pub fn ask(view: &JobView<'_>, topic: &Topic, replies: &[Reply]) -> Asked {
+    let replies = &mut Replies::of(replies);
+    let covered_now = || covered_by(view, &topic_now(view), &[]);
+    match topic {
+        Topic::Step(step) => Ok(Done::Acts(ask_step(view, step, replies)?)),
+        Topic::FailedAnchor(housing) => Ok(Done::Acts(anchors::failed(view, housing, replies)?)),
+        Topic::Resume => Ok(Done::Acts(closing::resume(replies)?)),
+        Topic::PlugInHand => Ok(Done::Acts(plugs::plug_in_hand(view, replies)?)),
+        Topic::Anyway(press) => Ok(Done::Acts(anyway::anyway(press, replies)?)),
+        Topic::Other(thing) => other::ask_other(view, *thing, &covered_now, replies),
+        Topic::Jump => jump::jump(view, &covered_now, replies),
+        Topic::Next(wanted, after) => jump::next(view, *wanted, after.as_ref()),
+        Topic::NotStartable => not_startable(view, replies),
+        Topic::Waiting => Ok(Done::Acts(repair::waiting(view, replies)?)),
+        Topic::WaitingForMachine => Ok(Done::Acts(closing::at_the_machine(view, replies)?)),
+        Topic::Stopped => Ok(Done::Acts(stopped(replies)?)),
+        Topic::WhoWorks => other::who_works(view, replies),
+        Topic::Nothing => Ok(Done::Acts(nothing_left(replies)?)),
     }
 }
 
-/// What the line is about.
-#[derive(Debug, Clone, PartialEq)]
-pub enum Topic {
-    /// A step of the job.
-    Step(Task),
-    /// An anchor of this housing failed: flip, answer again, or say the view again.
-    FailedAnchor(HousingName),
-    /// The resume check is complete but for the last question.
-    Resume,
-    /// A plug lies in the hand and has no step of its own.
-    PlugInHand,
-    /// A rule said no: who goes on, and why.
-    Anyway(Press),
-    /// Another thing one can do here.
-    Other(OtherThing),
-    /// Jump to a cavity.
-    Jump,
-    /// Go to the next place of this kind, after this step.
-    Next(Wanted, Option<Task>),
-    /// The replacement cannot take what is here: nothing is opened.
-    NotStartable,
-    /// Every move that is left waits for a part.
-    Waiting,
-    /// What is left waits for the machine.
-    WaitingForMachine,
-    /// The job was stopped.
-    Stopped,
-    /// It was handed over, and nobody said yet who works now.
-    WhoWorks,
-    /// Nothing is left to do.
-    Nothing,
-}
-
-/// A kind of place to go to.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Wanted {
-    /// Where something is not done.
-    Undone,
-    /// An open cavity.
-    Open,
-}
-
-/// What is asked.
-#[derive(Debug, Clone, PartialEq)]
-pub enum Asked {
-    /// Type it and end with Enter.
-    Field {
-        /// What is wrong, said before the question on lines of its own.
-        loud: Option<String>,
-        /// The question.
-        prompt: String,
-    },
-    /// Press one key.
-    Picks {
-        /// What is wrong, said before the question on lines of its own.
-        loud: Option<String>,
-        /// The question.
-        prompt: String,
-        /// The answers, with what they say here when that differs from the table.
-        picks: Vec<(Choice, Option<String>)>,
-    },
-    /// Everything is known.
-    Ready(Vec<Act>),
-    /// Positions of a tool were proved or withdrawn: into the tool book with them.
-    Book(Vec<ToolPosition>),
-    /// The request can go out, with this said beside it.
-    Send(RequestHead),
-    /// The last answer cannot be: why.
-    Wrong(String),
-    /// What the last answer leads to would be refused: said before the hand does it.
-    Barred {
-        /// The act.
-        act: Box<Act>,
-        /// Why not.
-        refusals: Vec<Refusal>,
-        /// Whether it is a rule a named person may go past.
-        can_go_on: bool,
-    },
-    /// Go to this step.
-    Go(Task),
-    /// This person works here from now on.
-    Works(String),
-}
-
-impl Asked {
-    /// The question with something said before it.
-    fn after(mut self, said: &str) -> Self {
-        if let Self::Field { prompt, .. } | Self::Picks { prompt, .. } = &mut self {
-            prompt.insert_str(0, said);
-        }
-        self
+/// What must not be shown while this is asked.
+pub fn covered_by(view: &JobView<'_>, topic: &Topic, replies: &[Reply]) -> Covered {
+    match ask(view, topic, replies) {
+        Err(Stop::Ask(ask)) => ask.covers,
+        Err(Stop::Wrong(_) | Stop::Barred(_)) | Ok(_) => Covered::Nothing,
     }
-
-    /// The question with what is wrong, when something is.
-    fn loudly(mut self, wrong: impl Into<String>) -> Self {
-        let wrong = wrong.into();
-        if let Self::Field { loud, .. } | Self::Picks { loud, .. } = &mut self
-            && !wrong.is_empty()
-        {
-            *loud = Some(match loud.take() {
-                Some(said) => format!("{wrong} {said}"),
-                None => wrong,
-            });
-        }
-        self
-    }
-}
-
-/// A question that is typed.
-impl From<String> for Asked {
-    fn from(prompt: String) -> Self {
-        field(prompt)
-    }
-}
-
-/// A question with one-key answers, each in the words of the table.
-pub(super) fn picks(prompt: impl Into<String>, picks: &[Choice]) -> Asked {
-    offer(prompt, picks.iter().map(|pick| (*pick, None)).collect())
-}
-
-/// A question with one-key answers, each with what it says here.
-pub(super) fn offer(prompt: impl Into<String>, picks: Vec<(Choice, Option<String>)>) -> Asked {
-    Asked::Picks { loud: None, prompt: prompt.into(), picks }
-}
-
-/// The question that follows a label, unless the act it leads to would be refused.
-pub(super) fn unless_barred(view: &JobView<'_>, act: Act, then: impl FnOnce() -> Asked) -> Asked {
-    let can_go_on = act.takes_anyway();
-    match view.preview(&act) {
-        Verdict::Allowed => then(),
-        Verdict::Impossible(refusal) => {
-            Asked::Barred { act: Box::new(act), refusals: vec![refusal], can_go_on: false }
-        }
-        Verdict::Against(refusals) => Asked::Barred { act: Box::new(act), refusals, can_go_on },
-    }
-}
-
-/// A typed value.
-pub(super) fn field(prompt: impl Into<String>) -> Asked {
-    Asked::Field { loud: None, prompt: prompt.into() }
-}
-
-/// The texts among the answers, in order.
-pub(super) fn texts(answers: &[Reply]) -> Vec<&str> {
-    answers
-        .iter()
-        .filter_map(|answer| match answer {
-            Reply::Text(text) => Some(text.as_str()),
-            Reply::Choice(_) => None,
-        })
-        .collect()
-}
-
-/// The topic of the moment, when nobody chose another.
-pub fn topic_now(view: &JobView<'_>) -> Topic {
-    let state = view.state();
-    if view.by.trim().is_empty() {
-        return Topic::WhoWorks;
-    }
-    if state.course.stopped.is_some() {
-        return Topic::Stopped;
-    }
-    if let Some(need) = &state.course.resume {
-        return resume_topic(view, need);
-    }
-    for housing in &state.housings.all {
-        if state.failed_anchor(housing).is_some() && !state.has_moved() {
-            return Topic::FailedAnchor(housing.name.clone());
-        }
-    }
-    let next = view.assessment.steps.iter().find(|s| s.status == Status::Next).map(|s| s.what.clone());
-    let plug_in_hand = state.items.plugs.iter().any(|p| p.place == Place::Hand);
-    match next {
-        Some(Task::MovePlug { from, to }) if plug_in_hand => Topic::Step(Task::MovePlug { from, to }),
-        _ if plug_in_hand => Topic::PlugInHand,
-        Some(step) if step.opens_or_moves() && refusing(view).is_some() => Topic::NotStartable,
-        Some(step) => Topic::Step(step),
-        None if state.items.leads.iter().any(|lead| state.supply.waits_for_part(lead)) => Topic::Waiting,
-        None if view.assessment.steps.iter().any(|s| s.status == Status::Waiting) => Topic::WaitingForMachine,
-        None => Topic::Nothing,
-    }
-}
-
-/// Why the replacement is refused, while nothing has moved.
-fn refusing<'a>(view: &JobView<'a>) -> Option<&'a Flag> {
-    let refuses = |code| matches!(code, Code::BlockedUnderWire | Code::BridgeMissing | Code::PartMisfit);
-    let mut flags = view.assessment.account.open_flags();
-    flags.find(|flag| refuses(flag.code)).filter(|_| !view.state().has_moved())
 }
 
 /// The job was stopped: only a slip is taken back, as the next key press.
-fn stopped(view: &JobView<'_>, answers: &[Reply]) -> Asked {
-    let why = view.state().course.stopped.as_deref().unwrap_or_default();
-    match answers.first() {
-        None => picks(
-            format!("STOPPED: {why}. Start a new job from what was left; or was that a slip of the keys?"),
-            &[Choice::TakeBack],
-        ),
-        Some(_) => Asked::Ready(vec![Act::WrongKey]),
-    }
+fn stopped(replies: &mut Replies<'_>) -> Acts {
+    replies.choice(HaltQuestion::Stopped, &[Choice::TakeBack])?;
+    Ok(vec![Act::WrongKey])
+}
+
+fn nothing_left(replies: &mut Replies<'_>) -> Acts {
+    replies.choice(HaltQuestion::NothingLeft, &[]).map(|_| Vec::new())
 }
 
 /// The replacement is refused: what to do about it.
-fn not_startable(view: &JobView<'_>, answers: &[Reply]) -> Asked {
-    let Some(flag) = refusing(view) else { return Asked::Wrong("Nothing stands in the way.".to_owned()) };
-    let rest = answers.get(1..).unwrap_or_default();
-    match (answers.first(), flag.code) {
-        (None, Code::BlockedUnderWire) => {
-            picks(format!("DO NOT START. {} {}", flag.say, flag.instead), &[Choice::Send, Choice::MapOne])
-        }
-        (None, _) => picks(format!("DO NOT START. {} {}", flag.say, flag.instead), &[Choice::Send]),
-        (Some(Reply::Choice(Choice::MapOne)), _) => map::by_hand(view, rest),
-        (Some(_), _) => other::ask_other(view, OtherThing::SendRequest, rest),
-    }
-}
-
-/// After an interruption: gates, views, three re-reads, the rows, and the last question.
-fn resume_topic(view: &JobView<'_>, need: &crate::job::ResumeNeed) -> Topic {
-    let state = view.state();
-    if let Some(gate) = state.next_gate() {
-        return Topic::Step(Task::Gate { gate });
-    }
-    if let Some(housing) = state.housings.all.iter().find(|h| !need.views.contains(&h.name)) {
-        return Topic::Step(Task::View { housing: housing.name.clone() });
-    }
-    if let Some(at) = state.resume_rereads().into_iter().find(|at| !need.reread.contains(at)) {
-        return Topic::Step(Task::ReRead { at });
-    }
-    let rows = state.housings.all.iter().flat_map(|h| (1..=h.rows().len()).map(|row| (h.name.clone(), row)));
-    if let Some((housing, row)) = rows.into_iter().find(|key| !need.rows.contains(key)) {
-        return Topic::Step(Task::CountRow { housing, row });
-    }
-    Topic::Resume
-}
-
-/// What is asked about a topic after these answers.
-pub fn ask(view: &JobView<'_>, topic: &Topic, answers: &[Reply]) -> Asked {
-    match topic {
-        Topic::Step(step) => ask_step(view, step, answers),
-        Topic::FailedAnchor(housing) => setup::failed_anchor(view, housing, answers),
-        Topic::Resume => closing::resume(answers),
-        Topic::PlugInHand => moves::plug_in_hand(view, answers),
-        Topic::Anyway(press) => anyway(press, answers),
-        Topic::Other(thing) => other::ask_other(view, *thing, answers),
-        Topic::Jump => jump::jump(view, answers),
-        Topic::Next(wanted, after) => jump::next(view, *wanted, after.as_ref()),
-        Topic::NotStartable => not_startable(view, answers),
-        Topic::Waiting => repair::waiting(view, answers),
-        Topic::WaitingForMachine => closing::at_the_machine(view, answers),
-        Topic::Stopped => stopped(view, answers),
-        Topic::WhoWorks => other::who_works(view, answers),
-        Topic::Nothing => picks("Nothing is left to do.", &[]),
+fn not_startable(view: &JobView<'_>, replies: &mut Replies<'_>) -> Asked {
+    let flag = refusing(view).ok_or_else(|| Stop::wrong("Nothing stands in the way."))?;
+    let mut offered = vec![Choice::Send];
+    offered.extend((flag.code == Code::BlockedUnderWire).then_some(Choice::MapOne));
+    match replies.choice(HaltQuestion::NotStartable(flag.code), &offered)? {
+        Choice::MapOne => Ok(Done::Acts(map::by_hand(view, replies)?)),
+        _ => desk::send(view, replies),
     }
 }
 
 /// What a step asks; the first one that opens anything reminds of what to lay out.
-fn ask_step(view: &JobView<'_>, step: &Task, answers: &[Reply]) -> Asked {
-    let asked = ask_of_step(view, step, answers);
-    match asked {
-        Asked::Picks { .. } if answers.is_empty() && starts_the_work(view, step) => {
-            asked.after("LAY OUT first what the page of that name lists. ")
-        }
-        asked => asked,
-    }
+fn ask_step(view: &JobView<'_>, step: &Task, replies: &mut Replies<'_>) -> Acts {
+    let is_first = replies.is_empty() && starts_the_work(view, step);
+    ask_of_step(view, step, replies).map_err(|stop| if is_first { stop.laid_out_first() } else { stop })
 }
 
 fn starts_the_work(view: &JobView<'_>, step: &Task) -> bool {
@@ -337,87 +138,36 @@ fn starts_the_work(view: &JobView<'_>, step: &Task) -> bool {
     step.opens_or_moves() && !view.assessment.steps.iter().any(is_begun)
 }
 
-fn ask_of_step(view: &JobView<'_>, step: &Task, answers: &[Reply]) -> Asked {
+fn ask_of_step(view: &JobView<'_>, step: &Task, replies: &mut Replies<'_>) -> Acts {
     match step {
-        Task::Record { at } => record::record(view, at.as_ref(), answers),
-        Task::Gate { gate } => gate::gate(view, *gate, answers),
-        Task::View { housing } => setup::point_of_view(view, housing, answers),
-        Task::Anchor { housing, place } => setup::anchor(view, housing, *place, answers),
-        Task::Compare { question } => setup::compare(view, *question, answers),
-        Task::Decide { at } => setup::decide(view, at, answers),
-        Task::Photo => intake::photo(answers),
-        Task::Cause => intake::cause_step(answers),
-        Task::ConfirmMap => map::confirm(view, answers),
-        Task::LookAt { cavities } => setup::look_at(view, cavities, answers),
-        Task::Tag { lead } => setup::tag(view, lead, answers),
-        Task::AssuranceOff { housing } => closing::assurance(housing, false, answers),
-        Task::AssuranceOn { housing } => closing::assurance(housing, true, answers),
-        Task::Unlock { housing, to } => closing::unlock(view, housing, *to, answers),
-        Task::SmallPartOff { housing, part } => closing::small_part(housing, part, false, answers),
-        Task::SmallPartOn { housing, part } => closing::small_part(housing, part, true, answers),
-        Task::TakePlug { at } => moves::take_plug(view, at, answers),
-        Task::MoveWire { lead, .. } | Task::Repair { lead, .. } => moves::wire(view, lead, answers),
-        Task::MovePlug { from, .. } => moves::plug(view, from, answers),
-        Task::FitPlug { at } => moves::fit_plug(view, at, answers),
-        Task::MoveOther { from, to } => moves::other(view, from, to.as_ref(), answers),
-        Task::Look { housing, face } => closing::look(view, housing, *face, answers),
-        Task::LookMatingHalf => closing::mating_half(view, answers),
-        Task::CountRow { housing, row } => closing::count_row(view, housing, *row, answers),
-        Task::ReRead { at } => closing::reread(view, at, answers),
-        Task::Lock { housing } => closing::lock(view, housing, answers),
-        Task::Mate => closing::mate(answers),
-        Task::Test { test } => closing::test(view, *test, answers),
-        Task::Sign => closing::sign(view, answers),
-    }
-}
-
-/// What was done against the rule is asked like any other move: whether it came freely and with its seal,
-/// whether it clicked. Gives the question; puts the answers into the act.
-fn how_it_went(act: &mut Act, answers: &[Reply]) -> Option<Asked> {
-    let said: Vec<Reply> = answers.iter().filter(|a| matches!(a, Reply::Choice(_))).cloned().collect();
-    match act {
-        Act::Insert { into, click, again: false, .. } => match said.first() {
-            None => {
-                let prompt = format!("PUSH it straight into {} until it clicks.", into.label);
-                return Some(picks(prompt, &[Choice::Clicked, Choice::NoClick]));
-            }
-            Some(pick) => *click = *pick == Reply::Choice(Choice::Clicked),
-        },
-        Act::Extract { from, freely, seal, .. } => match moves::how_it_came(from, *seal, &said) {
-            Ok(came) => (*freely, *seal) = came,
-            Err(question) => return Some(question),
-        },
-        // Nothing more is asked of other acts.
-        _ => {}
-    }
-    None
-}
-
-/// A named person goes on although a rule says no, with the whole key press.
-fn anyway(press: &Press, answers: &[Reply]) -> Asked {
-    match texts(answers).as_slice() {
-        [] => field("GO ON ANYWAY. Who answers for it? Key the name (Esc: no)."),
-        [by] if !says_something(by) => Asked::Wrong(format!("\"{by}\" is no name: key it.")),
-        [_] => field("Why?"),
-        [_, reason] if !says_something(reason) => Asked::Wrong("Say why: key it in words.".to_owned()),
-        [by, reason, ..] => {
-            let mut acts = press.acts.clone();
-            if let Some(act) = acts.get_mut(press.nth)
-                && let Some(question) = how_it_went(act, answers)
-            {
-                return question;
-            }
-            match acts.get_mut(press.nth).and_then(Act::anyway_mut) {
-                Some(anyway) => {
-                    *anyway = Some(crate::job::Anyway {
-                        by: (*by).to_owned(),
-                        reason: (*reason).to_owned(),
-                        codes: Vec::new(),
-                    });
-                    Asked::Ready(acts)
-                }
-                None => Asked::Wrong("Nobody can go past this rule.".to_owned()),
-            }
-        }
+        Task::Record { at } => record::record(view, at.as_ref(), replies),
+        Task::Gate { gate } => gate::gate(view, *gate, replies),
+        Task::View { housing } => setup::point_of_view(view, housing, replies),
+        Task::Anchor { housing, place } => anchors::anchor(view, housing, *place, replies),
+        Task::Compare { question } => setup::compare(*question, replies),
+        Task::Decide { at } => setup::decide(view, at, replies),
+        Task::Photo => intake::photo_as_found(replies),
+        Task::Cause => intake::cause(true, replies),
+        Task::ConfirmMap => map::confirm(view, replies),
+        Task::LookAt { cavities } => setup::look_at(view, cavities, replies),
+        Task::Tag { lead } => setup::tag(lead, replies),
+        Task::AssuranceOff { housing } => closing::assurance(housing, false, replies),
+        Task::AssuranceOn { housing } => closing::assurance(housing, true, replies),
+        Task::Unlock { housing, to } => closing::unlock(housing, *to, replies),
+        Task::SmallPartOff { housing, part } => closing::small_part(housing, part, false, replies),
+        Task::SmallPartOn { housing, part } => closing::small_part(housing, part, true, replies),
+        Task::TakePlug { at } => plugs::take_plug(at, replies),
+        Task::MoveWire { lead, .. } | Task::Repair { lead, .. } => moves::wire(view, lead, replies),
+        Task::MovePlug { from, .. } => plugs::plug(view, from, replies),
+        Task::FitPlug { at } => plugs::fit_plug(view, at, replies),
+        Task::MoveOther { from, to } => plugs::other(view, from, to.as_ref(), replies),
+        Task::Look { housing, face } => closing::look(view, housing, *face, replies),
+        Task::LookMatingHalf => closing::mating_half(view, replies),
+        Task::CountRow { housing, row } => closing::count_row(view, housing, *row, replies),
+        Task::ReRead { at } => closing::reread(view, at, replies),
+        Task::Lock { housing } => closing::lock(view, housing, replies),
+        Task::Mate => closing::mate(replies),
+        Task::Test { test } => testing::test(*test, replies),
+        Task::Sign => closing::sign(view, replies),
     }
 }

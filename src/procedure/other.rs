@@ -2,324 +2,192 @@
 
 use crate::{
     catalogue::LockState,
-    job::{About, Act, GATES, ItemId, JobSide, Place, RecordSide, SeenAt},
+    job::{About, Act, Flag, GATES, ItemId, JobSide, Place, RecordSide, SeenAt, WireId},
     quantity::{is_day, says_something},
 };
 
 use super::{
-    Asked, Choice, JobView, Reply, Wanted, accident, closing::side_words, desk, field, picks, record, repair,
-    texts,
+    Acts, Asked, Choice, Covered, Done, JobView, Kind, OtherQuestion, OtherThing, Replies, Stop, Typed,
+    Wanted, accident, behind, consequence, desk, intake, jump, lead_order, map, park, record, tool,
 };
 
-/// Another thing one can do here.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-#[allow(missing_docs)]
-pub enum OtherThing {
-    GoOn,
-    Jump,
-    NextUndone,
-    NextOpen,
-    Map,
-    WrongKey,
-    PutBack,
-    Park,
-    Seen,
-    Correct,
-    Note,
-    Photo,
-    Cause,
-    Behind,
-    OrderLead,
-    ProveTool,
-    WithdrawTool,
-    CutFree,
-    Loose,
-    PlugGone,
-    LeftInOld,
-    ReopenLock,
-    Accept,
-    SendRequest,
-    Arrived,
-    Removed,
-    GateAgain,
-    KeyShould,
-    Join,
-    HandOver,
-    Stop,
-}
-
-/// A safety question answered before is answered anew: the last answer counts.
-fn gate_again(view: &JobView<'_>, answers: &[Reply]) -> Asked {
-    let list = GATES.iter().zip(1..).map(|(gate, n)| format!("{n} {}", gate.title()));
-    let Some((Reply::Text(number), rest)) = answers.split_first() else {
-        return field(format!("ANSWER which safety question anew? {}", list.collect::<Vec<_>>().join(", ")));
-    };
-    let gate = number.parse::<usize>().ok().and_then(|n| GATES.get(n.checked_sub(1)?));
-    match gate {
-        Some(gate) => super::gate::gate(view, *gate, rest),
-        None => Asked::Wrong(format!("Key a number from 1 to {}.", GATES.len())),
+/// What is asked about another thing.
+pub(super) fn ask_other(
+    view: &JobView<'_>,
+    thing: OtherThing,
+    covered_now: &dyn Fn() -> Covered,
+    replies: &mut Replies<'_>,
+) -> Asked {
+    match thing {
+        OtherThing::Jump => jump::jump(view, covered_now, replies),
+        OtherThing::NextUndone => jump::next(view, Wanted::Undone, None),
+        OtherThing::NextOpen => jump::next(view, Wanted::Open, None),
+        OtherThing::ProveTool => tool::prove(view, replies),
+        OtherThing::WithdrawTool => tool::withdraw(view, replies),
+        OtherThing::SendRequest => desk::send(view, replies),
+        // Taken over by its own topic, which carries the act.
+        OtherThing::GoOn => Err(Stop::wrong("Nothing was refused.")),
+        OtherThing::Map => Ok(Done::Acts(map::by_hand(view, replies)?)),
+        OtherThing::WrongKey => Ok(Done::Acts(take_back(replies)?)),
+        OtherThing::PutBack => Ok(Done::Acts(vec![Act::PutBack])),
+        OtherThing::Park => {
+            let planned = view.state().items.lead_in_hand().and_then(|lead| lead.planned);
+            Ok(Done::Acts(park::park(view, planned, replies)?))
+        }
+        OtherThing::Seen => Ok(Done::Acts(seen(view, replies)?)),
+        OtherThing::Correct => Ok(Done::Acts(correct(view, replies)?)),
+        OtherThing::Note => Ok(Done::Acts(note(view, replies)?)),
+        OtherThing::Photo => Ok(Done::Acts(intake::photo(replies)?)),
+        OtherThing::Cause => Ok(Done::Acts(intake::cause(false, replies)?)),
+        OtherThing::Behind => Ok(Done::Acts(behind::behind(view, replies)?)),
+        OtherThing::OrderLead => Ok(Done::Acts(lead_order::by_label(view, covered_now, replies)?)),
+        OtherThing::CutFree => Ok(Done::Acts(accident::cut_free(view, replies)?)),
+        OtherThing::Loose => Ok(Done::Acts(accident::loose(view, replies)?)),
+        OtherThing::PlugGone => Ok(Done::Acts(accident::plug_gone(replies)?)),
+        OtherThing::LeftInOld => Ok(Done::Acts(accident::left_in_old(view, replies)?)),
+        OtherThing::ReopenLock => Ok(Done::Acts(accident::reopen(view, replies)?)),
+        OtherThing::Accept => Ok(Done::Acts(accept(view, replies)?)),
+        OtherThing::Arrived => Ok(Done::Acts(desk::arrived(view, replies)?)),
+        OtherThing::Removed => Ok(Done::Acts(removed(view, replies)?)),
+        OtherThing::GateAgain => Ok(Done::Acts(gate_again(view, replies)?)),
+        OtherThing::KeyShould => Ok(Done::Acts(key_should(view, replies)?)),
+        OtherThing::Join => Ok(Done::Acts(consequence::join(view, replies)?)),
+        OtherThing::HandOver => {
+            let to = replies.text(OtherQuestion::HandOverTo, Kind::Name)?.words();
+            Ok(Done::Acts(vec![Act::HandOver { to }]))
+        }
+        OtherThing::Stop => {
+            let why = replies.text(OtherQuestion::StopWhy, Kind::Words)?.words();
+            Ok(Done::Acts(vec![Act::Stop { why }]))
+        }
     }
 }
 
+/// A safety question answered before is answered anew: the last answer counts.
+fn gate_again(view: &JobView<'_>, replies: &mut Replies<'_>) -> Acts {
+    let number = replies.text(OtherQuestion::WhichGate, Kind::Number)?;
+    let gate = number.of_list(&GATES);
+    let gate = gate.ok_or_else(|| Stop::Wrong(format!("Key a number from 1 to {}.", GATES.len())))?;
+    super::gate::gate(view, *gate, replies)
+}
+
 /// What should be in a cavity, keyed from the diagram.
-fn key_should(view: &JobView<'_>, answers: &[Reply]) -> Asked {
+fn key_should(view: &JobView<'_>, replies: &mut Replies<'_>) -> Acts {
     let side = match view.state().should_is_in_new_labels() {
         true => JobSide::New,
         false => JobSide::Old,
     };
-    let Some((Reply::Text(label), rest)) = answers.split_first() else {
-        return field(format!("BY THE DIAGRAM: what should be in which {} cavity?", side_words(side)));
-    };
-    match view.resolve(side, label) {
-        Ok(at) => record::content(view, &at, RecordSide::Should, rest),
-        Err(why) => Asked::Wrong(why),
-    }
+    let at = view.cavity(side, replies.text(OtherQuestion::ShouldAt(side), Kind::Label)?)?;
+    let holds = record::content(view, &at, RecordSide::Should, replies)?;
+    Ok(vec![Act::Recorded { side: RecordSide::Should, at, holds, from: None }])
+}
+
+/// To whom the job was handed over last.
+pub fn handed_to<'a>(view: &JobView<'a>) -> Option<&'a str> {
+    view.job.entries_in_force().rev().find_map(|entry| match &entry.act {
+        Act::HandOver { to } => Some(to.as_str()),
+        _ => None,
+    })
 }
 
 /// Who works here after a hand-over: the name stands in every entry from now on.
-pub(super) fn who_works(view: &JobView<'_>, answers: &[Reply]) -> Asked {
-    let to = view.job.entries_in_force().rev().find_map(|entry| match &entry.act {
-        Act::HandOver { to } => Some(to.as_str()),
-        _ => None,
-    });
-    match (texts(answers).first(), to) {
-        (None, to) => {
-            let offer = to.map_or(String::new(), |to| format!(" (= {to})"));
-            field(format!("HANDED OVER. Who works here now? Key your name{offer}"))
-        }
-        (Some(&"="), Some(to)) => Asked::Works(to.to_owned()),
-        (Some(name), _) if says_something(name) => Asked::Works((*name).to_owned()),
-        (Some(name), _) => Asked::Wrong(format!("\"{name}\" is no name.")),
+pub(super) fn who_works(view: &JobView<'_>, replies: &mut Replies<'_>) -> Asked {
+    let name = replies.text(OtherQuestion::WhoWorks, Kind::Name)?;
+    match handed_to(view).filter(|_| name.is_same()) {
+        Some(to) => Ok(Done::Works(to.to_owned())),
+        None if says_something(name.as_str()) => Ok(Done::Works(name.words())),
+        None => Err(Stop::Wrong(format!("\"{}\" is no name.", name.as_str()))),
     }
 }
 
-/// What is asked about another thing.
-pub(super) fn ask_other(view: &JobView<'_>, thing: OtherThing, answers: &[Reply]) -> Asked {
-    let typed = texts(answers);
-    match thing {
-        OtherThing::Jump => super::jump::jump(view, answers),
-        OtherThing::NextUndone => super::jump::next(view, Wanted::Undone, None),
-        OtherThing::NextOpen => super::jump::next(view, Wanted::Open, None),
-        OtherThing::Map => super::map::by_hand(view, answers),
-        // Taken over by its own topic, which carries the act.
-        OtherThing::GoOn => Asked::Wrong("Nothing was refused.".to_owned()),
-        OtherThing::WrongKey => confirm(answers, wrong_key_prompt(view), Act::WrongKey),
-        OtherThing::PutBack => Asked::Ready(vec![Act::PutBack]),
-        OtherThing::Park => {
-            repair::park(view, view.state().items.lead_in_hand().and_then(|lead| lead.planned), answers)
-        }
-        OtherThing::Seen => seen(view, &typed),
-        OtherThing::Correct => correct(view, answers),
-        OtherThing::Note => note(view, &typed),
-        OtherThing::Photo => match typed.as_slice() {
-            [] => field("PHOTO: its number?"),
-            [_] => field("What does it show?"),
-            [number, shows, ..] => {
-                Asked::Ready(vec![Act::Photo { number: (*number).to_owned(), shows: (*shows).to_owned() }])
-            }
-        },
-        OtherThing::Cause => super::intake::cause(&typed, ""),
-        OtherThing::Behind => super::behind::behind(view, answers),
-        OtherThing::OrderLead => super::lead_order::by_label(view, answers),
-        OtherThing::ProveTool => super::tool::prove(view, answers),
-        OtherThing::WithdrawTool => super::tool::withdraw(view, answers),
-        OtherThing::CutFree => accident::cut_free(view, answers),
-        OtherThing::Loose => accident::loose(view, &typed),
-        OtherThing::PlugGone => accident::plug_gone(answers),
-        OtherThing::LeftInOld => {
-            accident::at_with_reason(view, &typed, "LEAVE what is in which old cavity?", |at, reason| {
-                Act::LeftInOld { at, reason }
-            })
-        }
-        OtherThing::ReopenLock => accident::reopen(view, &typed),
-        OtherThing::Accept => accept(view, &typed),
-        OtherThing::SendRequest => desk::send(view, answers),
-        OtherThing::Arrived => desk::arrived(view, answers),
-        OtherThing::Removed => match typed.as_slice() {
-            [] => field("TAKE OUT for good: which wire? (old:11, or old:11/2 for one of several)"),
-            [wire, more @ ..] => match wire.parse() {
-                Err(why) => Asked::Wrong(why),
-                Ok(wire) => {
-                    let removed = |document: &str| Act::Removed { wire, document: document.to_owned() };
-                    match more.first() {
-                        None => super::unless_barred(view, removed("a document"), || {
-                            field("Under which document?")
-                        }),
-                        Some(document) => Asked::Ready(vec![removed(document)]),
-                    }
-                }
-            },
-        },
-        OtherThing::GateAgain => gate_again(view, answers),
-        OtherThing::KeyShould => key_should(view, answers),
-        OtherThing::Join => super::consequence::join(view, &typed),
-        OtherThing::HandOver => match typed.first() {
-            None => field("HAND OVER to whom?"),
-            Some(to) => Asked::Ready(vec![Act::HandOver { to: (*to).to_owned() }]),
-        },
-        OtherThing::Stop => match typed.first() {
-            None => field("STOP the job for good: why? (Esc: no)"),
-            Some(why) => Asked::Ready(vec![Act::Stop { why: (*why).to_owned() }]),
-        },
-    }
+fn take_back(replies: &mut Replies<'_>) -> Acts {
+    replies.choice(OtherQuestion::TakeBack, &[Choice::Yes])?;
+    Ok(vec![Act::WrongKey])
 }
 
-fn confirm(answers: &[Reply], prompt: String, act: Act) -> Asked {
-    match answers.first() {
-        None => picks(prompt, &[Choice::Yes]),
-        Some(_) => Asked::Ready(vec![act]),
-    }
+fn removed(view: &JobView<'_>, replies: &mut Replies<'_>) -> Acts {
+    let wire: WireId = replies.text(OtherQuestion::RemovedWhich, Kind::Item)?.parse_or_wrong()?;
+    let removed = |document: &str| Act::Removed { wire: wire.clone(), document: document.to_owned() };
+    replies.unless_barred(view, || removed("a document"))?;
+    let document = replies.text(OtherQuestion::RemovedDocument, Kind::Document)?;
+    Ok(vec![removed(document.as_str())])
 }
 
-fn wrong_key_prompt(view: &JobView<'_>) -> String {
-    match view.job.last_in_force() {
-        Some((n, entry)) => {
-            let press: Vec<String> = view.job.last_press().map(|(_, entry)| entry.act.told()).collect();
-            match press.len() {
-                0 | 1 => format!(
-                    "TAKE BACK entry {}, {}: it did not happen at the bench?",
-                    n + 1,
-                    entry.act.told()
-                ),
-                _ => format!(
-                    "TAKE BACK the last key press, {}: it did not happen at the bench?",
-                    press.join("; ")
-                ),
-            }
+fn seen(view: &JobView<'_>, replies: &mut Replies<'_>) -> Acts {
+    let item = known_item(view, replies.text(OtherQuestion::SeenWhat, Kind::Item)?)?;
+    let place = replies.text(OtherQuestion::SeenWhere, Kind::Label)?;
+    let at = match place.as_str().to_ascii_lowercase().as_str() {
+        "hand" => SeenAt::Hand,
+        "unseen" | "nowhere" => SeenAt::Unseen,
+        tag if tag.starts_with("tag ") => {
+            SeenAt::Parked(Typed(place.as_str().get(4..).unwrap_or("")).parse_or_wrong()?)
         }
-        None => "There is nothing to take back.".to_owned(),
-    }
-}
-
-fn seen(view: &JobView<'_>, typed: &[&str]) -> Asked {
-    match typed {
-        [] => field("SEEN: which lead or plug? (the old label it was recorded in, new:4, loose/1)"),
-        [item] => match known_item(view, item) {
-            Ok(_) => field("Where do you see it? (hand, unseen, a new label, old:3, or tag T1)"),
-            Err(why) => Asked::Wrong(why),
-        },
-        [item, place, more @ ..] => {
-            let item = match known_item(view, item) {
-                Ok(item) => item,
-                Err(why) => return Asked::Wrong(why),
-            };
-            let at = match place.trim().to_ascii_lowercase().as_str() {
-                "hand" => SeenAt::Hand,
-                "unseen" | "nowhere" => SeenAt::Unseen,
-                tag if tag.starts_with("tag ") => match place.trim().get(4..).unwrap_or("").parse() {
-                    Ok(tag) => SeenAt::Parked(tag),
-                    Err(why) => return Asked::Wrong(format!("{why}")),
-                },
-                _ => match view.resolve(JobSide::New, place) {
-                    Ok(at) => SeenAt::In(at),
-                    Err(why) => return Asked::Wrong(why),
-                },
-            };
-            let seen = |reason: &str| Act::Seen { item, at, reason: reason.to_owned() };
-            match more.first() {
-                None => super::unless_barred(view, seen("seen"), || field("What happened?")),
-                Some(reason) => Asked::Ready(vec![seen(reason)]),
-            }
-        }
-    }
+        _ => SeenAt::In(view.cavity(JobSide::New, place)?),
+    };
+    let seen = |reason: &str| Act::Seen { item: item.clone(), at: at.clone(), reason: reason.to_owned() };
+    replies.unless_barred(view, || seen("seen"))?;
+    let why = replies.text(OtherQuestion::SeenWhy, Kind::Words)?;
+    Ok(vec![seen(why.as_str())])
 }
 
 /// A thing of this job by what was typed; a lead nobody recorded is loose/1 and so on.
-fn known_item(view: &JobView<'_>, typed: &str) -> Result<ItemId, String> {
-    let item = item_id(view, typed)?;
+fn known_item(view: &JobView<'_>, typed: Typed<'_>) -> Result<ItemId, Stop> {
+    let item = match typed.as_str().contains('/') {
+        true => typed.parse_or_wrong()?,
+        false => ItemId::At(view.cavity(JobSide::Old, typed)?),
+    };
     let is_known = view.state().items.place_of(&item).is_some() || matches!(item, ItemId::Loose(_));
     match is_known {
         true => Ok(item),
-        false => Err(format!("Nothing was recorded as {item}. A lead nobody recorded is loose/1, loose/2.")),
+        false => Err(Stop::Wrong(format!(
+            "Nothing was recorded as {item}. A lead nobody recorded is loose/1, loose/2."
+        ))),
     }
 }
 
-fn item_id(view: &JobView<'_>, typed: &str) -> Result<ItemId, String> {
-    if typed.contains('/') {
-        return typed.parse();
-    }
-    view.resolve(JobSide::Old, typed).map(ItemId::At)
+fn correct(view: &JobView<'_>, replies: &mut Replies<'_>) -> Acts {
+    let at = view.cavity(JobSide::Old, replies.text(OtherQuestion::CorrectAt, Kind::Label)?)?;
+    let holds = record::content(view, &at, RecordSide::Found, replies)?;
+    let reason = replies.text(OtherQuestion::CorrectWhy, Kind::Words)?.words();
+    Ok(vec![Act::RecordCorrected { at, holds, reason }])
 }
 
-fn correct(view: &JobView<'_>, answers: &[Reply]) -> Asked {
-    let Some((Reply::Text(label), rest)) = answers.split_first() else {
-        return field("CORRECT the record of which old cavity?");
-    };
-    let at = match view.resolve(JobSide::Old, label) {
-        Ok(at) => at,
-        Err(why) => return Asked::Wrong(why),
-    };
-    // The last text is the reason; the ones before belong to the content.
-    match record::record(view, Some(&at), rest) {
-        Asked::Ready(acts) => {
-            let wants =
-                usize::from(matches!(rest.first(), Some(Reply::Choice(Choice::Wired | Choice::Bridge))));
-            match (texts(rest).get(wants), acts.into_iter().next()) {
-                (None, _) => field("What do you see that differs?"),
-                (Some(reason), Some(Act::Recorded { holds, .. })) => {
-                    Asked::Ready(vec![Act::RecordCorrected { at, holds, reason: (*reason).to_owned() }])
-                }
-                _ => Asked::Wrong("Say what it holds.".to_owned()),
-            }
+fn note(view: &JobView<'_>, replies: &mut Replies<'_>) -> Acts {
+    let about = match replies.text(OtherQuestion::NoteAbout, Kind::Label)?.unless_dash() {
+        None => About::Job,
+        Some(label) => {
+            let old = view.cavity(JobSide::Old, label);
+            About::At(old.or_else(|_| view.cavity(JobSide::New, label))?)
         }
-        asked => asked,
-    }
-}
-
-fn note(view: &JobView<'_>, typed: &[&str]) -> Asked {
-    match typed {
-        [] => field("NOTE about what? (a label, or - for the whole job)"),
-        [_] => field("The note?"),
-        [about, text, ..] => {
-            let about = match *about {
-                "-" => About::Job,
-                label => {
-                    let old = view.resolve(JobSide::Old, label);
-                    match old.or_else(|_| view.resolve(JobSide::New, label)) {
-                        Ok(at) => About::At(at),
-                        Err(why) => return Asked::Wrong(why),
-                    }
-                }
-            };
-            Asked::Ready(vec![Act::Note { text: (*text).to_owned(), about }])
-        }
-    }
+    };
+    let text = replies.text(OtherQuestion::NoteText, Kind::Words)?.words();
+    Ok(vec![Act::Note { text, about }])
 }
 
 /// A flag accepted by name; what cannot be accepted is said when its number is keyed.
-fn accept(view: &JobView<'_>, typed: &[&str]) -> Asked {
-    let open: Vec<_> = view.assessment.account.open_flags().collect();
-    let Some(number) = typed.first() else {
-        return field("ACCEPT which flag? Key its number on the account page");
-    };
-    let flag = number.parse::<usize>().ok().and_then(|n| open.get(n.checked_sub(1)?).copied());
-    let Some(flag) = flag else { return Asked::Wrong(format!("Key a number from 1 to {}.", open.len())) };
-    let accepted = |by: &str, reason: &str, due: Option<&str>| Act::Accept {
+fn accept(view: &JobView<'_>, replies: &mut Replies<'_>) -> Acts {
+    let open: Vec<&Flag> = view.assessment.account.open_flags().collect();
+    let number = replies.text(OtherQuestion::AcceptWhich, Kind::Number)?;
+    let flag = number.of_list(&open).copied();
+    let flag = flag.ok_or_else(|| Stop::Wrong(format!("Key a number from 1 to {}.", open.len())))?;
+    let accepted = |by: String, reason: String, due: Option<String>| Act::Accept {
         flag: flag.code,
         at: flag.at.clone(),
-        by: Some(by.to_owned()),
-        reason: reason.to_owned(),
-        due: due.map(ToOwned::to_owned),
+        by: Some(by),
+        reason,
+        due,
         line: flag.line,
     };
-    match typed {
-        [_] => {
-            let verdict = view.preview(&accepted("somebody", "a reason", None));
-            let only = match verdict.refusals() {
-                [] => "",
-                _ => " No name can accept it; as a temporary measure with its date it waits.",
-            };
-            field(format!("ACCEPT: {}{only} Who answers for it?", flag.say))
-        }
-        [_, _] => field("Why?"),
-        [_, _, _] => field("Until when, if it is a temporary measure? (2026-12-01, or -)"),
-        [_, _, _, due, ..] if *due != "-" && !is_day(due) => {
-            Asked::Wrong("Key the day as 2026-12-01, or -.".to_owned())
-        }
-        [_, by, reason, due, ..] => {
-            Asked::Ready(vec![accepted(by, reason, Some(*due).filter(|due| *due != "-"))])
-        }
-        [] => Asked::Wrong("Key its number.".to_owned()),
+    let verdict = view.preview(&accepted("somebody".to_owned(), "a reason".to_owned(), None));
+    let only_until = !verdict.refusals().is_empty();
+    let by = replies
+        .text(OtherQuestion::AcceptBy { flag: Box::new(flag.clone()), only_until }, Kind::Name)?
+        .words();
+    let reason = replies.text(OtherQuestion::AcceptWhy, Kind::Words)?.words();
+    let due = replies.text(OtherQuestion::AcceptUntil, Kind::Day)?.unless_dash().map(Typed::words);
+    match due.as_deref().is_none_or(is_day) {
+        true => Ok(vec![accepted(by, reason, due)]),
+        false => Err(Stop::wrong("Key the day as 2026-12-01, or -.")),
     }
 }
 
@@ -340,6 +208,23 @@ pub fn makes_sense(view: &JobView<'_>, thing: OtherThing) -> bool {
         OtherThing::CutFree | OtherThing::Loose | OtherThing::LeftInOld | OtherThing::Removed => {
             state.records.records_finished()
         }
-        _ => true,
+        OtherThing::GoOn
+        | OtherThing::Jump
+        | OtherThing::NextUndone
+        | OtherThing::NextOpen
+        | OtherThing::WrongKey
+        | OtherThing::Seen
+        | OtherThing::Correct
+        | OtherThing::Note
+        | OtherThing::Photo
+        | OtherThing::Cause
+        | OtherThing::ProveTool
+        | OtherThing::WithdrawTool
+        | OtherThing::SendRequest
+        | OtherThing::GateAgain
+        | OtherThing::KeyShould
+        | OtherThing::Join
+        | OtherThing::HandOver
+        | OtherThing::Stop => true,
     }
 }

@@ -3,94 +3,45 @@
 use crate::{
     catalogue::PartNumber,
     job::{Act, Code, Lead, Place, RepairKind, Tag},
-    quantity::list_of,
 };
 
-use super::{Asked, Choice, JobView, Reply, crimp, decide, desk, field, lead_order, picks, splice, texts};
+use super::{
+    Acts, Choice, JobView, Kind, RepairQuestion, Replies, Stop, Typed, Warning, crimp, decide, desk,
+    lead_order, park, splice,
+};
+
+/// The leads that are parked, and their tags.
+pub fn parked_leads<'a>(view: &JobView<'a>) -> Vec<(&'a Lead, &'a Tag)> {
+    let state = view.state();
+    state.items.parked().filter_map(|(tag, id)| Some((state.items.lead(id)?, tag))).collect()
+}
 
 /// Every move that is left waits for a part: what for, and what may come.
-pub(super) fn waiting(view: &JobView<'_>, answers: &[Reply]) -> Asked {
-    let state = view.state();
-    let leads: Vec<(&Lead, &Tag)> =
-        state.items.parked().filter_map(|(tag, id)| Some((state.items.lead(id)?, tag))).collect();
-    match answers {
-        [] => {
-            let calls: Vec<String> =
-                leads.iter().map(|(lead, tag)| format!("{} (tag {tag})", lead.call())).collect();
-            let next = match state.supply.requested {
-                Some(_) => match still_to_come(view).as_slice() {
-                    [] => String::new(),
-                    lines => format!(" Still to come: {}.", list_of(lines)),
-                },
-                None => " Send the request: Tab to its page.".to_owned(),
+pub(super) fn waiting(view: &JobView<'_>, replies: &mut Replies<'_>) -> Acts {
+    match replies.choice(RepairQuestion::Waiting, &[Choice::TakeUp, Choice::PartArrived])? {
+        Choice::PartArrived => desk::arrived(view, replies),
+        _ => {
+            let tag = match parked_leads(view).as_slice() {
+                [(_, tag)] => (*tag).clone(),
+                _ => replies.text(RepairQuestion::TakeUpTag, Kind::Tag)?.parse_or_wrong()?,
             };
-            let prompt = format!("WAITING for parts: {}.{next}", list_of(&calls));
-            picks(prompt, &[Choice::TakeUp, Choice::PartArrived])
+            Ok(vec![Act::TakeUp { tag }])
         }
-        [Reply::Choice(Choice::PartArrived), rest @ ..] => desk::arrived(view, rest),
-        [_, rest @ ..] => match (leads.as_slice(), texts(rest).first().map(|tag| tag.parse())) {
-            ([(_, tag)], _) => Asked::Ready(vec![Act::TakeUp { tag: (*tag).clone() }]),
-            (_, None) => field("TAKE UP which tag?"),
-            (_, Some(Ok(tag))) => Asked::Ready(vec![Act::TakeUp { tag }]),
-            (_, Some(Err(why))) => Asked::Wrong(format!("{why}")),
-        },
-    }
-}
-
-/// The lines of the request that leads wait for and that have not all come.
-fn still_to_come(view: &JobView<'_>) -> Vec<String> {
-    let state = view.state();
-    let lines = state.supply.requested.iter().flat_map(|request| &request.lines);
-    let here = |line: u32| state.supply.came(line);
-    lines
-        .filter(|line| !line.leads.is_empty() && here(line.line) < line.need)
-        .map(|line| {
-            let part = view.last_request.and_then(|request| request.part_of(line.line)).unwrap_or("");
-            format!("line {} {part} ({})", line.line, line.need - here(line.line))
-        })
-        .collect()
-}
-
-/// Tag and park what is in the hand. Why is asked only where no planned repair says it.
-pub(super) fn park(view: &JobView<'_>, planned: Option<RepairKind>, answers: &[Reply]) -> Asked {
-    let waits = planned.map(|how| format!("waits for {}", how.words()));
-    let typed = texts(answers);
-    let reason = waits.or_else(|| typed.get(1).map(|reason| (*reason).to_owned()));
-    match (typed.first().map(|tag| tag.parse()), reason) {
-        (None, _) => field("PARK it: what is on the tag?"),
-        (Some(Err(why)), _) => Asked::Wrong(format!("{why}")),
-        (Some(Ok(tag)), None) => {
-            // A tag that is used already is said before the reason is asked.
-            let parked = Act::Park { tag, reason: "parked".to_owned() };
-            super::unless_barred(view, parked, || field("Why is it parked?"))
-        }
-        (Some(Ok(tag)), Some(reason)) => Asked::Ready(vec![Act::Park { tag, reason }]),
     }
 }
 
 /// A lead in the hand that needs a repair.
-pub(super) fn repair(
-    view: &JobView<'_>,
-    lead: &Lead,
-    call: &str,
-    kind: RepairKind,
-    answers: &[Reply],
-) -> Asked {
-    let rest = answers.get(1..).unwrap_or_default();
-    match answers {
-        [] => {
-            let prompt = format!("{call} needs {}. Done, or park it until its part is here?", kind.words());
-            let mut offered = match lead.place {
-                Place::NotMade => vec![Choice::RepairDone],
-                _ => vec![Choice::RepairDone, Choice::Tagged, Choice::Answer],
-            };
-            offered.extend(kind.is_new_lead().then_some(Choice::OrderLead));
-            picks(prompt, &offered)
-        }
-        [Reply::Choice(Choice::Tagged), ..] => park(view, Some(kind), rest),
-        [Reply::Choice(Choice::Answer), ..] => decide::inspect(view, lead, call, rest),
-        [Reply::Choice(Choice::OrderLead), ..] => lead_order::order(view, lead, rest),
-        _ if lead.planned != Some(kind) => Asked::Ready(vec![Act::Planned {
+pub(super) fn repair(view: &JobView<'_>, lead: &Lead, kind: RepairKind, replies: &mut Replies<'_>) -> Acts {
+    let mut offered = match lead.place {
+        Place::NotMade => vec![Choice::RepairDone],
+        _ => vec![Choice::RepairDone, Choice::Tagged, Choice::Answer],
+    };
+    offered.extend(kind.is_new_lead().then_some(Choice::OrderLead));
+    match replies.choice(RepairQuestion::Done { lead: lead.id.clone(), kind }, &offered)? {
+        Choice::Tagged => park::park(view, Some(kind), replies),
+        Choice::Answer => decide::inspect(view, lead, replies),
+        Choice::OrderLead => lead_order::order(view, lead, replies),
+        _ if lead.planned != Some(kind) => Ok(vec![Act::Planned {
             lead: lead.id.clone(),
             how: kind,
             reason: "found in the hand".to_owned(),
@@ -98,59 +49,48 @@ pub(super) fn repair(
             order: None,
             with: None,
         }]),
-        _ => done(view, lead, kind, rest),
+        _ => done(view, lead, kind, replies),
     }
 }
 
 /// The repair is done: with which part, and how.
-fn done(view: &JobView<'_>, lead: &Lead, kind: RepairKind, answers: &[Reply]) -> Asked {
-    let takes_part = kind == RepairKind::NewSeal || kind.renews_terminal();
-    if !takes_part {
-        return match texts(answers).first() {
-            None => field("What was done?"),
-            Some(done) => Asked::Ready(vec![plain(lead, kind, done, None)]),
-        };
+fn done(view: &JobView<'_>, lead: &Lead, kind: RepairKind, replies: &mut Replies<'_>) -> Acts {
+    if kind != RepairKind::NewSeal && !kind.renews_terminal() {
+        let done = replies.text(RepairQuestion::WhatWasDone, Kind::Words)?;
+        return Ok(vec![plain(lead, kind, done.as_str(), None)]);
     }
-    let Some((Reply::Text(part), rest)) = answers.split_first() else {
-        let asked = named_part(view, lead).map_or(String::new(), |part| format!("= {part}; "));
-        let lot = if kind == RepairKind::NewTerminal { "; with its lot: = lot 4711" } else { "" };
-        return field(format!("Part number of the new part? ({asked}- for none{lot})"));
+    let typed = replies.text(RepairQuestion::Part { lead: lead.id.clone(), kind }, Kind::Part)?;
+    let (part, lot) = match typed.as_str().split_once(" lot ") {
+        Some((part, lot)) if kind == RepairKind::NewTerminal => {
+            (Typed(part.trim()), Some(lot.trim().to_owned()))
+        }
+        _ => (typed, None),
     };
-    let (part, lot) = match part.split_once(" lot ") {
-        Some((part, lot)) if kind == RepairKind::NewTerminal => (part.trim(), Some(lot.trim().to_owned())),
-        _ => (part.as_str(), None),
+    let part: Option<PartNumber> = match part {
+        Typed("-") => None,
+        Typed("=") => {
+            let none = || Stop::wrong("No part was named: key its number, or - for none.");
+            Some(Typed(&named_part(view, lead).ok_or_else(none)?).parse_or_wrong()?)
+        }
+        typed => Some(typed.parse_or_wrong()?),
     };
-    let part = match part {
-        "-" => None,
-        "=" => match named_part(view, lead) {
-            None => return Asked::Wrong("No part was named: key its number, or - for none.".to_owned()),
-            named => named,
-        },
-        typed => Some(typed.to_owned()),
-    };
-    let part = part.as_deref();
-    let parsed: Option<PartNumber> = match part.map(str::parse).transpose() {
-        Ok(part) => part,
-        Err(why) => return Asked::Wrong(format!("{why}")),
-    };
-    let misfit = misfit(view, lead, kind, parsed.clone());
-    let asked = match kind {
-        RepairKind::NewTerminal => crimp::new_terminal(view, lead, parsed, lot, rest),
-        RepairKind::RepairLead | RepairKind::Join => splice::splice(view, lead, kind, parsed, rest),
+    let misfit = replies.before_asking(|| misfit(view, lead, kind, part.clone()));
+    let acts = match kind {
+        RepairKind::NewTerminal => crimp::new_terminal(view, lead, part, lot, replies),
+        RepairKind::RepairLead | RepairKind::Join => splice::splice(view, lead, kind, part, replies),
         RepairKind::NewSeal | RepairKind::Reform | RepairKind::Other => {
-            Asked::Ready(vec![plain(lead, kind, "new seal on", parsed)])
+            Ok(vec![plain(lead, kind, "new seal on", part)])
         }
     };
-    if rest.is_empty() { asked.loudly(misfit) } else { asked }
+    acts.map_err(|stop| stop.warned_first(misfit))
 }
 
-/// That a part does not belong there, said before it is fitted; empty where it does.
-fn misfit(view: &JobView<'_>, lead: &Lead, kind: RepairKind, part: Option<PartNumber>) -> String {
+/// That a part does not belong there, said before it is fitted.
+fn misfit(view: &JobView<'_>, lead: &Lead, kind: RepairKind, part: Option<PartNumber>) -> Option<Warning> {
     let verdict = view.preview(&plain(lead, kind, "looked at", part));
     let misfits = verdict.refusals().iter().filter(|refusal| refusal.code == Some(Code::TerminalMisfit));
-    let said: Vec<String> =
-        misfits.map(|refusal| format!("WRONG PART? {refusal} Esc keys it anew.")).collect();
-    said.join(" ")
+    let misfits: Vec<_> = misfits.cloned().collect();
+    (!misfits.is_empty()).then_some(Warning::WrongPart(misfits))
 }
 
 fn plain(lead: &Lead, how: RepairKind, done: &str, part: Option<PartNumber>) -> Act {
@@ -166,7 +106,7 @@ fn plain(lead: &Lead, how: RepairKind, done: &str, part: Option<PartNumber>) -> 
 }
 
 /// The part named in the plan, else the one that was asked for, else the only terminal that fits.
-fn named_part(view: &JobView<'_>, lead: &Lead) -> Option<String> {
+pub fn named_part(view: &JobView<'_>, lead: &Lead) -> Option<String> {
     let planned = lead.planned_part.as_ref().map(ToString::to_string);
     let asked = || asked_for(view, lead).map(str::to_owned);
     let bears_it = lead.planned.is_some_and(RepairKind::renews_terminal);

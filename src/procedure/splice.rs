@@ -3,18 +3,14 @@
 
 use crate::{
     catalogue::{PartNumber, Sealing},
-    job::{Act, Lead, LeadOrder, Ordered, OtherEnd, RepairKind, Splice},
+    job::{Act, Lead, LeadOrder, Ordered, RepairKind, Splice},
     quantity::Length,
 };
 
-use super::{
-    Asked, Choice, JobView, Reply,
-    crimp::{length, picked, typed},
-    picks,
-};
+use super::{Acts, Choice, JobView, Kind, Replies, SpliceQuestion, SpliceStep, Stop, Typed, Warning, warned};
 
-/// Sleeves this near in length are the same one.
-const SAME_SLEEVE_MM: f64 = 0.5;
+/// Sleeves and places this near are the same one.
+pub const SAME_SLEEVE_MM: f64 = 0.5;
 
 /// The joint, or the next question about it.
 pub(super) fn splice(
@@ -22,9 +18,9 @@ pub(super) fn splice(
     lead: &Lead,
     how: RepairKind,
     part: Option<PartNumber>,
-    answers: &[Reply],
-) -> Asked {
-    let asks = SpliceAsks {
+    replies: &mut Replies<'_>,
+) -> Acts {
+    let splicing = Splicing {
         view,
         lead,
         how,
@@ -32,14 +28,12 @@ pub(super) fn splice(
         order: lead.order.as_deref(),
         plan: view.assessment.ordered(view.state(), &lead.id),
     };
-    match asks.record(answers) {
-        Err(question) => question,
-        Ok(splice) => Asked::Ready(vec![asks.done(splice)]),
-    }
+    let splice = splicing.record(replies)?;
+    Ok(vec![splicing.done(splice)])
 }
 
-/// The questions about one joint.
-struct SpliceAsks<'a> {
+/// One joint.
+struct Splicing<'a> {
     view: &'a JobView<'a>,
     lead: &'a Lead,
     /// A repair lead, or one lead for two.
@@ -49,51 +43,50 @@ struct SpliceAsks<'a> {
     plan: Option<&'a Ordered>,
 }
 
-impl SpliceAsks<'_> {
-    fn record(&self, answers: &[Reply]) -> Result<Splice, Asked> {
-        let mut left = answers.iter();
-        if let Some(order) = self.order
-            && picked(left.next(), || self.ask_lead(order))? == Choice::No
-        {
-            let not_it = "Not the lead that was ordered: park the wire, send the lead back, or order anew what it is (! 4).";
-            return Err(Asked::Wrong(not_it.to_owned()));
-        }
-        let planned = self.plan.and_then(|ordered| ordered.place);
-        let planned = planned.and_then(|place| format!("{} mm", place.start_mm).parse::<Length>().ok());
-        let start = or_as_planned(left.next(), planned.as_ref(), |offer| {
-            format!("MARK the joint. Where will the sleeve start, from the rear face?{offer}")
-        })?;
-        let ordered = self.order.and_then(|order| order.sleeve.as_ref());
-        let sleeve = or_as_planned(left.next(), ordered, |offer| format!("How long is the sleeve?{offer}"))?;
-        let marked = Splice { start, sleeve, sound: true, seal_behind: false, untwisted: None, solder: None };
-        picked(left.next(), || self.ask_sleeve(&marked))?;
-        let join = "STRIP, insert to the stop, LOOK in the window, CRIMP, tug, SHRINK";
-        let untwisted = match self.lead.is_twisted_or_shielded() {
-            true => {
-                let ask = || format!("{join}; TWIST the pair again over the splice. Untwisted length left?");
-                Some(length(typed(left.next(), ask)?)?)
+impl Splicing<'_> {
+    fn record(&self, replies: &mut Replies<'_>) -> Result<Splice, Stop> {
+        if self.order.is_some() {
+            let right = warned(self.ask(SpliceStep::RightLead), self.too_short());
+            if !replies.yes(right)? {
+                return Err(Stop::wrong(
+                    "Not the lead that was ordered: park the wire, send the lead back, or order anew what it is (! 4).",
+                ));
             }
+        }
+        let marked = self.marked(replies)?;
+        let wrong = if replies.is_empty() { self.wrong_with(&marked) } else { Vec::new() };
+        let sleeve_on = warned(self.ask(SpliceStep::SleeveOn(Box::new(marked.clone()))), wrong);
+        replies.choice(sleeve_on, &[Choice::SleeveOn])?;
+        let untwisted = match self.lead.is_twisted_or_shielded() {
+            true => Some(replies.text(self.ask(SpliceStep::Untwisted), Kind::Length)?.parse_or_wrong()?),
             false => None,
         };
-        let join = if untwisted.is_some() { String::new() } else { format!("{join}. ") };
-        let sound = picked(left.next(), || {
-            picks(
-                format!(
-                    "{join}Sleeve on its mark, copper at both sides of the window, adhesive out at both ends, held a tug, not soldered?"
-                ),
-                if self.is_sealed() {
-                    &[Choice::Sound, Choice::No, Choice::SealBehind]
-                } else {
-                    &[Choice::Sound, Choice::No]
-                },
-            )
-        })?;
-        let seal_behind = sound == Choice::SealBehind;
-        Ok(Splice { sound: sound != Choice::No, seal_behind, untwisted, ..marked })
+        let seal_behind = is_sealed(self.view, self.lead).then_some(Choice::SealBehind);
+        let offered: Vec<Choice> = [Choice::Sound, Choice::No].into_iter().chain(seal_behind).collect();
+        let is_joined = untwisted.is_some();
+        let sound = replies.choice(self.ask(SpliceStep::Sound { is_joined }), &offered)?;
+        Ok(Splice {
+            sound: sound != Choice::No,
+            seal_behind: sound == Choice::SealBehind,
+            untwisted,
+            ..marked
+        })
     }
 
-    fn is_sealed(&self) -> bool {
-        self.view.goes_into(self.lead).is_none_or(|h| h.housing().sealing == Sealing::Individual)
+    /// Where the joint is, before anything is cut.
+    fn marked(&self, replies: &mut Replies<'_>) -> Result<Splice, Stop> {
+        let planned = self.plan.and_then(|ordered| ordered.place);
+        let planned: Option<Length> = planned.and_then(|place| format!("{} mm", place.start_mm).parse().ok());
+        let start = replies.text(self.ask(SpliceStep::Mark(planned.clone())), Kind::Length)?;
+        let start = or_as_planned(start, planned)?;
+        let ordered = self.order.and_then(|order| order.sleeve.clone());
+        let sleeve = replies.text(self.ask(SpliceStep::SleeveLength(ordered.clone())), Kind::Length)?;
+        let sleeve = or_as_planned(sleeve, ordered)?;
+        Ok(Splice { start, sleeve, sound: true, seal_behind: false, untwisted: None, solder: None })
+    }
+
+    fn ask(&self, step: SpliceStep) -> SpliceQuestion {
+        SpliceQuestion { lead: self.lead.id.clone(), step }
     }
 
     fn done(&self, splice: Splice) -> Act {
@@ -108,100 +101,49 @@ impl SpliceAsks<'_> {
         }
     }
 
-    /// Whether the lead on the bench is the one that was ordered.
-    fn ask_lead(&self, order: &LeadOrder) -> Asked {
-        let needs = self.plan.and_then(|ordered| ordered.length);
-        let asked = self.view.state().asked_length_mm(&self.lead.id);
-        let long = asked.or(needs.map(|length| length.order_mm));
-        let long = long.map_or("its length".to_owned(), |mm| format!("{mm} mm (-0/+10)"));
-        let short = match asked.zip(needs).filter(|(asked, needs)| *asked < needs.cut_mm - 1e-6) {
-            Some((asked, needs)) => format!(
-                "TOO SHORT BY NOW: asked for with {asked} mm, it has to be cut to {:.1} mm. Send the request again.",
-                needs.cut_mm
-            ),
-            None => String::new(),
-        };
-        let gauge = order.gauge_for(self.lead).map_or(String::new(), |gauge| format!(", {}", gauge.both()));
-        let colour = order.colour_for(self.lead).map_or(String::new(), |colour| format!(", {colour}"));
-        let record = if order.crimp_record == Some(true) { ", with the record of its crimp" } else { "" };
-        picks(
-            format!(
-                "IS IT THE LEAD for {}? Measure it, crimp to cut end: {long}{gauge}{colour}; read the label at both ends{record}.",
-                self.lead.call()
-            ),
-            &[Choice::Yes, Choice::No],
-        )
-        .loudly(short)
+    /// The plan has changed since the lead was ordered.
+    fn too_short(&self) -> Option<Warning> {
+        let needs = self.plan.and_then(|ordered| ordered.length)?;
+        let asked_mm = self.view.state().asked_length_mm(&self.lead.id)?;
+        (asked_mm < needs.cut_mm - 1e-6).then_some(Warning::TooShort { asked_mm, cut_mm: needs.cut_mm })
     }
 
-    /// What stands against the mark, and whether the sleeve is on before anything is joined.
-    fn ask_sleeve(&self, marked: &Splice) -> Asked {
-        let seal = if self.is_sealed() { " The wire seal stays on the terminal side." } else { "" };
-        picks(
-            format!(
-                "{}IS THE SLEEVE ON THE WIRE, and boot or nut with it? Only then strip and join.{seal}",
-                self.cut_to(marked)
-            ),
-            &[Choice::SleeveOn],
-        )
-        .loudly(self.other_sleeve(marked))
-        .loudly(self.against(marked))
-    }
-
-    /// What a rule has against the place, before the wire is cut.
-    fn against(&self, marked: &Splice) -> String {
+    /// What stands against the mark and the sleeve, before the wire is cut.
+    fn wrong_with(&self, marked: &Splice) -> Vec<Warning> {
         let verdict = self.view.preview(&self.done(marked.clone()));
-        let say = |refusal: &crate::job::Refusal| format!("NOT THERE: {} Esc marks it anew.", refusal.say);
-        verdict.refusals().iter().map(say).collect::<Vec<_>>().join(" ")
-    }
-
-    fn other_sleeve(&self, marked: &Splice) -> String {
+        let against = match verdict.refusals() {
+            [] => None,
+            refusals => Some(Warning::NotThere(refusals.to_vec())),
+        };
         let ordered = self.order.and_then(|order| order.sleeve.as_ref());
-        match ordered.filter(|ordered| (ordered.mm() - marked.sleeve.mm()).abs() > SAME_SLEEVE_MM) {
-            Some(ordered) => {
-                format!("NOT THE SLEEVE that was ordered ({}): is it the right one?", ordered.both())
-            }
-            None => String::new(),
-        }
-    }
-
-    /// How long the lead is cut, where it is joined as planned.
-    fn cut_to(&self, marked: &Splice) -> String {
-        let place = marked.place();
-        let planned = self.plan.and_then(|ordered| ordered.place.zip(ordered.length));
-        match planned.filter(|(planned, _)| (planned.centre_mm - place.centre_mm).abs() < SAME_SLEEVE_MM) {
-            Some((_, length)) => format!(
-                "Cut the lead to {:.1} mm{}, the machine's wire {:.1} mm behind the face; the sleeve goes from {:.1} to {:.1} mm. ",
-                length.cut_mm,
-                self.strip_again(),
-                place.centre_mm,
-                place.start_mm,
-                place.end_mm
-            ),
-            None => "Cut the lead to its mark. ".to_owned(),
-        }
+        let other = ordered.filter(|ordered| (ordered.mm() - marked.sleeve.mm()).abs() > SAME_SLEEVE_MM);
+        against.into_iter().chain(other.cloned().map(Warning::NotTheSleeve)).collect()
     }
 }
 
-impl SpliceAsks<'_> {
-    /// A lead that comes stripped loses that end when it is cut.
-    fn strip_again(&self) -> &'static str {
-        match self.order.and_then(|order| order.other_end.as_ref()) {
-            Some(OtherEnd::Stripped(_)) => " and strip it again",
-            _ => "",
-        }
-    }
+/// Whether a seal sits on the wire of a lead.
+pub fn is_sealed(view: &JobView<'_>, lead: &Lead) -> bool {
+    view.goes_into(lead).is_none_or(|h| h.housing().sealing == Sealing::Individual)
 }
 
 /// A length as keyed, or with = the one that was planned.
-fn or_as_planned(
-    answer: Option<&Reply>,
-    planned: Option<&Length>,
-    question: impl FnOnce(String) -> String,
-) -> Result<Length, Asked> {
-    let offer = || planned.map_or(String::new(), |planned| format!(" (= {}, as planned)", planned.both()));
-    match (typed(answer, || question(offer()))?, planned) {
-        ("=", Some(planned)) => Ok(planned.clone()),
-        (text, _) => length(text),
+fn or_as_planned(typed: Typed<'_>, planned: Option<Length>) -> Result<Length, Stop> {
+    match planned.filter(|_| typed.is_same()) {
+        Some(planned) => Ok(planned),
+        None => typed.parse_or_wrong(),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_length_stays_as_planned_only_where_one_was_planned() {
+        let planned: Length = "300 mm".parse().unwrap();
+        assert_eq!(or_as_planned(Typed("="), Some(planned.clone())).unwrap(), planned);
+        assert!(or_as_planned(Typed("="), None).is_err());
+        assert!(or_as_planned(Typed("far"), Some(planned)).is_err());
+        assert!(or_as_planned(Typed("310"), None).is_ok());
     }
 }

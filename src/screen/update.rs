@@ -5,7 +5,8 @@ use crossterm::event::{KeyCode, KeyEvent, KeyEventKind, KeyModifiers};
 use crate::{
     job::Refusal,
     procedure::{
-        Asked, Choice, Covered, JobView, OtherThing, Press, Reply, Topic, ask, makes_sense, topic_now,
+        Asked, Barred, Choice, Covered, Done, JobView, OtherThing, Press, Reply, Stop, Takes, Topic, ask,
+        covered_by, makes_sense, topic_now,
     },
 };
 
@@ -54,10 +55,10 @@ impl Ui {
     pub fn covered(&self, view: &JobView<'_>) -> (Covered, Topic) {
         let next = topic_now(view);
         let Some(chosen) = &self.chosen else {
-            return (Covered::by(view, &next, self.answers.is_empty()), next);
+            return (covered_by(view, &next, &self.answers), next);
         };
-        let by_chosen = Covered::by(view, chosen, self.answers.is_empty());
-        let by_next = Covered::by(view, &next, true);
+        let by_chosen = covered_by(view, chosen, &self.answers);
+        let by_next = covered_by(view, &next, &[]);
         match by_next.rank() > by_chosen.rank() {
             true => (by_next, next),
             false => (by_chosen, chosen.clone()),
@@ -69,7 +70,7 @@ impl Ui {
         self.page == Page::Bench
             && self.overlay == Overlay::None
             && view.read_only.is_none()
-            && matches!(self.asked(view), Asked::Field { .. })
+            && matches!(self.asked(view), Err(Stop::Ask(ask)) if matches!(ask.takes, Takes::Text(_)))
     }
 
     /// The next of these keys, which came at once, that is to be handled by itself. Text goes into the field
@@ -263,12 +264,12 @@ impl Ui {
             self.type_in(c);
             return Effect::None;
         }
-        let Asked::Picks { picks, .. } = self.asked(view) else { return Effect::None };
-        let offered: Vec<Choice> = picks.iter().map(|(pick, _)| *pick).collect();
-        match self.spent.answer(c, &offered) {
-            Some(pick) => {
+        let Err(Stop::Ask(ask)) = self.asked(view) else { return Effect::None };
+        let Takes::Choices(offered) = &ask.takes else { return Effect::None };
+        match self.spent.answer(c, offered) {
+            Some(choice) => {
                 self.spent.uses(c);
-                self.answers.push(Reply::Choice(pick));
+                self.answers.push(Reply::Choice(choice));
                 self.advance(view)
             }
             None => Effect::None,
@@ -289,36 +290,42 @@ impl Ui {
     fn advance(&mut self, view: &JobView<'_>) -> Effect {
         self.message = None;
         match self.asked(view) {
-            Asked::Ready(acts) => Effect::Enter(acts),
-            Asked::Send(head) => Effect::SendRequest(head),
-            Asked::Works(name) => Effect::Works(name),
-            Asked::Book(positions) => Effect::Book(positions),
-            Asked::Wrong(why) => {
-                match self.answers.pop() {
-                    // A line of several words stays, to be mended; a label or a colour is read again.
-                    Some(Reply::Text(typed)) if typed.contains(' ') => self.field = typed,
-                    Some(_) => {}
-                    // Nothing was answered: the thing itself cannot be.
-                    None if matches!(self.chosen, Some(Topic::Other(_) | Topic::Next(..))) => {
-                        self.chosen = None;
-                    }
-                    None => {}
-                }
-                self.message = Some(Message::Refused(why));
-                Effect::None
-            }
-            Asked::Barred { act, refusals, can_go_on } => {
-                self.answers.pop();
-                self.refuse(Press::of(*act), &refusals, can_go_on);
-                Effect::None
-            }
-            Asked::Go(step) => {
+            Ok(Done::Acts(acts)) => Effect::Enter(acts),
+            Ok(Done::Send(head)) => Effect::SendRequest(head),
+            Ok(Done::Works(name)) => Effect::Works(name),
+            Ok(Done::Book(positions)) => Effect::Book(positions),
+            Ok(Done::Go(step)) => {
                 self.forget_answers();
                 self.chosen = Some(Topic::Step(step));
                 Effect::None
             }
-            Asked::Field { .. } | Asked::Picks { .. } => Effect::None,
+            Err(Stop::Ask(_)) => Effect::None,
+            Err(Stop::Wrong(why)) => {
+                self.take_back(why);
+                Effect::None
+            }
+            Err(Stop::Barred(barred)) => {
+                let Barred { act, refusals, can_go_on } = *barred;
+                self.answers.pop();
+                self.refuse(Press::of(act), &refusals, can_go_on);
+                Effect::None
+            }
         }
+    }
+
+    /// The last answer cannot be: it is asked again.
+    fn take_back(&mut self, why: String) {
+        match self.answers.pop() {
+            // A line of several words stays, to be mended; a label or a colour is read again.
+            Some(Reply::Text(typed)) if typed.contains(' ') => self.field = typed,
+            Some(_) => {}
+            // Nothing was answered: the thing itself cannot be.
+            None if matches!(self.chosen, Some(Topic::Other(_) | Topic::Next(..))) => {
+                self.chosen = None;
+            }
+            None => {}
+        }
+        self.message = Some(Message::Refused(why));
     }
 
     /// Takes in how the shell's work ended.

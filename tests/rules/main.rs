@@ -34,3 +34,4 @@ mod roads;
 mod screens;
 mod stores;
 mod undo;
+mod walks;

@@ -8,7 +8,7 @@ use crossterm::event::{KeyCode, KeyEvent, KeyModifiers};
 use desk::Desk;
 use repin::{
     job::{Act, Assessment, Entry, Job, Verdict},
-    procedure::{Asked, Choice, JobView, Press},
+    procedure::{Choice, JobView, Press},
     reckoning::ToolBook,
     screen::{
         Burst, Effect, Outcome, Palette, Theme, Ui, define::Define, keys::key_of, menu::OTHERS,
@@ -154,15 +154,11 @@ fn a_pasted_line_goes_into_the_field_whole_and_answers_nothing_after_it() {
     assert_eq!(desk.bench.job.account(desk.bench.now).wires.new, 1);
 }
 
-fn asks_for_a_key(desk: &mut Desk) -> bool {
-    matches!(desk.with(|ui, sight| ui.asked(sight)), Asked::Picks { .. })
-}
-
 #[test]
 fn text_that_comes_at_once_where_one_key_answers_is_said_and_not_taken() {
     let mut desk = Desk::at(Bench::ready());
     let entries = desk.bench.job.entries().len();
-    assert!(asks_for_a_key(&mut desk));
+    assert!(desk.asks_for_a_key());
     at_once(&mut desk, "heat marks on it");
     assert_eq!(desk.bench.job.entries().len(), entries);
     assert!(
