@@ -7,16 +7,14 @@ use crate::{
     catalogue::Delivered,
     job::{ItemId, MapSource},
     procedure::{
-        AnchorQuestion, Ask, Choice, ClosingQuestion, CrimpOf, CrimpQuestion, Crimping, GateField,
-        InHandQuestion, IntakeQuestion, JobView, MapQuestion, MoveQuestion, PlugQuestion, Question,
-        RecordQuestion, RepairQuestion, Reply, SetupQuestion, Takes, TestField, Topic, example, named_part,
+        AnchorQuestion, Ask, Choice, ClosingQuestion, CrimpOf, CrimpQuestion, GateField, InHandQuestion,
+        JobView, MapQuestion, MoveQuestion, PlugQuestion, Question, RecordQuestion, RepairQuestion, Reply,
+        SetupQuestion, Takes, Topic, named_part,
     },
-    reckoning::Finding,
-    record::{Address, CavityContent, HousingName, Known, Seal, Wire, WireKind},
-    shop_rules::TestKind,
+    record::{Address, CavityContent, HousingName},
 };
 
-use super::{Thing, Truth, truth::Bench};
+use super::{Thing, Truth, keyed::wires, truth::Bench, usual};
 
 /// A question nobody told the technician the answer to.
 #[derive(Debug, thiserror::Error)]
@@ -71,7 +69,7 @@ impl Technician {
                 CavityContent::Bridge(what) => Some(what.clone()),
                 _ => None,
             },
-            Question::Intake(asked) => Some(said_at_intake(asked)),
+            Question::Intake(asked) => Some(usual::said_at_intake(asked)),
             Question::Gate(asked) => self.at_gate(&asked.field),
             Question::Setup(SetupQuestion::Tag(_)) => {
                 self.tags += 1;
@@ -94,9 +92,9 @@ impl Technician {
                 Some(if named.is_some() { "=" } else { "-" }.to_owned())
             }
             Question::Repair(RepairQuestion::WhatWasDone) => Some("mended by the manual".to_owned()),
-            Question::Crimp(asked) => crimped(view, asked),
+            Question::Crimp(asked) => usual::crimped(view, asked),
             Question::Closing(asked) => self.at_the_end(view, asked),
-            Question::Test(asked) => Some(measured(asked.test, asked.field)),
+            Question::Test(asked) => Some(usual::measured(asked.test, asked.field)),
             Question::Halt(_)
             | Question::Record(_)
             | Question::Setup(_)
@@ -125,7 +123,7 @@ impl Technician {
                 _ if asked.gate.can_be_absent() => Some(Choice::Absent),
                 _ => Some(Choice::Released),
             },
-            Question::Setup(asked) => Some(set_up(asked, offered)),
+            Question::Setup(asked) => Some(usual::set_up(asked, offered)),
             Question::Map(MapQuestion::Confirm) => {
                 let sources = view.state().map_proposals();
                 let known = sources.iter().any(|proposal| proposal.source != MapSource::Hand);
@@ -291,7 +289,7 @@ impl Technician {
                 let needs = hurt(lead).is_some() && !is_mended(lead);
                 Some(if needs { Choice::RepairNeeded } else { Choice::Good })
             }
-            InHandQuestion::Found(lead) => hurt(lead).map(choice_of),
+            InHandQuestion::Found(lead) => hurt(lead).map(usual::choice_of),
             InHandQuestion::Proposed { .. } => Some(Choice::DoIt),
             InHandQuestion::StopWith { .. } => offered.first().copied(),
             InHandQuestion::WhyGood(_)
@@ -311,7 +309,21 @@ impl Technician {
                 let serial = &self.truth.serial;
                 serial.get(serial.len().saturating_sub(4)..).map(ToOwned::to_owned)
             }
-            _ => None,
+            ClosingQuestion::AssuranceOff(_)
+            | ClosingQuestion::AssuranceOn(_)
+            | ClosingQuestion::Unlock(..)
+            | ClosingQuestion::PartOff(..)
+            | ClosingQuestion::PartOn(..)
+            | ClosingQuestion::LookOver(..)
+            | ClosingQuestion::LookFault(..)
+            | ClosingQuestion::Cleared(_)
+            | ClosingQuestion::MatingHalf
+            | ClosingQuestion::MatingHalfFault
+            | ClosingQuestion::AtMachine
+            | ClosingQuestion::NewLock(_)
+            | ClosingQuestion::CloseLock(_)
+            | ClosingQuestion::Mated
+            | ClosingQuestion::Resume => None,
         }
     }
 
@@ -340,34 +352,6 @@ fn is_shut(view: &JobView<'_>, at: &Address) -> bool {
     matches!(delivered, Some(Delivered::Blocked | Delivered::Bridge))
 }
 
-fn said_at_intake(asked: &IntakeQuestion) -> String {
-    let said = match asked {
-        IntakeQuestion::PhotoAsFound | IntakeQuestion::PhotoNumber => "101",
-        IntakeQuestion::PhotoShows => "both faces as found",
-        IntakeQuestion::Cause { .. } => "0",
-        IntakeQuestion::CauseKnown(_) => "struck by a stone",
-        IntakeQuestion::WithoutBy => "nobody",
-        IntakeQuestion::WithoutWhy => "no reason",
-    };
-    said.to_owned()
-}
-
-fn set_up(asked: &SetupQuestion, offered: &[Choice]) -> Choice {
-    let first = offered.first().copied().unwrap_or(Choice::No);
-    match asked {
-        // Wires towards the eye, its first feature up, it agrees, as found, sound: each is offered first.
-        SetupQuestion::Face(_)
-        | SetupQuestion::Up { .. }
-        | SetupQuestion::Compare(_)
-        | SetupQuestion::Decide(_)
-        | SetupQuestion::DecideWhy(_)
-        | SetupQuestion::JoinedAt(_)
-        | SetupQuestion::LookBeside(_)
-        | SetupQuestion::NotSound(_)
-        | SetupQuestion::Tag(_) => first,
-    }
-}
-
 /// The label of the hole a plug or another part goes into, as the map has it.
 fn label_for(view: &JobView<'_>, asked: &PlugQuestion) -> Option<String> {
     let mapped = |from: &Address| view.state().mapping.mapped(from).map(ToString::to_string);
@@ -391,95 +375,4 @@ fn label_for(view: &JobView<'_>, asked: &PlugQuestion) -> Option<String> {
         | PlugQuestion::LabelForNewOther
         | PlugQuestion::OtherIn(_) => None,
     }
-}
-
-/// A crimp made as its sheet says.
-fn crimped(view: &JobView<'_>, asked: &CrimpOf) -> Option<String> {
-    let lead = view.state().items.lead(&asked.lead)?;
-    Some(match &asked.what {
-        CrimpQuestion::CutBack => "0 mm".to_owned(),
-        CrimpQuestion::Tool(terminal) => {
-            let proved = Crimping::of(view, lead, terminal.as_ref()).proved();
-            if proved.is_some() { "=" } else { "hand tool 1, B" }.to_owned()
-        }
-        CrimpQuestion::Strip(terminal) => {
-            let sheet_mm = Crimping::of(view, lead, terminal.as_ref()).sheet().and_then(|t| t.strip_mm);
-            format!("{} mm", sheet_mm.unwrap_or(5.0))
-        }
-        CrimpQuestion::Height(terminal) => {
-            let sheet = Crimping::of(view, lead, terminal.as_ref()).sheet_height();
-            sheet.map_or("-".to_owned(), |sheet| format!("{} mm", sheet.target_mm))
-        }
-        CrimpQuestion::Sample => "500 N at the crimp".to_owned(),
-        CrimpQuestion::Look | CrimpQuestion::Faults | CrimpQuestion::Tug => return None,
-    })
-}
-
-fn measured(test: TestKind, field: TestField) -> String {
-    let (value, limit) = example(test);
-    match (field, test) {
-        (TestField::Value, TestKind::Function | TestKind::Pair) => "works as it should".to_owned(),
-        (TestField::Limit { .. }, TestKind::Function | TestKind::Pair) => "-".to_owned(),
-        (TestField::Limit { .. }, _) => format!("{limit}, service manual"),
-        (TestField::Value | TestField::Passed | TestField::NoConnection, _) => value.to_owned(),
-    }
-}
-
-fn choice_of(found: Finding) -> Choice {
-    match found {
-        Finding::TangFlat => Choice::FoundTang,
-        Finding::FemaleLoose => Choice::FoundLoose,
-        Finding::MaleBent => Choice::FoundBent,
-        Finding::Corroded => Choice::FoundGreen,
-        Finding::Burnt => Choice::FoundBurnt,
-        Finding::CrimpBad => Choice::FoundCrimp,
-        Finding::GripBad => Choice::FoundGrip,
-        Finding::SealBad => Choice::FoundSeal,
-        Finding::InsulationOutside => Choice::FoundNick,
-        Finding::InsulationUnderSeal => Choice::FoundUnderSeal,
-        Finding::TooShort => Choice::FoundShort,
-        Finding::Doubled => Choice::FoundDouble,
-        Finding::DrainBare => Choice::FoundDrain,
-    }
-}
-
-/// The wires of one terminal on one line, as they are keyed.
-fn wires(content: &CavityContent) -> Option<String> {
-    let lead = content.lead()?;
-    let mut wires: Vec<String> = lead.wires.iter().map(wire).collect::<Option<_>>()?;
-    if let Some(first) = wires.first_mut() {
-        if lead.seal == Some(Seal::Missing) {
-            first.push_str(" seal=missing");
-        }
-        if let Some(condition) = &lead.condition {
-            first.push_str(&format!(" cond={}", condition.replace(' ', "_")));
-        }
-    }
-    Some(wires.join(" + "))
-}
-
-/// A wire as it is keyed; none where its kind has no word.
-fn wire(wire: &Wire) -> Option<String> {
-    fn known<T: ToString>(value: &Known<T>) -> String {
-        value.known().map_or("?".to_owned(), ToString::to_string)
-    }
-    let mut line = format!("{} {}", known(&wire.colour), known(&wire.gauge).replace(' ', ""));
-    line.push_str(&format!(" {}", wire.number.as_deref().unwrap_or("-")));
-    line.extend(wire.circuit.iter().map(|circuit| format!(" {circuit}")));
-    line.extend(wire.twisted_with.iter().map(|label| format!(" twin={label}")));
-    line.extend(wire.damage.iter().map(|mm| format!(" damage={}", mm.mm())));
-    line.extend(wire.slack.iter().map(|mm| format!(" slack={}", mm.mm())));
-    line.extend(wire.untwisted.iter().map(|mm| format!(" untwisted={}", mm.mm())));
-    let kind = match wire.kind {
-        WireKind::Ordinary => return Some(line),
-        WireKind::BusPair => "bus",
-        WireKind::Drain => "drain",
-        WireKind::FusibleLink => "fusible",
-        WireKind::Restraint => "restraint",
-        WireKind::HighVoltage => "hv",
-        WireKind::Coaxial => "coax",
-        WireKind::Thermocouple => "thermocouple",
-        WireKind::Interlock => return None,
-    };
-    Some(format!("{line} kind={kind}"))
 }

@@ -8,6 +8,7 @@ mod support;
 use support::{cli, desk, four};
 
 mod bad_answers;
+mod bad_replies;
 mod closing;
 mod committed;
 mod consequences;
