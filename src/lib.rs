@@ -19,7 +19,8 @@
 //! * [`report`]: what is said to people: sentences are made from data here.
 //! * [`request`]: the parts request.
 //! * [`exchange`]: wiring lists from spreadsheets and open harness files; bytes to values and back.
-//! * [`store`]: journals and folders on disk; the only module that writes files.
+//! * [`store`]: journals behind one port, in a folder or in memory; the only module that writes files.
+//! * [`service`]: the use cases, the only caller of the store: start, open, enter, send, list.
 //! * [`cli`]: one file per subcommand.
 //! * [`screen`]: the terminal.
 //!
@@ -40,6 +41,7 @@ pub mod record;
 pub mod report;
 pub mod request;
 pub mod screen;
+pub mod service;
 pub mod shop_rules;
 pub mod store;
 pub mod supply;

@@ -10,7 +10,7 @@ use super::{Common, Exit, print};
 use crate::{
     quantity::is_day,
     request::{RequestForm, RequestHead, paper, table},
-    store::{IncompleteOrder, OpenJob, export_request, lost_request, read_book, request_of, send_request},
+    service::{OpenJob, SendProblem, export_request, lost_request, request_of, send_request},
 };
 
 /// How and for whom.
@@ -63,7 +63,7 @@ fn export(common: &Common, job: &str, folder: &Path) -> Result<Exit> {
     let open = print::look(common, job)?;
     match export_request(&open, folder)? {
         Some(path) => {
-            print::text(common, &format!("{}\n", path.display()))?;
+            print::text(common, &format!("{}\n", path))?;
             Ok(Exit::Fine)
         }
         None => {
@@ -78,7 +78,7 @@ pub(super) fn run(common: &Common, args: &RequestArgs) -> Result<Exit> {
     if let Some(folder) = &args.export {
         return export(common, &args.job, folder);
     }
-    let store = common.store()?;
+    let shop = common.shop()?;
     let head = RequestHead {
         asked_by: common.by(),
         bench: args.bench.clone(),
@@ -89,16 +89,15 @@ pub(super) fn run(common: &Common, args: &RequestArgs) -> Result<Exit> {
     let mut exit = Exit::Fine;
     let lost;
     let request = if args.send {
-        let path = store.path_of(&args.job)?;
-        let mut open = OpenJob::open(&path, &head.asked_by, Timestamp::now())?;
+        let mut open = OpenJob::open(&shop.job(&args.job)?, &head.asked_by, Timestamp::now())?;
         lost = lost_request(&open);
         match send_request(&mut open, head, Timestamp::now()) {
             Ok(request) => request,
-            Err(why) if why.is::<IncompleteOrder>() => {
+            Err(why @ SendProblem::Incomplete(_)) => {
                 print::aside(common, &why.to_string());
                 return Ok(Exit::Problems);
             }
-            Err(why) => return Err(why),
+            Err(why) => return Err(why.into()),
         }
     } else {
         let open = print::look(common, &args.job)?;
@@ -108,9 +107,9 @@ pub(super) fn run(common: &Common, args: &RequestArgs) -> Result<Exit> {
         lost = lost_request(&open);
         request_of(&open, head, Timestamp::now())
     };
-    if let Err(why) = read_book(store.folder()) {
+    if let Err(why) = shop.tool_book() {
         exit = Exit::Problems;
-        print::aside(common, &format!("no tool position counts as proved: {why:#}"));
+        print::aside(common, &format!("no tool position counts as proved: {why}"));
     }
     if let Some(lost) = lost {
         exit = Exit::Problems;

@@ -11,10 +11,8 @@ use super::{Common, Exit, print};
 use crate::{
     job::{Assessment, ItemId, Lead, Occasion, Place, State, Status, Step, Task, caution, day_of, lay_out},
     quantity::harmless,
-    reckoning::ToolBook,
     record::Address,
     report::steps::about,
-    store::read_book,
 };
 
 /// Which job.
@@ -69,7 +67,7 @@ pub(super) fn run(common: &Common, args: &StepsArgs) -> Result<Exit> {
     }
     let mut text = String::new();
     if !assessment.steps.iter().any(|step| step.status == Status::Done && step.what.opens_or_moves()) {
-        let book = open.path().parent().map_or(Ok(ToolBook::default()), read_book)?;
+        let book = open.tool_book()?;
         let today = day_of(assessment.now);
         for item in lay_out(state, &book, &today) {
             text.push_str(&format!("lay out  {}  ({})\n", harmless(&item.thing), harmless(&item.what_for)));

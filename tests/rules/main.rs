@@ -9,6 +9,7 @@ use support::{cli, desk, four};
 
 mod bad_answers;
 mod bad_replies;
+mod board;
 mod closing;
 mod committed;
 mod consequences;
@@ -33,6 +34,8 @@ mod repairs;
 mod resume;
 mod roads;
 mod screens;
+mod store_port;
 mod stores;
 mod undo;
+mod use_cases;
 mod walks;
