@@ -352,11 +352,15 @@ fn is_shut(view: &JobView<'_>, at: &Address) -> bool {
     matches!(delivered, Some(Delivered::Blocked | Delivered::Bridge))
 }
 
-/// The label of the hole a plug or another part goes into, as the map has it.
+/// The label of the hole a plug or another part goes into, as its step has it.
 fn label_for(view: &JobView<'_>, asked: &PlugQuestion) -> Option<String> {
-    let mapped = |from: &Address| view.state().mapping.mapped(from).map(ToString::to_string);
     match asked {
-        PlugQuestion::LabelFor(Some(from)) | PlugQuestion::LabelForOther(from) => mapped(from),
+        PlugQuestion::LabelFor(Some(from)) | PlugQuestion::LabelForOther(from) => {
+            // Where the step has it: a plug that came with the new housing has no place on the map.
+            let ends = view.assessment.steps.iter().map(|step| step.what.ends());
+            let to = ends.into_iter().find_map(|(start, to)| to.filter(|_| start == Some(from)));
+            to.map(ToString::to_string)
+        }
         PlugQuestion::LabelFor(None) => {
             let occupants = view.state().items.occupants();
             let mut cavities = view.assessment.target.cavities.iter();

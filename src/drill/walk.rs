@@ -3,7 +3,7 @@
 use jiff::{SignedDuration, Timestamp};
 
 use crate::{
-    job::{Act, Entry, Job, Verdict},
+    job::{Act, Entry, Job, Verdict, day_of},
     procedure::{Barred, Done, JobView, Question, Reply, Stop, Topic, ask, topic_now},
     reckoning::ToolBook,
 };
@@ -25,6 +25,8 @@ pub struct Walked {
     pub questions: usize,
     /// How many keys were pressed: one an answer of one key, and what is typed with its end.
     pub keys: usize,
+    /// What was said loudly on the way: what did not agree, did not click, did not hold.
+    pub loud: Vec<String>,
     /// When the last act was done.
     pub now: Timestamp,
 }
@@ -45,7 +47,7 @@ pub enum Stuck {
         /// Why not.
         why: String,
     },
-    /// An act was refused, or shows that something is wrong.
+    /// An act was refused.
     #[error("{act:?}: {why}")]
     Refused {
         /// The act.
@@ -69,7 +71,7 @@ pub fn walk(
     start: Timestamp,
     technician: &mut Technician,
 ) -> Result<Walked, Stuck> {
-    let (mut now, mut questions, mut keys) = (start, 0, 0);
+    let (mut now, mut questions, mut keys, mut loud) = (start, 0, 0, Vec::new());
     while questions < QUESTIONS_MOST {
         let assessment = job.assess(now, Some(by));
         let view = JobView {
@@ -83,12 +85,12 @@ pub fn walk(
         };
         let topic = topic_now(&view);
         if topic == Topic::Nothing {
-            return Ok(Walked { job, questions, keys, now });
+            return Ok(Walked { job, questions, keys, loud, now });
         }
         let replies = answer(&view, &topic, technician)?;
         questions += replies.given.len();
         keys += replies.given.iter().map(keys_of).sum::<usize>();
-        enter(&mut job, replies.acts, by, now)?;
+        loud.extend(enter(&mut job, replies.acts, tools, by, now)?);
         now = now.checked_add(STEP).unwrap_or(now);
     }
     Err(Stuck::Endless)
@@ -128,28 +130,30 @@ fn not_taken(asked: Option<Question>, mut given: Vec<Reply>, why: String, topic:
     }
 }
 
-/// Every act of an answer by the one road: checked, then applied.
-fn enter(job: &mut Job, acts: Vec<Act>, by: &str, now: Timestamp) -> Result<(), Stuck> {
+/// Every act of an answer by the one road: checked, then applied. Gives what is said loudly of them.
+fn enter(
+    job: &mut Job,
+    acts: Vec<Act>,
+    tools: &ToolBook,
+    by: &str,
+    now: Timestamp,
+) -> Result<Vec<String>, Stuck> {
     let first = job.entries().len() + 1;
+    let mut loud = Vec::new();
     for (nth, act) in acts.into_iter().enumerate() {
         let mut entry = Entry::new(now, by.to_owned(), act);
         entry.with = (nth > 0).then_some(first);
-        let act = entry.act.clone();
-        let why = match job.check(&entry) {
-            Verdict::Allowed => {
-                job.apply(entry);
-                job.state().disagrees(&act)
-            }
-            refused => {
-                let said: Vec<String> = refused.refusals().iter().map(ToString::to_string).collect();
-                Some(said.join(" "))
-            }
-        };
-        if let Some(why) = why {
-            return Err(Stuck::Refused { act: Box::new(act), why });
+        job.state().book_crimp(&mut entry.act, |key| tools.standing(key, &day_of(now)));
+        let verdict = job.check(&entry);
+        if verdict != Verdict::Allowed {
+            let said: Vec<String> = verdict.refusals().iter().map(ToString::to_string).collect();
+            return Err(Stuck::Refused { act: Box::new(entry.act), why: said.join(" ") });
         }
+        let act = entry.act.clone();
+        job.apply(entry);
+        loud.extend(job.state().disagrees(&act));
     }
-    Ok(())
+    Ok(loud)
 }
 
 fn keys_of(reply: &Reply) -> usize {

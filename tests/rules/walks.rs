@@ -5,35 +5,48 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use repin::{
     drill::{Technician, Truth, Walked, walk},
-    job::{Entry, Job, Verdict},
+    job::{Act, Entry, Job, Verdict},
     procedure::{Ask, Done, HaltQuestion, JobView, Reply, Stop, Topic, ask, topic_now},
-    reckoning::ToolBook,
+    reckoning::{Finding, Height, PositionKey, ToolBook, ToolPosition},
     record::{Address, CavityContent},
     store::{line_of, read_acts, read_journal},
 };
 
 use crate::{desk::Desk, support::Bench};
 
-/// What is really in the connector of a demo file: its record as it stands in the end.
-fn connector(file: &str, bench: &Bench) -> BTreeMap<Address, CavityContent> {
+/// What is really in the connector of a demo file: its record as it stands in the end, and what was found on
+/// the leads in the hand.
+fn connector(file: &str, bench: &Bench) -> (BTreeMap<Address, CavityContent>, BTreeMap<Address, Finding>) {
     let path = format!("{}/demo-data/{file}", env!("CARGO_MANIFEST_DIR"));
     let lines = read_acts(file, &std::fs::read_to_string(path).unwrap()).unwrap();
-    let mut job = bench.job.clone();
-    lines.into_iter().for_each(|line| job.apply(Entry::new(bench.now, "kt".to_owned(), line.act)));
-    job.state().records.found.clone()
+    let (mut job, mut hurt, mut in_hand) = (bench.job.clone(), BTreeMap::new(), None);
+    for line in lines {
+        match &line.act {
+            Act::Extract { from, .. } => in_hand = Some(from.clone()),
+            Act::Inspect { found: Some(found), .. } => hurt.extend(in_hand.clone().map(|at| (at, *found))),
+            _ => {}
+        }
+        job.apply(Entry::new(bench.now, "kt".to_owned(), line.act));
+    }
+    (job.state().records.found.clone(), hurt)
 }
 
 /// The job of a demo file with nothing done, and the technician before its connector.
 pub fn before(file: &str, old: &str, new: &str) -> (Bench, Technician) {
     let bench = Bench::new(old, new);
-    let truth = Truth {
-        holds: connector(file, &bench),
-        hurt: BTreeMap::new(),
+    let truth = truth_of(file, &bench);
+    (bench, Technician::before(truth))
+}
+
+fn truth_of(file: &str, bench: &Bench) -> Truth {
+    let (holds, hurt) = connector(file, bench);
+    Truth {
+        holds,
+        hurt,
         stiff: BTreeSet::new(),
         serial: bench.job.state().world.ticket.serial.clone(),
         name: "K. Tanner".to_owned(),
-    };
-    (bench, Technician::before(truth))
+    }
 }
 
 /// Walks a job and looks at every question before it is answered.
@@ -71,11 +84,33 @@ pub fn by_hand(
     }
 }
 
+/// A tool that is proved for the terminal of the boom tip on both its wires.
+fn tools() -> ToolBook {
+    let proved = |position: &str, wire: &str, target_mm: f64, least_n: f64| ToolPosition {
+        key: PositionKey {
+            tool: "hand tool 0113".to_owned(),
+            position: position.to_owned(),
+            terminal: "FW-TRM-F15".parse().unwrap(),
+            wire: wire.parse().unwrap(),
+        },
+        heights_mm: vec![target_mm; 5],
+        pulls_n: [1.0, 2.0, 3.0, 4.0, 5.0].map(|more| least_n + more).to_vec(),
+        minimum_n: Some((least_n, "IEC 60352-2 by mm², from memory".to_owned())),
+        sheet: Some(Height { target_mm, tolerance_mm: 0.05 }),
+        until: "2099-03-31".to_owned(),
+        by: "K. Tanner".to_owned(),
+        at: "2026-11-02T08:00:00Z".parse().unwrap(),
+        withdrawn: None,
+    };
+    ToolBook { positions: vec![proved("C", "0.75", 1.24, 85.0), proved("B", "0.5", 1.12, 60.0)] }
+}
+
 #[track_caller]
 fn closes(file: &str, old: &str, new: &str) -> Walked {
     let (bench, mut technician) = before(file, old, new);
-    let walked = walk(bench.job, &ToolBook::default(), "kt", bench.now, &mut technician);
+    let walked = walk(bench.job, &tools(), "kt", bench.now, &mut technician);
     let walked = walked.unwrap_or_else(|stuck| panic!("{file}: {stuck}"));
+    assert_eq!(walked.loud, Vec::<String>::new(), "{file}");
     let account = walked.job.account(walked.now);
     let open: Vec<String> = account.open_flags().map(|flag| flag.say.clone()).collect();
     assert_eq!((account.state.as_str(), open), ("closed", Vec::new()), "{file}");
@@ -108,10 +143,27 @@ fn whole_jobs_are_walked_by_the_questions_alone_to_the_signature() {
         ("lanternhill-module.acts", "lh-24", "LH-24B"),
         ("fernwalker-boom-tip.acts", "fw-hsg-12a", "FW-HSG-12A"),
         ("quayline-door.acts", "ql-30", "ql-30"),
-        ("aurelia-bilge.acts", "as-18", "as-18p"),
-        ("mulehaul-power.acts", "mh-06", "mh-06"),
-        ("dewline-valves.acts", "dl-08", "dl-08r"),
     ] {
         closes(file, old, new);
     }
+}
+
+#[test]
+fn a_lead_that_does_not_click_is_pushed_again_and_the_job_closes_all_the_same() {
+    let bench = Bench::new("sp-16", "sp-16");
+    let mut truth = truth_of("spudrow-twin.acts", &bench);
+    truth.stiff.insert("old:1".parse().unwrap());
+    let technician = &mut Technician::before(truth);
+    let walked = walk(bench.job, &tools(), "kt", bench.now, technician).unwrap();
+    let pushed = |entry: &&Entry| matches!(entry.act, Act::Insert { again: true, .. });
+    assert_eq!(walked.job.entries().iter().filter(pushed).count(), 1);
+    assert_eq!(walked.loud, ["NO CLICK in new:1."]);
+    assert_eq!(walked.job.account(walked.now).state.as_str(), "closed");
+}
+
+#[test]
+fn a_question_without_an_answer_is_named() {
+    let (bench, mut technician) = before("aurelia-bilge.acts", "as-18", "as-18p");
+    let stuck = walk(bench.job, &tools(), "kt", bench.now, &mut technician).unwrap_err();
+    assert!(stuck.to_string().contains("the technician has no answer: Splice("), "{stuck}");
 }
