@@ -9,8 +9,9 @@ use repin::{
     form::Catalogue,
     form::read_acts,
     job::{About, Act, Entry, Job, JobSide},
+    procedure::JobView,
     reckoning::{LeadAsk, StaggerRequest, ToolBook, bundle_of, stagger},
-    screen::{JobView, Palette, Theme, Ui, view},
+    screen::{Palette, Theme, Ui, view},
     service::{Shop, board},
     store::{line_of, read_journal},
 };
@@ -141,7 +142,7 @@ fn main() {
 
     let frame = best(50, || {
         ui.update(&sight, key);
-        view(&sight, &ui, theme, area, &mut buffer);
+        view(&sight, None, &ui, theme, area, &mut buffer);
     });
     good &= say("a key to its frame, 120x40, 206 cavities", frame, Duration::from_millis(1));
 
@@ -149,7 +150,7 @@ fn main() {
         for _ in 0..200 {
             ui.update(&sight, key);
         }
-        view(&sight, &ui, theme, area, &mut buffer);
+        view(&sight, None, &ui, theme, area, &mut buffer);
     });
     good &= say("200 waiting keys handled and drawn", keys, Duration::from_millis(5));
 

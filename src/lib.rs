@@ -13,7 +13,10 @@
 //! * [`reckoning`]: on wires and terminals: which repair, lead lengths, splices, bundles, crimps.
 //! * [`supply`]: parts that are asked for: kinds, lines, what has no number yet.
 //! * [`job`]: the job as a pure state machine: acts, verdicts, state, account, flags.
+//! * [`procedure`]: what is asked now and what may answer it, as data; answers to acts.
 //! * [`picture`]: faces as grids of marked text cells, painted by the command line and the screen.
+//! * [`drill`]: a technician who answers from a hidden truth, and walks whole jobs by the questions.
+//! * [`report`]: what is said to people: sentences are made from data here.
 //! * [`request`]: the parts request.
 //! * [`exchange`]: wiring lists from spreadsheets and open harness files; bytes to values and back.
 //! * [`form`]: every form on disk, versioned: text to values and back.
@@ -27,14 +30,17 @@
 pub mod catalogue;
 pub mod cli;
 pub mod colour;
+pub mod drill;
 pub mod exchange;
 pub mod face;
 pub mod form;
 pub mod job;
 pub mod picture;
+pub mod procedure;
 pub mod quantity;
 pub mod reckoning;
 pub mod record;
+pub mod report;
 pub mod request;
 pub mod screen;
 pub mod service;

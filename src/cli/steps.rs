@@ -9,12 +9,10 @@ use serde::Serialize;
 
 use super::{Common, Exit, print};
 use crate::{
-    job::{
-        Assessment, ItemId, Lead, Occasion, Place, State, Status, Step, Task, caution, day_of, lay_out,
-        place_in_words,
-    },
+    job::{Assessment, ItemId, Lead, Occasion, Place, State, Status, Step, Task, caution, day_of, lay_out},
     quantity::harmless,
     record::Address,
+    report::steps::about,
 };
 
 /// Which job.
@@ -149,33 +147,5 @@ fn ends(state: &State, assessment: &Assessment, what: &Task) -> (Option<String>,
             let (from, to) = what.ends();
             (from.and_then(text), to.and_then(text))
         }
-    }
-}
-
-/// What a step is about besides two addresses.
-fn about(state: &State, what: &Task) -> String {
-    match what {
-        Task::Gate { gate } => gate.title().to_owned(),
-        Task::View { housing }
-        | Task::AssuranceOff { housing }
-        | Task::AssuranceOn { housing }
-        | Task::Unlock { housing, .. }
-        | Task::Lock { housing } => housing.to_string(),
-        Task::Anchor { housing, place } => {
-            let words = state.housings.housing(housing).map(|h| place_in_words(&h.seen(), *place));
-            format!("{housing}, {}", words.unwrap_or_default())
-        }
-        Task::Compare { question } => question.words().to_owned(),
-        Task::ConfirmMap => "map from old to new".to_owned(),
-        Task::SmallPartOff { housing, part } | Task::SmallPartOn { housing, part } => {
-            format!("{part} of {housing}")
-        }
-        Task::Look { housing, face } => format!("{face} face of {housing}"),
-        Task::LookAt { cavities } => crate::quantity::list_of(cavities),
-        Task::LookMatingHalf => "mating half".to_owned(),
-        Task::CountRow { housing, row } => format!("count row {row} of {housing}"),
-        Task::Test { test } => test.to_string(),
-        Task::Record { at: None } => "finish the record".to_owned(),
-        _ => String::new(),
     }
 }

@@ -13,6 +13,7 @@ mod circuit;
 mod code;
 mod comparing;
 mod counts;
+mod crimp_book;
 mod decided;
 mod differences;
 mod entries;

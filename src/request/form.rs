@@ -6,6 +6,7 @@ use serde_json::Value;
 use super::{JobLine, Request, RequestHead};
 use crate::{
     job::{RequestSeen, Ticket},
+    procedure::SentRequest,
     supply::{Describe, LeadSpec, Line, PartKind, Substitute},
 };
 
@@ -228,6 +229,17 @@ fn said(text: &str) -> Option<String> {
     (!text.trim().is_empty()).then(|| text.to_owned())
 }
 
+impl SentRequest for RequestForm {
+    fn part_of(&self, line: u32) -> Option<&str> {
+        let line = self.lines.iter().find(|l| l.line == line)?;
+        Some(line.part.as_deref().unwrap_or(&line.description))
+    }
+
+    fn number_of(&self, line: u32) -> Option<&str> {
+        self.lines.iter().find(|l| l.line == line)?.part.as_deref()
+    }
+}
+
 impl RequestForm {
     /// The request as its entry in the job keeps it; none where that was written by version 1, which
     /// kept only what is waited for.
@@ -268,20 +280,9 @@ impl RequestForm {
         Self { changed: true, ..self }
     }
 
-    /// The part of a line, else what it is in words.
-    pub fn part_of(&self, line: u32) -> Option<&str> {
-        let line = self.lines.iter().find(|l| l.line == line)?;
-        Some(line.part.as_deref().unwrap_or(&line.description))
-    }
-
     /// Who asked.
     pub(super) fn asked_by(&self) -> &str {
         &self.asked_by
-    }
-
-    /// The part number of a line, where it has one.
-    pub fn number_of(&self, line: u32) -> Option<&str> {
-        self.lines.iter().find(|l| l.line == line)?.part.as_deref()
     }
 
     /// The highest line number ever given.

@@ -9,8 +9,7 @@ use jiff::Timestamp;
 use super::{
     board::{Board, BoardEffect, BoardLine, view_board},
     define::{Define, DefineEffect, view_define},
-    job_view::JobView,
-    state::{Effect, Message, Outcome, Press, Ui},
+    state::{Effect, Message, Outcome, Ui},
     terminal::{Tty, Woken, need_a_terminal, with_terminal},
     theme::{Palette, Theme},
     update::Burst,
@@ -18,12 +17,14 @@ use super::{
 };
 use crate::{
     job::{Act, Assessment, Entry, day_of},
+    procedure::{JobView, Press, SentRequest},
     reckoning::{ToolBook, ToolPosition},
-    request::{RequestForm, RequestHead},
+    request::RequestForm,
     service::{
         EnterProblem, JobAt, OpenJob, SendProblem, Shop, Stands, StoreProblem, board, describe_family,
         last_request, lost_request, send_request,
     },
+    supply::RequestHead,
 };
 
 /// What the shell needs to know about this sitting.
@@ -149,7 +150,7 @@ impl<'a> Bench<'a> {
             id: &self.id,
             job: self.open.job(),
             assessment: &self.assessment,
-            last_request: self.last_request.as_ref(),
+            last_request: self.last_request.as_ref().map(|sent| sent as &dyn SentRequest),
             tools: &self.tools,
             by: &self.by,
             read_only: self.open.read_only(),
@@ -217,7 +218,9 @@ fn work_on(terminal: &mut Tty, mut bench: Bench<'_>) -> Result<String> {
         ui.message = Some(Message::Trouble(trouble.to_owned()));
     }
     loop {
-        terminal.draw(|area, buf| view(&bench.view(), &ui, sitting.theme, area, buf))?;
+        terminal.draw(|area, buf| {
+            view(&bench.view(), bench.last_request.as_ref(), &ui, sitting.theme, area, buf);
+        })?;
         let Woken::Keys(keys) = terminal.wait()? else { continue };
         let mut burst = Burst::of(&keys);
         while let Some(key) = ui.next_key(&bench.view(), &mut burst) {

@@ -3,7 +3,8 @@
 
 use crossterm::event::{KeyCode, KeyEvent, KeyModifiers};
 
-use super::keys::Pick;
+use super::keys::key_of;
+use crate::procedure::Choice;
 
 /// Keys that stand in where the key of an answer has just been used.
 const STAND_INS: [char; 5] = ['2', '3', '4', '8', '9'];
@@ -37,10 +38,10 @@ impl Spent {
     }
 
     /// The key of an answer among those that are offered with it.
-    pub fn key_of(self, pick: Pick, offered: &[Pick]) -> char {
-        match pick.key() {
+    pub fn key_of(self, choice: Choice, offered: &[Choice]) -> char {
+        match key_of(choice) {
             key if self.0 == Some(key) => {
-                let is_free = |key: &&char| offered.iter().all(|other| other.key() != **key);
+                let is_free = |key: &&char| offered.iter().all(|other| key_of(*other) != **key);
                 STAND_INS.iter().find(is_free).copied().unwrap_or(key)
             }
             key => key,
@@ -48,8 +49,8 @@ impl Spent {
     }
 
     /// The answer a key gives.
-    pub fn answer(self, key: char, offered: &[Pick]) -> Option<Pick> {
-        offered.iter().copied().find(|pick| self.key_of(*pick, offered) == key)
+    pub fn answer(self, key: char, offered: &[Choice]) -> Option<Choice> {
+        offered.iter().copied().find(|choice| self.key_of(*choice, offered) == key)
     }
 }
 
@@ -76,28 +77,31 @@ mod tests {
 
     #[test]
     fn the_key_that_answered_has_a_stand_in_until_another_key_is_pressed() {
-        let offered = [Pick::Yes, Pick::No];
+        let offered = [Choice::Yes, Choice::No];
         let mut spent = Spent::default();
-        assert_eq!(spent.answer('y', &offered), Some(Pick::Yes));
+        assert_eq!(spent.answer('y', &offered), Some(Choice::Yes));
         spent.uses('y');
         for key in keys("yyy") {
             spent.sees(key);
             assert_eq!(spent.answer('y', &offered), None);
         }
-        assert_eq!((spent.key_of(Pick::Yes, &offered), spent.answer('2', &offered)), ('2', Some(Pick::Yes)));
+        assert_eq!(
+            (spent.key_of(Choice::Yes, &offered), spent.answer('2', &offered)),
+            ('2', Some(Choice::Yes))
+        );
         spent.uses('2');
-        assert_eq!(spent.answer('y', &offered), Some(Pick::Yes));
+        assert_eq!(spent.answer('y', &offered), Some(Choice::Yes));
         spent.uses('y');
         spent.sees(KeyEvent::new(KeyCode::Tab, KeyModifiers::NONE));
-        assert_eq!(spent.answer('y', &offered), Some(Pick::Yes));
+        assert_eq!(spent.answer('y', &offered), Some(Choice::Yes));
     }
 
     #[test]
     fn a_stand_in_is_never_the_key_of_another_answer() {
-        let offered = [Pick::UpFeature2, Pick::UpFeature3, Pick::Yes];
+        let offered = [Choice::UpFeature2, Choice::UpFeature3, Choice::Yes];
         let mut spent = Spent::default();
         spent.uses('y');
-        assert_eq!(spent.key_of(Pick::Yes, &offered), '4');
+        assert_eq!(spent.key_of(Choice::Yes, &offered), '4');
     }
 
     #[test]

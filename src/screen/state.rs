@@ -2,14 +2,12 @@
 
 use crate::{
     job::{Act, Refusal},
+    procedure::{OtherThing, Press, Reply, Topic, Wanted},
     reckoning::ToolPosition,
-    request::RequestHead,
+    supply::RequestHead,
 };
 
-use super::{
-    ask::{Answer, OtherThing, Topic, Wanted},
-    spent::Spent,
-};
+use super::spent::Spent;
 
 /// The pages of a job, in the order Tab goes through them.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -71,7 +69,7 @@ pub struct Ui {
     /// The topic somebody chose instead of the next step.
     pub chosen: Option<Topic>,
     /// The answers so far.
-    pub answers: Vec<Answer>,
+    pub answers: Vec<Reply>,
     /// What is typed.
     pub field: String,
     /// The message.
@@ -124,22 +122,6 @@ pub enum Effect {
     Works(String),
     /// Leave the job.
     Leave,
-}
-
-/// The acts of one key press, and which of them was refused.
-#[derive(Debug, Clone, PartialEq)]
-pub struct Press {
-    /// All of them, in order.
-    pub acts: Vec<Act>,
-    /// Which one, from 0.
-    pub nth: usize,
-}
-
-impl Press {
-    /// A key press of one act.
-    pub fn of(act: Act) -> Self {
-        Self { acts: vec![act], nth: 0 }
-    }
 }
 
 /// How the shell's work ended.

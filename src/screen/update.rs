@@ -2,14 +2,19 @@
 
 use crossterm::event::{KeyCode, KeyEvent, KeyEventKind, KeyModifiers};
 
-use crate::job::Refusal;
+use crate::{
+    job::Refusal,
+    procedure::{
+        Asked, Barred, Choice, Covered, Done, JobView, OtherThing, Press, Reply, Stop, Takes, Topic, ask,
+        covered_by, makes_sense, topic_now,
+    },
+};
 
 use super::{
-    ask::{Answer, Asked, Covered, OTHERS, OtherThing, Topic, ask, makes_sense, topic_now},
-    job_view::JobView,
-    keys::{Pick, Pressed, SharedKey, pressed},
+    keys::{Pressed, SharedKey, pressed},
+    menu::OTHERS,
     spent::{PASTED, is_paste},
-    state::{Effect, Message, Outcome, Overlay, PAGES, Page, Press, Ui},
+    state::{Effect, Message, Outcome, Overlay, PAGES, Page, Ui},
 };
 
 /// Bytes of the longest value that is typed: more than any note needs.
@@ -50,10 +55,10 @@ impl Ui {
     pub fn covered(&self, view: &JobView<'_>) -> (Covered, Topic) {
         let next = topic_now(view);
         let Some(chosen) = &self.chosen else {
-            return (Covered::by(view, &next, self.answers.is_empty()), next);
+            return (covered_by(view, &next, &self.answers), next);
         };
-        let by_chosen = Covered::by(view, chosen, self.answers.is_empty());
-        let by_next = Covered::by(view, &next, true);
+        let by_chosen = covered_by(view, chosen, &self.answers);
+        let by_next = covered_by(view, &next, &[]);
         match by_next.rank() > by_chosen.rank() {
             true => (by_next, next),
             false => (by_chosen, chosen.clone()),
@@ -65,7 +70,7 @@ impl Ui {
         self.page == Page::Bench
             && self.overlay == Overlay::None
             && view.read_only.is_none()
-            && matches!(self.asked(view), Asked::Field { .. })
+            && matches!(self.asked(view), Err(Stop::Ask(ask)) if matches!(ask.takes, Takes::Text(_)))
     }
 
     /// The next of these keys, which came at once, that is to be handled by itself. Text goes into the field
@@ -239,13 +244,13 @@ impl Ui {
             return Effect::None;
         }
         let text = std::mem::take(&mut self.field);
-        self.answers.push(Answer::Text(text.trim().to_owned()));
+        self.answers.push(Reply::Text(text.trim().to_owned()));
         self.advance(view)
     }
 
     fn on_char(&mut self, view: &JobView<'_>, c: char, typing: bool) -> Effect {
         if self.page == Page::Request {
-            if self.spent.answer(c, &[Pick::Send]).is_none() || view.read_only.is_some() {
+            if self.spent.answer(c, &[Choice::Send]).is_none() || view.read_only.is_some() {
                 return Effect::None;
             }
             self.spent.uses(c);
@@ -259,12 +264,12 @@ impl Ui {
             self.type_in(c);
             return Effect::None;
         }
-        let Asked::Picks { picks, .. } = self.asked(view) else { return Effect::None };
-        let offered: Vec<Pick> = picks.iter().map(|(pick, _)| *pick).collect();
-        match self.spent.answer(c, &offered) {
-            Some(pick) => {
+        let Err(Stop::Ask(ask)) = self.asked(view) else { return Effect::None };
+        let Takes::Choices(offered) = &ask.takes else { return Effect::None };
+        match self.spent.answer(c, offered) {
+            Some(choice) => {
                 self.spent.uses(c);
-                self.answers.push(Answer::Pick(pick));
+                self.answers.push(Reply::Choice(choice));
                 self.advance(view)
             }
             None => Effect::None,
@@ -285,36 +290,42 @@ impl Ui {
     fn advance(&mut self, view: &JobView<'_>) -> Effect {
         self.message = None;
         match self.asked(view) {
-            Asked::Ready(acts) => Effect::Enter(acts),
-            Asked::Send(head) => Effect::SendRequest(head),
-            Asked::Works(name) => Effect::Works(name),
-            Asked::Book(positions) => Effect::Book(positions),
-            Asked::Wrong(why) => {
-                match self.answers.pop() {
-                    // A line of several words stays, to be mended; a label or a colour is read again.
-                    Some(Answer::Text(typed)) if typed.contains(' ') => self.field = typed,
-                    Some(_) => {}
-                    // Nothing was answered: the thing itself cannot be.
-                    None if matches!(self.chosen, Some(Topic::Other(_) | Topic::Next(..))) => {
-                        self.chosen = None;
-                    }
-                    None => {}
-                }
-                self.message = Some(Message::Refused(why));
-                Effect::None
-            }
-            Asked::Barred { act, refusals, can_go_on } => {
-                self.answers.pop();
-                self.refuse(Press::of(*act), &refusals, can_go_on);
-                Effect::None
-            }
-            Asked::Go(step) => {
+            Ok(Done::Acts(acts)) => Effect::Enter(acts),
+            Ok(Done::Send(head)) => Effect::SendRequest(head),
+            Ok(Done::Works(name)) => Effect::Works(name),
+            Ok(Done::Book(positions)) => Effect::Book(positions),
+            Ok(Done::Go(step)) => {
                 self.forget_answers();
                 self.chosen = Some(Topic::Step(step));
                 Effect::None
             }
-            Asked::Field { .. } | Asked::Picks { .. } => Effect::None,
+            Err(Stop::Ask(_)) => Effect::None,
+            Err(Stop::Wrong(why)) => {
+                self.take_back(why);
+                Effect::None
+            }
+            Err(Stop::Barred(barred)) => {
+                let Barred { act, refusals, can_go_on } = *barred;
+                self.answers.pop();
+                self.refuse(Press::of(act), &refusals, can_go_on);
+                Effect::None
+            }
         }
+    }
+
+    /// The last answer cannot be: it is asked again.
+    fn take_back(&mut self, why: String) {
+        match self.answers.pop() {
+            // A line of several words stays, to be mended; a label or a colour is read again.
+            Some(Reply::Text(typed)) if typed.contains(' ') => self.field = typed,
+            Some(_) => {}
+            // Nothing was answered: the thing itself cannot be.
+            None if matches!(self.chosen, Some(Topic::Other(_) | Topic::Next(..))) => {
+                self.chosen = None;
+            }
+            None => {}
+        }
+        self.message = Some(Message::Refused(why));
     }
 
     /// Takes in how the shell's work ended.

@@ -136,18 +136,11 @@ fn fill_in_book(
     book: impl FnOnce() -> Result<ToolBook, StoreProblem>,
     at: Timestamp,
 ) {
-    let Act::Repair { lead, part, crimp: Some(crimp), .. } = act else { return };
-    let Some(lead) = state.items.lead(lead) else { return };
-    let terminal = part.as_ref().or_else(|| lead.terminal());
-    let key = terminal.zip(lead.wire_in(crimp)).and_then(|(terminal, wire)| crimp.key(terminal, wire));
     let today = day_of(at);
-    crimp.book = Some(match key {
-        Some(key) => match book() {
-            Ok(book) => book.standing(&key, &today),
-            // The crimp was made; what proves its tool can be mended later.
-            Err(why) => Standing::Due(format!("the tool book cannot be read: {why}")),
-        },
-        None => Standing::Never,
+    state.book_crimp(act, |key| match book() {
+        Ok(book) => book.standing(key, &today),
+        // The crimp was made; what proves its tool can be mended later.
+        Err(why) => Standing::Due(format!("the tool book cannot be read: {why}")),
     });
 }
 

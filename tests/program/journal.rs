@@ -146,7 +146,8 @@ fn a_value_in_the_history_that_is_not_known_is_named_and_nothing_is_called_damag
             );
             assert!(trouble.contains(says) && !trouble.contains("damaged"), "{trouble}");
             std::fs::write(&path, spoilt).unwrap();
-            let mut open = OpenJob::open(&path, "kt", "2026-11-25T07:00:00Z".parse().unwrap()).unwrap();
+            let mut open =
+                OpenJob::open(&JobAt::file(&path), "kt", "2026-11-25T07:00:00Z".parse().unwrap()).unwrap();
             assert_eq!(open.job().entries().len(), n - 1);
             assert!(open.read_only().unwrap().contains(says), "{:?}", open.read_only());
             let entry = open.job().entries().last().unwrap().clone();

@@ -8,6 +8,7 @@ mod support;
 use support::{cli, desk, four};
 
 mod bad_answers;
+mod bad_replies;
 mod board;
 mod closing;
 mod committed;
@@ -37,3 +38,4 @@ mod store_port;
 mod stores;
 mod undo;
 mod use_cases;
+mod walks;

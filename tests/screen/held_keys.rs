@@ -8,12 +8,10 @@ use crossterm::event::{KeyCode, KeyEvent, KeyModifiers};
 use desk::Desk;
 use repin::{
     job::{Act, Assessment, Entry, Job, Verdict},
+    procedure::{Choice, JobView, Press},
     reckoning::ToolBook,
     screen::{
-        Burst, Effect, JobView, Outcome, Palette, Press, Theme, Ui,
-        ask::{Asked, OTHERS},
-        define::Define,
-        keys::Pick,
+        Burst, Effect, Outcome, Palette, Theme, Ui, define::Define, keys::key_of, menu::OTHERS,
         state::Message,
     },
     store::read_journal,
@@ -156,15 +154,11 @@ fn a_pasted_line_goes_into_the_field_whole_and_answers_nothing_after_it() {
     assert_eq!(desk.bench.job.account(desk.bench.now).wires.new, 1);
 }
 
-fn asks_for_a_key(desk: &mut Desk) -> bool {
-    matches!(desk.with(|ui, sight| ui.asked(sight)), Asked::Picks { .. })
-}
-
 #[test]
 fn text_that_comes_at_once_where_one_key_answers_is_said_and_not_taken() {
     let mut desk = Desk::at(Bench::ready());
     let entries = desk.bench.job.entries().len();
-    assert!(asks_for_a_key(&mut desk));
+    assert!(desk.asks_for_a_key());
     at_once(&mut desk, "heat marks on it");
     assert_eq!(desk.bench.job.entries().len(), entries);
     assert!(
@@ -233,14 +227,13 @@ fn the_list_of_other_actions_always_shows_hand_over_and_stop() {
 
 #[test]
 fn each_thing_that_follows_another_has_a_key_of_its_own() {
-    let key = |pick: Pick| pick.key();
-    let series: [&[Pick]; 3] = [
-        &[Pick::AssuranceOff, Pick::PartOff, Pick::Unlocked, Pick::Out],
-        &[Pick::KeyFits, Pick::LatchFits, Pick::GenderFits, Pick::ClipFits],
-        &[Pick::PartOn, Pick::LooksEven, Pick::LooksHigh],
+    let series: [&[Choice]; 3] = [
+        &[Choice::AssuranceOff, Choice::PartOff, Choice::Unlocked, Choice::Out],
+        &[Choice::KeyFits, Choice::LatchFits, Choice::GenderFits, Choice::ClipFits],
+        &[Choice::PartOn, Choice::LooksEven, Choice::LooksHigh],
     ];
     for picks in series {
-        let mut keys: Vec<char> = picks.iter().map(|pick| key(*pick)).collect();
+        let mut keys: Vec<char> = picks.iter().map(|pick| key_of(*pick)).collect();
         keys.sort_unstable();
         keys.dedup();
         assert_eq!(keys.len(), picks.len(), "{picks:?}");

@@ -6,11 +6,12 @@ use crate::{desk, support};
 use crossterm::event::{KeyCode, KeyEvent, KeyModifiers};
 use desk::{Desk, lines};
 use ratatui::{buffer::Buffer, layout::Rect};
+use repin::procedure::{Kind, Takes};
 use repin::screen::{
     Effect, Palette, Theme,
-    ask::{Asked, OTHERS},
     board::{Board, BoardLine, view_board},
-    keys::{COMMON, CommonKey, PICKS},
+    keys::{CHOICES, COMMON, CommonKey},
+    menu::OTHERS,
     state::PAGES,
 };
 use support::{Bench, demo_acts};
@@ -83,7 +84,7 @@ fn a_held_key_confirms_nothing_twice() {
     let mut desk = Desk::at(Bench::ready());
     desk.keys("oooooo");
     assert_eq!(desk.bench.job.account(desk.bench.now).wires.hand, 1);
-    assert!(matches!(desk.with(|ui, sight| ui.asked(sight)), Asked::Picks { .. }));
+    assert!(desk.asks_for_a_key());
     let mut repeated = KeyEvent::new(KeyCode::Char('g'), KeyModifiers::NONE);
     repeated.kind = crossterm::event::KeyEventKind::Repeat;
     assert_eq!(desk.with(|ui, sight| ui.update(sight, repeated)), Effect::None);
@@ -157,7 +158,8 @@ fn a_re_read_shows_neither_label_nor_colour() {
     desk.keys("feh");
     desk.typed("8 0 0");
     desk.typed("4 4 0");
-    let Asked::Field { prompt, .. } = desk.with(|ui, sight| ui.asked(sight)) else { panic!("no re-read") };
+    let (prompt, takes) = desk.question();
+    assert_eq!(takes, Takes::Text(Kind::Content));
     assert!(prompt.starts_with("RE-READ new, mating face towards you, latch up:"), "{prompt}");
     assert!(!prompt.contains("RD") && !prompt.contains("S01"), "{prompt}");
     // Nor do the faces: the new one is drawn as it is held to be read.
@@ -290,7 +292,8 @@ fn a_whole_record_is_typed_cavity_by_cavity_with_repeat_and_jump() {
     let words: Vec<&str> = desk.bench.job.state().records.found.values().map(|h| h.word()).collect();
     assert_eq!(words, ["wired", "plugged", "plugged", "open"]);
     // Nothing is skipped: the next question is about the first cavity without an answer.
-    let Asked::Picks { prompt, .. } = desk.with(|ui, sight| ui.asked(sight)) else { panic!("no question") };
+    let (prompt, _) = desk.question();
+    assert!(desk.asks_for_a_key());
     assert!(prompt.contains("cavity 4"), "{prompt}");
 }
 
@@ -371,9 +374,9 @@ fn keys_stand_once_and_no_two_common_keys_share_one() {
             _ => None,
         })
         .collect();
-    for (n, (pick, key, _)) in PICKS.iter().enumerate() {
+    for (n, (pick, key, _)) in CHOICES.iter().enumerate() {
         assert!(!global.contains(key), "{pick:?} hides a common key");
-        assert!(PICKS.iter().skip(n + 1).all(|(other, ..)| other != pick), "{pick:?} stands twice");
+        assert!(CHOICES.iter().skip(n + 1).all(|(other, ..)| other != pick), "{pick:?} stands twice");
     }
     for (n, (thing, key, _)) in OTHERS.iter().enumerate() {
         assert!(!global.contains(key), "{thing:?}");

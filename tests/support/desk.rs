@@ -4,8 +4,10 @@ use crossterm::event::{KeyCode, KeyEvent, KeyModifiers};
 use ratatui::{buffer::Buffer, layout::Rect};
 use repin::{
     job::{Act, Entry, Occupant, Status, Task, Verdict},
+    procedure::{JobView, Press, Stop, Takes},
     reckoning::ToolBook,
-    screen::{Effect, JobView, Outcome, Press, Theme, Ui, view},
+    report::questions::prompt,
+    screen::{Effect, Outcome, Theme, Ui, view},
 };
 
 use crate::support::Bench;
@@ -35,6 +37,19 @@ impl Desk {
             read_only: None,
         };
         look(&mut self.ui, &sight)
+    }
+
+    /// What is asked now, in words, with what may answer it.
+    pub fn question(&mut self) -> (String, Takes) {
+        self.with(|ui, sight| match ui.asked(sight) {
+            Err(Stop::Ask(ask)) => (prompt(sight, &ask), ask.takes),
+            other => panic!("nothing is asked: {other:?}"),
+        })
+    }
+
+    /// Whether a key answers what is asked now.
+    pub fn asks_for_a_key(&mut self) -> bool {
+        matches!(self.question(), (_, Takes::Choices(_)))
     }
 
     /// Presses one key and does what the screen asks for, by the one road.
@@ -114,7 +129,7 @@ impl Desk {
     pub fn picture(&mut self, width: u16, height: u16, theme: Theme) -> String {
         let area = Rect::new(0, 0, width, height);
         let mut buffer = Buffer::empty(area);
-        self.with(|ui, sight| view(sight, ui, theme, area, &mut buffer));
+        self.with(|ui, sight| view(sight, None, ui, theme, area, &mut buffer));
         lines(&buffer)
     }
 }

@@ -4,8 +4,9 @@ use ratatui::{buffer::Buffer, layout::Rect, text::Line};
 
 use crate::{
     job::{ItemId, Status, Step, Task},
+    procedure::JobView,
     record::Address,
-    screen::{job_view::JobView, theme::Theme},
+    screen::theme::Theme,
 };
 
 use super::text::{clean, put};

@@ -11,10 +11,11 @@ use ratatui::{
 use crate::{
     job::{Code, ItemId, Lead, Occasion, Place, Status, Task, caution},
     picture::big_text,
+    procedure::{Ask, Choice, Covered, JobView, OtherThing, Stop, Takes, Topic},
     record::Address,
+    report::questions::{answer_words, prompt, warning},
     screen::{
-        ask::{Asked, Covered, OtherThing, Topic},
-        job_view::JobView,
+        keys::{key_of, words_of},
         state::{Message, Ui},
         theme::Theme,
     },
@@ -244,27 +245,35 @@ fn question_lines<'a>(view: &JobView<'_>, ui: &Ui, theme: Theme, width: u16) -> 
         lines.push(Line::styled(" ... (more than fits here)", theme.alarm()));
     }
     match ui.asked(view) {
-        Asked::Field { loud, prompt } => {
-            push_loud(&mut lines, loud.as_deref(), theme, width);
-            push_wrapped(&mut lines, &text::clean(&prompt, theme), width, theme.now());
+        Err(Stop::Ask(ask)) => push_question(&mut lines, view, ui, &ask, theme, width),
+        Err(Stop::Wrong(why)) => push_wrapped(&mut lines, &text::clean(&why, theme), width, theme.alarm()),
+        Err(Stop::Barred(_)) | Ok(_) => {}
+    }
+    lines
+}
+
+/// What is wrong, the question, and what is typed or the answers one can give.
+fn push_question<'a>(
+    lines: &mut Vec<Line<'a>>,
+    view: &JobView<'_>,
+    ui: &Ui,
+    ask: &Ask,
+    theme: Theme,
+    width: usize,
+) {
+    push_loud(lines, warning(ask).as_deref(), theme, width);
+    push_wrapped(lines, &text::clean(&prompt(view, ask), theme), width, theme.now());
+    match &ask.takes {
+        Takes::Text(_) => {
             let cursor = if theme.ascii { "_" } else { "▁" };
             let field = text::end_of(&text::clean(&ui.field, theme), width.saturating_sub(3));
             lines.push(Line::styled(format!(" > {field}{cursor}"), theme.now()));
         }
-        Asked::Picks { loud, prompt, picks } => {
-            push_loud(&mut lines, loud.as_deref(), theme, width);
-            push_wrapped(&mut lines, &text::clean(&prompt, theme), width, theme.now());
-            lines.extend(pick_lines(ui, &picks, theme, width));
+        Takes::Choices(offered) => {
+            let words = |choice| answer_words(view, &ask.question, choice);
+            lines.extend(choice_lines(ui, offered, words, theme, width));
         }
-        Asked::Ready(_)
-        | Asked::Send(_)
-        | Asked::Book(_)
-        | Asked::Go(_)
-        | Asked::Works(_)
-        | Asked::Barred { .. } => {}
-        Asked::Wrong(why) => push_wrapped(&mut lines, &text::clean(&why, theme), width, theme.alarm()),
     }
-    lines
 }
 
 /// The caution that belongs to the question; the one on release tools before the first wire, too.
@@ -289,20 +298,21 @@ fn push_wrapped(lines: &mut Vec<Line<'_>>, text: &str, width: usize, style: Styl
 }
 
 /// The one-key answers, as many on a line as fit.
-fn pick_lines<'a>(
+fn choice_lines<'a>(
     ui: &Ui,
-    picks: &[(crate::screen::keys::Pick, String)],
+    offered: &[Choice],
+    words: impl Fn(Choice) -> Option<String>,
     theme: Theme,
     width: usize,
 ) -> Vec<Line<'a>> {
-    let offered: Vec<_> = picks.iter().map(|(pick, _)| *pick).collect();
     let mut lines = Vec::new();
     let mut spans: Vec<Span<'a>> = Vec::new();
     let mut used = 0;
-    for (pick, says) in picks {
-        let key = ui.spent.key_of(*pick, &offered);
-        let used_up = if key == pick.key() { String::new() } else { format!(" (not {} twice)", pick.key()) };
-        let item = format!(" {}{used_up}", text::clean(says, theme));
+    for choice in offered.iter().copied() {
+        let (key, usual) = (ui.spent.key_of(choice, offered), key_of(choice));
+        let used_up = if key == usual { String::new() } else { format!(" (not {usual} twice)") };
+        let says = words(choice).unwrap_or_else(|| words_of(choice).to_owned());
+        let item = format!(" {}{used_up}", text::clean(&says, theme));
         let long = item.chars().count() + 5;
         if used > 0 && used + long > width {
             lines.push(Line::from(std::mem::take(&mut spans)));

@@ -11,12 +11,22 @@ use crate::{
     face::{Label, Pose, Side},
     job::{Expected, Flip, JobHousing, JobSide, Lead, Occupant, OtherKind, flipped, pose_in_words},
     picture::{Covering, DrawnFace, FaceOptions, Mark, Slot, draw_face, draw_strip},
+    procedure::{Covered, JobView},
     quantity::wrap,
     record::{Address, CavityContent, HousingName},
-    screen::{ask::Covered, job_view::JobView, state::Ui, theme::Theme},
+    screen::{state::Ui, theme::Theme},
 };
 
 use super::text;
+
+/// What of the faces is covered.
+fn covering_of(covered: &Covered) -> Covering {
+    match covered {
+        Covered::Nothing | Covered::ColoursOf(_) => Covering::Nothing,
+        Covered::Contents => Covering::Contents,
+        Covered::LabelsToo => Covering::LabelsToo,
+    }
+}
 
 /// What the question speaks of.
 #[derive(Debug, Clone)]
@@ -104,7 +114,7 @@ impl Faces<'_> {
             JobSide::New => (&new, &old),
         };
         // A row of holes beside the holes that are asked tells nothing.
-        if self.covered.of_faces() == Covering::LabelsToo {
+        if *self.covered == Covered::LabelsToo {
             return put_blocks(&[self.block(work, room)], area, self.theme, buf);
         }
         let strip = self.strip(other, room.0);
@@ -191,7 +201,7 @@ impl Faces<'_> {
     }
 
     fn options(&self, shown: &Shown<'_>, (width, height): (usize, usize)) -> FaceOptions {
-        let covering = self.covered.of_faces();
+        let covering = covering_of(self.covered);
         FaceOptions { ascii: self.theme.ascii, width, height, focus: shown.focus.clone(), covering }
     }
 

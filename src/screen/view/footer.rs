@@ -8,7 +8,6 @@ use ratatui::{
 use unicode_width::UnicodeWidthStr;
 
 use crate::screen::{
-    job_view::JobView,
     keys::{COMMON, CommonKey, SharedKey},
     state::{Overlay, Page, Ui},
     theme::Theme,
@@ -16,6 +15,7 @@ use crate::screen::{
 
 use super::text::put;
 use crate::job::JobSide;
+use crate::procedure::JobView;
 
 /// Draws the footer.
 pub(super) fn draw(view: &JobView<'_>, ui: &Ui, theme: Theme, area: Rect, buf: &mut Buffer) {

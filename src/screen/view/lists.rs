@@ -5,9 +5,10 @@ use ratatui::{buffer::Buffer, layout::Rect, style::Style};
 use crate::{
     catalogue::Delivered,
     job::{About, Act, JobSide, RecordSide},
+    procedure::JobView,
     record::{LeadSeen, look_alikes},
-    request::{RequestHead, build, paper},
-    screen::{job_view::JobView, state::Ui, theme::Theme},
+    request::{RequestForm, RequestHead, build, paper},
+    screen::{state::Ui, theme::Theme},
 };
 
 use super::page::Lines;
@@ -190,7 +191,14 @@ fn wires_in_words(lead: &LeadSeen) -> String {
 }
 
 /// What the job needs now, as the desk will read it.
-pub(super) fn request(view: &JobView<'_>, ui: &Ui, theme: Theme, area: Rect, buf: &mut Buffer) {
+pub(super) fn request(
+    view: &JobView<'_>,
+    last: Option<&RequestForm>,
+    ui: &Ui,
+    theme: Theme,
+    area: Rect,
+    buf: &mut Buffer,
+) {
     let mut lines = Lines::new(theme, area);
     match view.state().supply.requested.as_ref() {
         Some(sent) => {
@@ -202,7 +210,7 @@ pub(super) fn request(view: &JobView<'_>, ui: &Ui, theme: Theme, area: Rect, buf
         None => lines.add("Nothing was sent yet.", Style::new()),
     }
     let head = RequestHead { asked_by: view.by.to_owned(), ..RequestHead::default() };
-    let request = build(view.job, view.assessment, view.id, head, view.last_request, view.tools);
+    let request = build(view.job, view.assessment, view.id, head, last, view.tools);
     match (request.changed, view.read_only) {
         (true, None) => lines.add("[s] send the request as it stands", theme.key()),
         (true, Some(_)) => {}

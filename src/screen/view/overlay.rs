@@ -10,14 +10,15 @@ use ratatui::{
 
 use crate::{
     job::CAUTIONS,
+    procedure::{EXTRAS, JobView},
     screen::{
-        ask::{EXTRAS, OTHERS},
-        job_view::JobView,
-        keys::{COMMON, PICKS},
+        keys::{CHOICES, COMMON},
         state::Ui,
         theme::Theme,
     },
 };
+
+use crate::screen::menu::{OTHERS, group_of};
 
 use super::text::{clean, put, wrap};
 
@@ -51,7 +52,7 @@ pub(super) fn menu(view: &JobView<'_>, ui: &Ui, marked: usize, theme: Theme, are
     let (mut entries, mut always) = (Vec::new(), Vec::new());
     let mut group = None;
     for (n, (thing, key, text)) in OTHERS.iter().filter(|(thing, ..)| things.contains(thing)).enumerate() {
-        match thing.group() {
+        match group_of(*thing) {
             None => always.push(HelpLine::Thing(n, *key, text)),
             Some(heading) => {
                 if group.replace(heading) != Some(heading) {
@@ -127,7 +128,7 @@ pub(super) fn help(ui: &Ui, theme: Theme, area: Rect, buf: &mut Buffer) {
     }
     lines.push((String::new(), Style::new()));
     lines.push(("ONE-KEY ANSWERS (only those asked for work)".to_owned(), theme.now()));
-    for (_, key, text) in PICKS.iter().filter(|(_, _, text)| !text.is_empty()) {
+    for (_, key, text) in CHOICES.iter().filter(|(_, _, text)| !text.is_empty()) {
         lines.push((format!("{key}  {text}"), Style::new()));
     }
     let last = lines.len().saturating_sub(usize::from(inside.height));

@@ -9,9 +9,10 @@ use crate::{
         lay_out,
     },
     picture::{Harness, Ruler, Splicing, draw_heights, draw_outline, draw_splices},
+    procedure::JobView,
     quantity::Length,
     reckoning::{Capability, FEWEST_SAMPLES, Standing, ToolPosition},
-    screen::{job_view::JobView, state::Ui, theme::Theme},
+    screen::{state::Ui, theme::Theme},
 };
 
 use super::page::Lines;

@@ -4,11 +4,8 @@ use super::faces::Spoken;
 use crate::{
     face::PosePlace,
     job::{ItemId, JobSide, Lead, Place, Task},
+    procedure::{JobView, REREAD_POSE, Topic},
     record::{Address, HousingName},
-    screen::{
-        ask::{REREAD_POSE, Topic},
-        job_view::JobView,
-    },
 };
 
 /// Which cavities the line is about, and at which side the hands are.

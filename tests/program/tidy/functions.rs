@@ -33,10 +33,6 @@ const KNOWN_LONG: &[&str] = &[
     "job/told.rs disagrees",
     "request/leads.rs spec",
     "request/repairs.rs repair_lines",
-    "screen/ask/behind.rs read_behind",
-    "screen/ask/closing.rs test",
-    "screen/ask/decide.rs decide",
-    "screen/ask/other.rs ask_other",
     "screen/view/lists.rs account",
 ];
 
