@@ -214,6 +214,13 @@ mod tests {
     }
 
     #[test]
+    fn a_number_that_is_no_length_is_shown_at_its_field() {
+        let text = r#"CutFree(from:"old:4",distance_mm:-5,terminal_stayed:true)"#;
+        let said = Source::line("x.acts", 1, text).read::<ActForm, Act>().unwrap_err();
+        assert_eq!(said.path, "distance_mm", "{said}");
+    }
+
+    #[test]
     fn brackets_and_commas_that_are_missing_or_too_many_are_found() {
         check_act(
             r#"Tug(at:"new:3" held:true)"#,

@@ -128,10 +128,10 @@ mod tests {
         check(
             "by: \"kt\"",
             "by: \"kt\", at: \"noon\"",
-            "--> kt.ron:3:53 at positions[0].at\n",
+            "--> kt.ron:3:52 at positions[0].at\n",
             "\"noon\" is no moment",
         );
-        check("wire: \"0.5\"", "wire: \"thick\"", "--> kt.ron:2:73 at positions[0].wire\n", "thick");
+        check("wire: \"0.5\"", "wire: \"thick\"", "--> kt.ron:2:70 at positions[0].wire\n", "thick");
         check("format: 1", "format: 2", "--> kt.ron:1:10 at format\n", "newer repin");
     }
 }

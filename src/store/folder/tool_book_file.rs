@@ -93,7 +93,7 @@ mod tests {
         write_position(folder.path(), "K. Tanner", &position).unwrap();
         assert_eq!(read_book(folder.path()).unwrap().positions, [position]);
         let error = positions_of("kt.ron", "(format:1,\npositions:[(tool:3)])").unwrap_err().to_string();
-        assert!(error.starts_with("kt.ron:2:19 at positions[0].tool: "), "{error}");
+        assert!(error.starts_with("kt.ron:2:18 at positions[0].tool: "), "{error}");
     }
 
     #[test]
