@@ -7,7 +7,7 @@ use jiff::Timestamp;
 use serde::{Deserialize, Serialize};
 use sha2::{Digest, Sha256};
 
-use super::FolderStore;
+use super::exports;
 use crate::{
     catalogue::PartNumber,
     quantity::{Gauge, brief, is_day, quoted},
@@ -16,7 +16,7 @@ use crate::{
         files::{Links, TEXT_MOST, read_text, shown},
         form::ron_options,
         job_id::FileName,
-        port::{Store, StoreProblem},
+        port::StoreProblem,
     },
 };
 
@@ -146,8 +146,8 @@ pub(super) fn write_position(
     position: &ToolPosition,
 ) -> Result<String, StoreProblem> {
     let name = file_of(bench);
-    let tools = FolderStore::at(jobs.join("tools"));
-    let mut positions = match tools.exported(&name)? {
+    let tools = jobs.join("tools");
+    let mut positions = match exports::read(&tools, &name)? {
         Some(text) => read_positions(name.as_str(), &text)?,
         None => Vec::new(),
     };
@@ -158,7 +158,7 @@ pub(super) fn write_position(
     let text = ron_options()
         .to_string_pretty(&form, pretty)
         .map_err(|why| StoreProblem::NotWritten { file: name.as_str().to_owned(), why: why.to_string() })?;
-    tools.export(&name, &format!("{text}\n"))?;
+    exports::write(&tools, &name, &format!("{text}\n"))?;
     Ok(format!("tools/{}", name.as_str()))
 }
 
