@@ -1,24 +1,19 @@
 //! The map from old cavities to new ones: what each source of a map would give, what speaks
 //! against it, and the words for where the numbers differ.
 
-use crate::job::Housings;
-use crate::job::Mapping;
-use std::collections::{BTreeMap, BTreeSet};
-
 use crate::{
     catalogue::{by_position, runs_other_way},
     face::Label,
+    job::{CavityMap, Housings, Mapping},
     quantity::{count_of, list_of},
     record::{Address, CavityContent},
 };
+use std::collections::{BTreeMap, BTreeSet};
 
 use super::{
     Act, ItemId, JobSide, MapSource, Place,
     state::{JobHousing, State},
 };
-
-/// Old cavities to new ones; none where a document says that nothing goes on.
-pub type CavityMap = BTreeMap<Address, Option<Address>>;
 
 /// The sources a map can be filled from, in the order they are offered.
 const SOURCES: [MapSource; 3] = [MapSource::Shop, MapSource::SameLabels, MapSource::Position];

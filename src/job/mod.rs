@@ -5,25 +5,32 @@ mod account;
 mod act;
 mod anchor;
 mod apply;
+mod assessment;
 mod caution;
+mod cavity_map;
 mod check;
 mod circuit;
 mod code;
+mod comparing;
+mod counts;
 mod decided;
+mod differences;
 mod entries;
 mod entry;
 mod face_fault;
 mod flags;
 mod gates;
 mod item;
+mod item_id;
 mod lay_out;
 mod map;
+mod pause;
 mod prefitted;
-mod query;
 mod reading;
 mod repairs;
 mod reread;
 mod row_shift;
+mod rows;
 mod seen;
 mod signs;
 mod soundness;
@@ -33,30 +40,30 @@ mod step;
 mod steps;
 mod target;
 mod term;
+mod testing;
 mod thickness;
 mod told;
-mod touches;
 mod verdict;
 mod view;
 
-pub use account::{
-    Account, Assessment, CavityCounts, JobState, LeadCounts, OtherCounts, PlugCounts, WireCounts,
-};
-pub use act::Act;
+pub use account::{Account, JobState};
+pub use act::{Act, Touches};
+pub use assessment::Assessment;
 pub use caution::{CAUTIONS, Occasion, caution};
+pub use cavity_map::CavityMap;
 pub use circuit::CircuitDrop;
 pub use code::Code;
+pub use counts::{CavityCounts, LeadCounts, OtherCounts, PlugCounts, WireCounts};
 pub use decided::Decided;
 pub use entries::Job;
 pub use entry::{Entry, day_of};
 pub use face_fault::FaceFault;
 pub use flags::Flag;
 pub use gates::{GATES, are_two_points, is_dead, is_open_to_doubt};
-pub use item::{
-    ItemId, Lead, LeadOrigin, OtherItem, OtherKind, Place, PlugItem, PlugOrigin, Seat, Tag, WireId,
-};
+pub use item::{Lead, LeadOrigin, OtherItem, OtherKind, Place, PlugItem, PlugOrigin, Seat};
+pub use item_id::{ItemId, Tag, WireId};
 pub use lay_out::{LayOut, lay_out};
-pub use map::{CavityMap, MapProposal};
+pub use map::MapProposal;
 pub use prefitted::PrefittedWay;
 pub use reading::{Beside, Misread, RowShift};
 pub use repairs::{
@@ -82,6 +89,5 @@ pub use term::{
     RequestedLine, SeenAt, TicketId,
 };
 pub use thickness::{Thick, Thickness};
-pub use touches::Touches;
 pub use verdict::{Refusal, Verdict};
 pub use view::{Seen, flipped, place_in_words, pose_in_words};

@@ -71,7 +71,7 @@ fn fill_in_book(
     let Act::Repair { lead, part, crimp: Some(crimp), .. } = act else { return };
     let Some(lead) = state.items.lead(lead) else { return };
     let terminal = part.as_ref().or_else(|| lead.terminal());
-    let key = terminal.zip(crimp.wire_of(lead)).and_then(|(terminal, wire)| crimp.key(terminal, wire));
+    let key = terminal.zip(lead.wire_in(crimp)).and_then(|(terminal, wire)| crimp.key(terminal, wire));
     let today = day_of(at);
     crimp.book = Some(match key {
         Some(key) => match book() {

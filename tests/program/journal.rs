@@ -242,7 +242,7 @@ fn an_example_of_every_act_reads_back_and_none_is_left_out() {
 
 /// The names of all acts that people enter, from the enum itself.
 fn variants_of_act() -> Vec<String> {
-    let source = include_str!("../../src/job/act.rs");
+    let source = include_str!("../../src/job/act/mod.rs");
     let (_, body) = source.split_once("pub enum Act {").unwrap();
     let (body, _) = body.split_once("\n}").unwrap();
     let starts = body.lines().filter_map(|line| line.strip_prefix("    "));

@@ -7,16 +7,15 @@ mod records;
 mod repairs;
 mod setup;
 
-use crate::catalogue::Definition;
 use crate::{
-    catalogue::{Delivered, LockState},
+    catalogue::{Definition, Delivered, LockState},
     record::{Address, HousingName, Known, LeadSeen, Seal, Wire},
 };
 
 use super::{
     Act, Code, Entry, ItemId, JobSide, Lead, LeadOrigin, Place, PlugItem, PlugOrigin, RepairKind, Seat,
     Touches, WireId,
-    seen::{Deviation, ResumeNeed},
+    seen::Deviation,
     soundness::is_bad,
     state::{JobHousing, State, Ticket},
 };
@@ -133,13 +132,6 @@ impl State {
     fn notice_pause(&mut self, entry: &Entry) {
         if let Some(why) = self.pause_before(entry.at, &entry.by, &entry.act) {
             self.interrupt(&why);
-        }
-    }
-
-    pub(super) fn interrupt(&mut self, why: &str) {
-        self.course.gates.values_mut().for_each(|gate| gate.fresh = false);
-        if self.has_moved() && self.course.signed.is_none() {
-            self.course.resume = Some(ResumeNeed { why: why.to_owned(), ..ResumeNeed::default() });
         }
     }
 

@@ -1,9 +1,8 @@
 //! Taking in what is done to leads, plugs and other contents.
 
-use crate::job::Items;
 use crate::{
     job::{
-        Act, Anyway, Code, InHand, Inspected, ItemId, JobSide, OtherItem, OtherKind, Place, PlugItem,
+        Act, Anyway, Code, InHand, Inspected, ItemId, Items, JobSide, OtherItem, OtherKind, Place, PlugItem,
         PlugOrigin, PlugSource, RepairKind, Seat, Tag, state::State,
     },
     record::{Address, CavityContent, Seal},

@@ -1,19 +1,13 @@
 //! Taking in what is seen, read back, counted and measured, and the end of a job.
 
-use crate::job::Course;
-use crate::job::ReadBack;
-use crate::job::Readings;
-use crate::job::Supply;
-use crate::record::HousingName;
 use crate::{
     face::Label,
-    record::{Address, Seal},
-};
-
-use crate::job::{
-    About, Act, Code, Entry, ItemId, JobSide, Place, Seat, SeenAt,
-    seen::{Accepted, Arrival, LookSeen, ReReadSeen, RequestSeen, TestSeen},
-    state::State,
+    job::{
+        About, Act, Code, Course, Entry, ItemId, JobSide, Place, ReadBack, Readings, Seat, SeenAt, Supply,
+        seen::{Accepted, Arrival, LookSeen, ReReadSeen, RequestSeen, TestSeen},
+        state::State,
+    },
+    record::{Address, HousingName, Seal},
 };
 
 use super::{new_lead, unknown_lead};

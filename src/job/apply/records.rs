@@ -1,17 +1,15 @@
 //! Taking in records, corrections, flips and decisions.
 
-use crate::job::Housings;
-use std::collections::BTreeMap;
-
 use crate::{
     catalogue::Sealing,
     face::Label,
+    job::{
+        Decision, Flip, Housings, ItemId, Lead, OtherItem, OtherKind, Place, PlugItem, PlugOrigin,
+        RecordSide, state::State,
+    },
     record::{Address, CavityContent, HousingName, LeadSeen, Seal},
 };
-
-use crate::job::{
-    Decision, Flip, ItemId, Lead, OtherItem, OtherKind, Place, PlugItem, PlugOrigin, RecordSide, state::State,
-};
+use std::collections::BTreeMap;
 
 use super::{new_lead, repairs::is_new_wire};
 

@@ -1,11 +1,10 @@
 //! Taking in what is planned and done to leads.
 
-use crate::job::Items;
 use crate::{
     catalogue::Sealing,
     job::{
-        Act, Code, ItemId, JobSide, Lead, LeadOrder, LeadOrigin, MadeLead, Place, RepairDone, RepairKind,
-        Seat, state::State,
+        Act, Code, ItemId, Items, JobSide, Lead, LeadOrder, LeadOrigin, MadeLead, Place, RepairDone,
+        RepairKind, Seat, state::State,
     },
     reckoning::Finding,
     record::{Known, LeadSeen, Seal},
@@ -95,7 +94,7 @@ impl State {
         });
         let with = lead.joined_with.as_ref().filter(|_| *how == RepairKind::Join);
         let with = with.and_then(|id| self.items.lead(id));
-        let crimped_on = crimp.as_ref().and_then(|crimp| crimp.wire_of(lead).cloned());
+        let crimped_on = crimp.as_ref().and_then(|crimp| lead.wire_in(crimp).cloned());
         Some(RepairDone {
             n,
             damage_mm: lead.damage_mm(),

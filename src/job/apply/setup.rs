@@ -1,21 +1,16 @@
 //! Taking in what is set up before the first move: map, gates, views, locks, small parts.
 
-use crate::colour::Colour;
-use crate::face::PosePlace;
-use crate::job::Behind;
-use crate::job::Housings;
-use crate::job::MapSource;
-use crate::job::Question;
-use crate::job::Records;
-use crate::reckoning::DamageCause;
-use crate::record::Address;
 use crate::{
     catalogue::LockState,
-    face::{Face, Pose},
-    record::HousingName,
+    colour::Colour,
+    face::{Face, Pose, PosePlace},
+    job::{
+        Act, Behind, Fit, GateAnswer, GateKind, Housings, JobSide, MapSource, MatingVerdict, Question,
+        Records, seen::GateSeen, state::State,
+    },
+    reckoning::DamageCause,
+    record::{Address, HousingName},
 };
-
-use crate::job::{Act, Fit, GateAnswer, GateKind, JobSide, MatingVerdict, seen::GateSeen, state::State};
 
 impl State {
     pub(super) fn apply_compared(&mut self, question: Question, answer: Fit, mating_half: bool) {

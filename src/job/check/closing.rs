@@ -1,15 +1,13 @@
 //! Checks of locks, readings, requests, people and the end of a job.
 
-use crate::face::Label;
-use crate::record::Address;
-use crate::record::HousingName;
 use crate::{
-    face::Face,
+    face::{Face, Label},
+    job::{Code, FaceFault, JobSide, Refusal, state::State, target::Target},
     quantity::{quoted, says_something},
+    record::{Address, HousingName},
 };
 
-use super::{Checked, Rules, impossible};
-use crate::job::{Code, FaceFault, JobSide, Refusal, state::State, target::Target};
+use super::rules::{Checked, Rules, impossible};
 
 impl State {
     pub(super) fn check_accepted(

@@ -1,18 +1,20 @@
 //! Checks of what is done to leads.
 
-use crate::job::Housings;
-use crate::job::Items;
 use crate::{
     catalogue::{LockState, Seating},
     colour::Colour,
+    job::{
+        Act, Code, Housings, InHand, Inspected, ItemId, Items, JobSide, Lead, Occupant, Place, Refusal, Seat,
+        Tag,
+        state::State,
+        target::{Destination, Target},
+    },
     record::{Address, Seal},
 };
 
-use super::{Checked, Rules, impossible, setup::check_tag};
-use crate::job::{
-    Act, Code, InHand, Inspected, ItemId, JobSide, Lead, Occupant, Place, Refusal, Seat, Tag,
-    state::State,
-    target::{Destination, Target},
+use super::{
+    rules::{Checked, Rules, impossible},
+    setup::check_tag,
 };
 
 impl State {

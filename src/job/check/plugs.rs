@@ -1,13 +1,17 @@
 //! Checks of what is done to plugs, spare terminals, bridges and sightings.
 
-use crate::{catalogue::PartNumber, quantity::says_something, record::Address};
-
-use super::{Checked, Rules, impossible};
-use crate::job::{
-    Code, InHand, ItemId, JobSide, Occupant, OtherKind, Place, PlugSource, SeenAt,
-    state::State,
-    target::{Expected, Target},
+use crate::{
+    catalogue::PartNumber,
+    job::{
+        Code, InHand, ItemId, JobSide, Occupant, OtherKind, Place, PlugSource, SeenAt,
+        state::State,
+        target::{Expected, Target},
+    },
+    quantity::says_something,
+    record::Address,
 };
+
+use super::rules::{Checked, Rules, impossible};
 
 impl State {
     pub(super) fn check_plug_out(&self) -> Checked {

@@ -1,15 +1,12 @@
 //! Checks of the world a job carries, of its records and of decisions on them.
 
-use crate::job::Flip;
-use crate::job::Housings;
-use crate::job::Items;
 use crate::{
     catalogue::Delivered,
+    job::{Flip, Housings, ItemId, Items, JobSide, Occupant, Place, RecordSide, Refusal, state::State},
     record::{Address, CavityContent, HousingName},
 };
 
-use super::{Checked, Rules, impossible};
-use crate::job::{ItemId, JobSide, Occupant, Place, RecordSide, Refusal, state::State};
+use super::rules::{Checked, Rules, impossible};
 
 impl State {
     pub(super) fn check_ticket(&self) -> Checked {

@@ -1,11 +1,12 @@
 //! Checks of what is set up before the first move: map, views, anchors, gates, tags.
 
-use super::{Checked, Rules, impossible};
-use crate::catalogue::Delivered;
-use crate::face::PosePlace;
-use crate::job::{ItemId, JobSide, MapSource, MatingVerdict, Place, Refusal, Tag, state::State};
-use crate::record::Address;
-use crate::record::HousingName;
+use super::rules::{Checked, Rules, impossible};
+use crate::{
+    catalogue::Delivered,
+    face::PosePlace,
+    job::{ItemId, JobSide, MapSource, MatingVerdict, Place, Refusal, Tag, state::State},
+    record::{Address, HousingName},
+};
 
 impl State {
     pub(super) fn check_compared(&self, mating_half: bool) -> Checked {

@@ -1,11 +1,13 @@
 //! Flags about repairs: crimps, splices, and what their plans would do to the bundle.
 
 use super::{Flag, Flags};
-use crate::job::{
-    Code, Crimp, JobSide, Lead, Place, RepairDone, RepairKind, SplicePlan, splices::splices_on, state::State,
-    target::Target,
+use crate::{
+    job::{
+        Code, Crimp, JobSide, Lead, Place, RepairDone, RepairKind, SplicePlan, splices::splices_on,
+        state::State, target::Target,
+    },
+    reckoning::MOST_LEADS,
 };
-use crate::reckoning::MOST_LEADS;
 
 impl State {
     pub(super) fn flag_repairs(&self, target: &Target, flags: &mut Flags) {
@@ -86,7 +88,7 @@ impl State {
         if let Some((code, say, instead)) = self.other_wire(lead, crimp) {
             add(code, say, instead);
         }
-        let other = done.crimped_on.as_ref().zip(crimp.wire_of(lead));
+        let other = done.crimped_on.as_ref().zip(lead.wire_in(crimp));
         if let Some((then, now)) = other.filter(|(then, now)| !then.is_same_size(now)) {
             let say = format!(
                 "The crimp on {call} was made for {}; the wire has {}: its position is proved for another wire.",

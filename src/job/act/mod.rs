@@ -11,10 +11,14 @@ use crate::{
     shop_rules::{ShopRules, TestKind},
 };
 
+mod table;
+
+pub use table::Touches;
+
 use super::{
     code::Code,
     face_fault::FaceFault,
-    item::{ItemId, Tag, WireId},
+    item_id::{ItemId, Tag, WireId},
     repairs::{Behind, Crimp, LeadOrder, Splice},
     term::{
         About, Anyway, ArrivedVerdict, EnergyKind, Fit, Flip, GateAnswer, GateKind, Inspected, JobSide,
@@ -320,66 +324,4 @@ pub enum Act {
     Stop {
         why: String,
     },
-}
-
-impl Act {
-    /// Who goes on anyway, when the act says so.
-    pub fn anyway(&self) -> Option<&Anyway> {
-        match self {
-            Self::Lock { anyway, .. }
-            | Self::Assurance { anyway, .. }
-            | Self::Extract { anyway, .. }
-            | Self::CutFree { anyway, .. }
-            | Self::Inspect { anyway, .. }
-            | Self::Insert { anyway, .. }
-            | Self::TakePlug { anyway, .. }
-            | Self::FitPlug { anyway, .. }
-            | Self::MoveOther { anyway, .. }
-            | Self::Repair { anyway, .. }
-            | Self::Mate { anyway, .. } => anyway.as_ref(),
-            _ => None,
-        }
-    }
-
-    /// The place for `anyway`, on the acts a named person may insist on.
-    pub fn anyway_mut(&mut self) -> Option<&mut Option<Anyway>> {
-        match self {
-            Self::Lock { anyway, .. }
-            | Self::Assurance { anyway, .. }
-            | Self::Extract { anyway, .. }
-            | Self::CutFree { anyway, .. }
-            | Self::Inspect { anyway, .. }
-            | Self::Insert { anyway, .. }
-            | Self::TakePlug { anyway, .. }
-            | Self::FitPlug { anyway, .. }
-            | Self::MoveOther { anyway, .. }
-            | Self::Repair { anyway, .. }
-            | Self::Mate { anyway, .. } => Some(anyway),
-            _ => None,
-        }
-    }
-
-    /// Whether a named person may insist on it against a rule.
-    pub fn takes_anyway(&self) -> bool {
-        self.clone().anyway_mut().is_some()
-    }
-
-    /// The cavity the act is about, when it is about one.
-    pub fn address(&self) -> Option<&Address> {
-        match self {
-            Self::Recorded { at, .. }
-            | Self::RecordCorrected { at, .. }
-            | Self::Decided { at, .. }
-            | Self::Tug { at, .. }
-            | Self::LeftInOld { at, .. }
-            | Self::ReRead { at, .. } => Some(at),
-            Self::Extract { from, .. }
-            | Self::CutFree { from, .. }
-            | Self::TakePlug { from, .. }
-            | Self::MoveOther { from, .. }
-            | Self::Mapped { from, .. } => Some(from),
-            Self::Insert { into, .. } | Self::FitPlug { into, .. } => Some(into),
-            _ => None,
-        }
-    }
 }

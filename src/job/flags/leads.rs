@@ -1,16 +1,12 @@
-//! Flags about leads, plugs, other contents, and rules a named person went past.
+//! Flags on leads: where they are, how they sit, what was seen of them.
 
 use crate::{
+    job::{Code, JobSide, Lead, Place, RepairDone, RepairKind, Seat, state::State, target::Target},
     quantity::Length,
-    record::{Address, Seal},
+    record::Seal,
 };
 
 use super::{Flag, Flags};
-use crate::job::{
-    Code, ItemId, JobSide, Lead, OtherKind, Place, PlugOrigin, PrefittedWay, RepairDone, RepairKind, Seat,
-    state::{Occupant, State},
-    target::{Expected, Target},
-};
 
 /// Re-forming a tang is done once; the second time the terminal is replaced.
 const REFORMS_TOO_MANY: usize = 2;
@@ -136,131 +132,5 @@ impl State {
         let cut_back = |done: &RepairDone| done.crimp.as_ref()?.cut_back.as_ref().map(Length::mm);
         let gone: f64 = renewed.map(|done| used + cut_back(done).unwrap_or(0.0)).sum();
         Some((slack - gone, used))
-    }
-
-    pub(super) fn flag_plugs(&self, target: &Target, flags: &mut Flags) {
-        let occupants = self.items.occupants();
-        let prefitted: std::collections::BTreeMap<Address, PrefittedWay> =
-            self.prefitted_plugs(target, &occupants).into_iter().collect();
-        for plug in &self.items.plugs {
-            match &plug.place {
-                Place::In(at) if self.housings.side_of(at) == Some(JobSide::New) => {
-                    let expected = target.expected(at);
-                    // Behind a spare terminal the plug belongs to the spare.
-                    let behind = !matches!(occupants.get(at), Some(Occupant::Plug(_)));
-                    let wrong = !behind && !expected.takes_plug();
-                    if wrong && plug.origin == PlugOrigin::Prefitted && plug.came_from.is_none() {
-                        let say = format!("{at} is delivered with a plug, and something else goes there.");
-                        flags.push(
-                            Flag::job(Code::PrefittedPlug, say, use_of_plug(prefitted.get(at))).at(self, at),
-                        );
-                    } else if wrong {
-                        let say = format!("The plug in {at} does not belong there.");
-                        flags.push(
-                            Flag::job(
-                                Code::PlugWrongCavity,
-                                say,
-                                "Take it out: something else goes there, or nothing.",
-                            )
-                            .at(self, at),
-                        );
-                    }
-                    if let (Some(size), Some(cavity)) = (&plug.size, self.housings.cavity_size(at))
-                        && *size != cavity
-                    {
-                        let say =
-                            format!("The plug in {at} is size {size}, and the cavity is size {cavity}.");
-                        flags.push(
-                            Flag::job(Code::PlugSize, say, "Fit a plug of the cavity's size.").at(self, at),
-                        );
-                    }
-                }
-                Place::Hand => {
-                    flags.push(Flag::job(
-                        Code::InHand,
-                        "A plug is in the hand.",
-                        "Fit it, put it back, or lay it in the tray.",
-                    ));
-                }
-                Place::Tray => {
-                    flags.push(Flag::job(
-                        Code::Parked,
-                        "A plug lies in the tray.",
-                        "Fit it, scrap it or return it.",
-                    ));
-                }
-                Place::Lost => self.flag_lost_plug(plug, target, &occupants, flags),
-                _ => {}
-            }
-        }
-    }
-
-    /// A lost plug is a fault of its own until its cavity is filled: it may rattle in the
-    /// connector.
-    fn flag_lost_plug(
-        &self,
-        plug: &crate::job::PlugItem,
-        target: &Target,
-        occupants: &std::collections::BTreeMap<&Address, Occupant<'_>>,
-        flags: &mut Flags,
-    ) {
-        let ItemId::At(home) = &plug.id else { return };
-        let Some(to) = self.mapping.mapped(home) else { return };
-        if !occupants.contains_key(to) && matches!(target.expected(to), Expected::Plug(_)) {
-            let say = format!("The plug of {} is lost.", home.label);
-            let instead = "Search floor, tray, mating half and harness cover; then fit a new one.";
-            flags.push(Flag::job(Code::PlugMissing, say, instead).at(self, to));
-        }
-    }
-
-    pub(super) fn flag_others(&self, target: &Target, flags: &mut Flags) {
-        for other in &self.items.others {
-            let (code, what) = match &other.kind {
-                OtherKind::Spare => (Code::SpareMissing, "spare terminal".to_owned()),
-                OtherKind::Bridge(what) => (Code::BridgeMissing, what.clone()),
-            };
-            let wanted = target.cavities.values().any(|e| *e == Expected::Other(other.id.clone()));
-            match &other.place {
-                Place::In(at) if self.housings.side_of(at) == Some(JobSide::New) => {
-                    let fits = match target.expected(at) {
-                        Expected::Other(id) => *id == other.id,
-                        // A spare terminal with its plug fills a hole as well as a plug alone.
-                        Expected::SpareAndPlug | Expected::Plug(_) => {
-                            other.kind == OtherKind::Spare && self.items.plug_at(at).is_some()
-                        }
-                        _ => false,
-                    };
-                    let say = format!("The {what} in {at} does not belong there.");
-                    let flag = Flag::job(code, say, "Move it to the cavity it is mapped to.").at(self, at);
-                    flags.extend((!fits).then_some(flag));
-                }
-                Place::In(_) => {}
-                Place::Hand | Place::Parked(_) => {
-                    flags.push(Flag::job(
-                        Code::Parked,
-                        format!("A {what} is set aside."),
-                        "Put it where it belongs.",
-                    ));
-                }
-                _ if wanted => {
-                    flags.push(Flag::job(
-                        code,
-                        format!("The {what} {} is gone.", other.id),
-                        "Find it, or fit one like it.",
-                    ));
-                }
-                _ => {}
-            }
-        }
-    }
-}
-
-/// What is to be done with a plug that is in the way.
-fn use_of_plug(way: Option<&PrefittedWay>) -> String {
-    match way {
-        Some(PrefittedWay::Goes(to)) => {
-            format!("Take the plug out first; {to} needs one of its size: use it there, if it is undamaged.")
-        }
-        _ => "Take the plug out first, and return it.".to_owned(),
     }
 }
