@@ -52,9 +52,6 @@ const KNOWN_CIRCLES: &[&[&str]] = &[
         "screen/ask/tool.rs",
         "screen/state.rs",
     ],
-    &["service/enter.rs", "service/open.rs"],
-    &["store/folder/index.rs", "store/port.rs"],
-    &["store/folder/mod.rs", "store/folder/tool_book_file.rs", "store/folder/writer.rs"],
 ];
 
 /// How many uses of one file by another are told.
