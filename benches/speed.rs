@@ -6,12 +6,13 @@ use std::time::{Duration, Instant};
 use crossterm::event::{KeyCode, KeyEvent, KeyModifiers};
 use ratatui::{buffer::Buffer, layout::Rect};
 use repin::{
-    catalogue::Catalogue,
+    form::Catalogue,
+    form::read_acts,
     job::{About, Act, Entry, Job, JobSide},
     reckoning::{LeadAsk, StaggerRequest, ToolBook, bundle_of, stagger},
     screen::{JobView, Palette, Theme, Ui, view},
     service::{Shop, board},
-    store::{line_of, read_acts, read_journal},
+    store::{line_of, read_journal},
 };
 
 /// The 206-way bulkhead, recorded.

@@ -16,6 +16,7 @@
 //! * [`picture`]: faces as grids of marked text cells, painted by the command line and the screen.
 //! * [`request`]: the parts request.
 //! * [`exchange`]: wiring lists from spreadsheets and open harness files; bytes to values and back.
+//! * [`form`]: every form on disk, versioned: text to values and back.
 //! * [`store`]: journals behind one port, in a folder or in memory; the only module that writes files.
 //! * [`service`]: the use cases, the only caller of the store: start, open, enter, send, list.
 //! * [`cli`]: one file per subcommand.
@@ -28,6 +29,7 @@ pub mod cli;
 pub mod colour;
 pub mod exchange;
 pub mod face;
+pub mod form;
 pub mod job;
 pub mod picture;
 pub mod quantity;

@@ -5,45 +5,39 @@ use std::collections::BTreeSet;
 
 use super::{
     check_housing::check_housing,
+    draft::{FamilyDraft, PlugDraft, TerminalDraft, WireSealDraft},
     family::{CrimpHeight, Family, Gender, Housing, Plug, Terminal, WireSeal},
     finding::{FieldFinding, FieldPath, Findings},
-    form::{FamilyForm, PlugForm, TerminalForm, WireSealForm},
     part::{PartNumber, SizeName},
 };
 use crate::quantity::plain_text;
 
-/// The file format this program reads.
-const FORMAT: u32 = 1;
-
 /// Checks a family; every finding, or the family.
-pub fn check_family(form: &FamilyForm) -> Result<Family, Vec<FieldFinding>> {
+pub fn check_family(draft: &FamilyDraft) -> Result<Family, Vec<FieldFinding>> {
     let mut findings = Findings::default();
     let top = FieldPath::default();
-    if form.format != FORMAT {
-        let say = format!("format {} is not known", form.format);
-        findings.add_with(top.field("format"), say, "format 1 is read; this file is for a newer repin");
-    }
-    let id = findings.take(top.field("id"), form.id.parse());
-    let title = findings.take(top.field("title"), plain_text("title", &form.title, 120));
+    let id = findings.take(top.field("id"), draft.id.parse());
+    let title = findings.take(top.field("title"), plain_text("title", &draft.title, 120));
     let parts = Parts {
-        terminals: gather(&form.terminals, top.field("terminals"), &mut findings, terminal),
-        wire_seals: gather(&form.wire_seals, top.field("wire_seals"), &mut findings, wire_seal),
-        plugs: gather(&form.plugs, top.field("plugs"), &mut findings, plug),
+        terminals: gather(&draft.terminals, top.field("terminals"), &mut findings, terminal),
+        wire_seals: gather(&draft.wire_seals, top.field("wire_seals"), &mut findings, wire_seal),
+        plugs: gather(&draft.plugs, top.field("plugs"), &mut findings, plug),
     };
     parts.check_sizes(&mut findings);
-    if form.housings.is_empty() {
+    if draft.housings.is_empty() {
         findings.add(top.field("housings"), "a family needs at least one housing");
     }
-    let housings = gather(&form.housings, top.field("housings"), &mut findings, |housing, path, findings| {
-        check_housing(housing, path, &parts, form, findings)
-    });
-    check_part_numbers(form, &mut findings);
-    check_housing_ids(&housings, form, &mut findings);
+    let housings =
+        gather(&draft.housings, top.field("housings"), &mut findings, |housing, path, findings| {
+            check_housing(housing, path, &parts, draft, findings)
+        });
+    check_part_numbers(draft, &mut findings);
+    check_housing_ids(&housings, draft, &mut findings);
     match (id, title, findings.is_empty()) {
         (Some(id), Some(title), true) => Ok(Family {
             id,
             title,
-            source: (&form.source).into(),
+            source: draft.source.clone(),
             terminals: parts.terminals,
             wire_seals: parts.wire_seals,
             plugs: parts.plugs,
@@ -113,7 +107,7 @@ pub(super) fn gather<F, T>(
     findings: &mut Findings,
     check: impl Fn(&F, &FieldPath, &mut Findings) -> Option<T>,
 ) -> Vec<T> {
-    forms.iter().enumerate().filter_map(|(n, form)| check(form, &path.index(n), findings)).collect()
+    forms.iter().enumerate().filter_map(|(n, draft)| check(draft, &path.index(n), findings)).collect()
 }
 
 /// A range of positive numbers, the lower one first.
@@ -131,20 +125,20 @@ fn above_zero(value: f64, path: FieldPath, findings: &mut Findings) {
     }
 }
 
-fn terminal(form: &TerminalForm, path: &FieldPath, findings: &mut Findings) -> Option<Terminal> {
-    range(form.wire_mm2, path.field("wire_mm2"), findings);
-    range(form.insulation_mm, path.field("insulation_mm"), findings);
-    for (name, value) in [("strip_mm", form.strip_mm), ("used_mm", form.used_mm)] {
+fn terminal(draft: &TerminalDraft, path: &FieldPath, findings: &mut Findings) -> Option<Terminal> {
+    range(draft.wire_mm2, path.field("wire_mm2"), findings);
+    range(draft.insulation_mm, path.field("insulation_mm"), findings);
+    for (name, value) in [("strip_mm", draft.strip_mm), ("used_mm", draft.used_mm)] {
         if let Some(value) = value {
             above_zero(value, path.field(name), findings);
         }
     }
     let mut crimps = Vec::new();
-    for (n, crimp) in form.crimps.iter().enumerate() {
+    for (n, crimp) in draft.crimps.iter().enumerate() {
         let path = path.field("crimps").index(n);
         above_zero(crimp.height_mm, path.field("height_mm"), findings);
         above_zero(crimp.tolerance_mm, path.field("tolerance_mm"), findings);
-        if !(form.wire_mm2.0..=form.wire_mm2.1).contains(&crimp.wire_mm2) {
+        if !(draft.wire_mm2.0..=draft.wire_mm2.1).contains(&crimp.wire_mm2) {
             let say = format!("a crimp on {} mm² is outside the wires this terminal takes", crimp.wire_mm2);
             findings.add(path.field("wire_mm2"), say);
         }
@@ -156,51 +150,51 @@ fn terminal(form: &TerminalForm, path: &FieldPath, findings: &mut Findings) -> O
             origin,
         }));
     }
-    let part = findings.take(path.field("part"), form.part.parse());
-    let size = findings.take(path.field("size"), form.size.parse());
-    let plating = findings.take(path.field("plating"), plain_text("plating", &form.plating, 40));
+    let part = findings.take(path.field("part"), draft.part.parse());
+    let size = findings.take(path.field("size"), draft.size.parse());
+    let plating = findings.take(path.field("plating"), plain_text("plating", &draft.plating, 40));
     Some(Terminal {
         part: part?,
         size: size?,
-        gender: form.gender.into(),
+        gender: draft.gender,
         plating: plating?,
-        wire_mm2: form.wire_mm2,
-        insulation_mm: form.insulation_mm,
-        strip_mm: form.strip_mm,
-        used_mm: form.used_mm,
-        held_by: form.held_by.into(),
-        released_from: form.released_from.into(),
-        seating: form.seating.into(),
+        wire_mm2: draft.wire_mm2,
+        insulation_mm: draft.insulation_mm,
+        strip_mm: draft.strip_mm,
+        used_mm: draft.used_mm,
+        held_by: draft.held_by,
+        released_from: draft.released_from,
+        seating: draft.seating,
         crimps,
     })
 }
 
-fn wire_seal(form: &WireSealForm, path: &FieldPath, findings: &mut Findings) -> Option<WireSeal> {
-    range(form.insulation_mm, path.field("insulation_mm"), findings);
-    let part = findings.take(path.field("part"), form.part.parse());
-    let size = findings.take(path.field("size"), form.size.parse());
-    let colour = findings.take(path.field("colour"), plain_text("colour", &form.colour, 40));
-    Some(WireSeal { part: part?, size: size?, insulation_mm: form.insulation_mm, colour: colour? })
+fn wire_seal(draft: &WireSealDraft, path: &FieldPath, findings: &mut Findings) -> Option<WireSeal> {
+    range(draft.insulation_mm, path.field("insulation_mm"), findings);
+    let part = findings.take(path.field("part"), draft.part.parse());
+    let size = findings.take(path.field("size"), draft.size.parse());
+    let colour = findings.take(path.field("colour"), plain_text("colour", &draft.colour, 40));
+    Some(WireSeal { part: part?, size: size?, insulation_mm: draft.insulation_mm, colour: colour? })
 }
 
-fn plug(form: &PlugForm, path: &FieldPath, findings: &mut Findings) -> Option<Plug> {
-    let part = findings.take(path.field("part"), form.part.parse());
-    let size = findings.take(path.field("size"), form.size.parse());
-    let colour = findings.take(path.field("colour"), plain_text("colour", &form.colour, 40));
-    if form.pack == Some(0) {
+fn plug(draft: &PlugDraft, path: &FieldPath, findings: &mut Findings) -> Option<Plug> {
+    let part = findings.take(path.field("part"), draft.part.parse());
+    let size = findings.take(path.field("size"), draft.size.parse());
+    let colour = findings.take(path.field("colour"), plain_text("colour", &draft.colour, 40));
+    if draft.pack == Some(0) {
         findings.add_with(path.field("pack"), "a pack of 0 is no pack", "leave pack away for single parts");
     }
-    Some(Plug { part: part?, size: size?, colour: colour?, pack: form.pack })
+    Some(Plug { part: part?, size: size?, colour: colour?, pack: draft.pack })
 }
 
 /// One part number is one part: no kind of part twice with one size, no two kinds with one number.
-fn check_part_numbers(form: &FamilyForm, findings: &mut Findings) {
+fn check_part_numbers(draft: &FamilyDraft, findings: &mut Findings) {
     let top = FieldPath::default();
     let mut seen: Vec<(&str, &'static str, &str)> = Vec::new();
-    let terminals = form.terminals.iter().map(|t| ("terminals", t.part.as_str(), t.size.as_str()));
-    let seals = form.wire_seals.iter().map(|s| ("wire_seals", s.part.as_str(), s.size.as_str()));
-    let plugs = form.plugs.iter().map(|p| ("plugs", p.part.as_str(), p.size.as_str()));
-    let housings = form.housings.iter().map(|h| ("housings", h.part.as_str(), ""));
+    let terminals = draft.terminals.iter().map(|t| ("terminals", t.part.as_str(), t.size.as_str()));
+    let seals = draft.wire_seals.iter().map(|s| ("wire_seals", s.part.as_str(), s.size.as_str()));
+    let plugs = draft.plugs.iter().map(|p| ("plugs", p.part.as_str(), p.size.as_str()));
+    let housings = draft.housings.iter().map(|h| ("housings", h.part.as_str(), ""));
     let mut index = 0;
     for (list, part, size) in terminals.chain(seals).chain(plugs).chain(housings) {
         index = if seen.last().is_some_and(|(_, last, _)| *last == list) { index + 1 } else { 0 };
@@ -215,10 +209,10 @@ fn check_part_numbers(form: &FamilyForm, findings: &mut Findings) {
     }
 }
 
-fn check_housing_ids(housings: &[Housing], form: &FamilyForm, findings: &mut Findings) {
+fn check_housing_ids(housings: &[Housing], draft: &FamilyDraft, findings: &mut Findings) {
     let path = FieldPath::default().field("housings");
     let mut seen = BTreeSet::new();
-    for (n, housing) in form.housings.iter().enumerate() {
+    for (n, housing) in draft.housings.iter().enumerate() {
         if !seen.insert(housing.id.as_str()) && housings.iter().any(|h| h.id.as_str() == housing.id) {
             let say = format!("the housing id {} is given twice", housing.id);
             findings.add(path.index(n).field("id"), say);

@@ -5,12 +5,11 @@ use std::collections::{BTreeMap, BTreeSet};
 use super::{
     check::{Parts, gather, range, sizes_in_words},
     check_layout::layout,
+    draft::{BridgeDraft, FamilyDraft, HousingDraft, LockDraft, SealingDraft, SmallPartDraft},
     family::{
         Bridge, Cavity, Delivered, Feature, Housing, LockState, Sealing, SecondaryLock, SmallPart, Supplied,
     },
     finding::{FieldPath, Findings},
-    form::{BridgeForm, FamilyForm, HousingForm, LockForm, SealingForm, SmallPartForm},
-    pairs::Pairs,
     part::{HousingId, PartNumber, SizeName},
 };
 use crate::{
@@ -22,41 +21,41 @@ type LabelPairs = Vec<(Label, Label)>;
 
 /// Checks a housing; none when something about it was found.
 pub(super) fn check_housing(
-    form: &HousingForm,
+    draft: &HousingDraft,
     path: &FieldPath,
     parts: &Parts,
-    family: &FamilyForm,
+    family: &FamilyDraft,
     findings: &mut Findings,
 ) -> Option<Housing> {
-    let id = findings.take(path.field("id"), form.id.parse::<HousingId>());
-    let part = findings.take(path.field("part"), form.part.parse());
-    let title = findings.take(path.field("title"), plain_text("title", &form.title, 120));
-    let revision = optional(&form.revision, "revision", path, findings);
-    let colour = optional(&form.colour, "colour", path, findings);
-    let key_code = optional(&form.key_code, "key_code", path, findings);
-    let sealing = sealing(&form.sealing, path, findings);
-    let features = features(form, path, findings);
-    let lock = form.lock.as_ref().and_then(|lock| check_lock(lock, &path.field("lock"), findings));
+    let id = findings.take(path.field("id"), draft.id.parse::<HousingId>());
+    let part = findings.take(path.field("part"), draft.part.parse());
+    let title = findings.take(path.field("title"), plain_text("title", &draft.title, 120));
+    let revision = optional(&draft.revision, "revision", path, findings);
+    let colour = optional(&draft.colour, "colour", path, findings);
+    let key_code = optional(&draft.key_code, "key_code", path, findings);
+    let sealing = sealing(&draft.sealing, path, findings);
+    let features = features(draft, path, findings);
+    let lock = draft.lock.as_ref().and_then(|lock| check_lock(lock, &path.field("lock"), findings));
     let assurance_path = path.field("assurance");
-    let assurance = form.assurance.as_ref().and_then(|part| small_part(part, &assurance_path, findings));
-    let small_parts = gather(&form.small_parts, path.field("small_parts"), findings, small_part);
-    check_names_differ(form.small_parts.iter().map(|p| p.name.as_str()), "small_parts", path, findings);
-    let (layout, spots) = laid_out(form, path, findings)?;
+    let assurance = draft.assurance.as_ref().and_then(|part| small_part(part, &assurance_path, findings));
+    let small_parts = gather(&draft.small_parts, path.field("small_parts"), findings, small_part);
+    check_names_differ(draft.small_parts.iter().map(|p| p.name.as_str()), "small_parts", path, findings);
+    let (layout, spots) = laid_out(draft, path, findings)?;
     let mut cavities = Cavities { spots: &spots, findings };
-    let bridges = gather_bridges(form, path, &mut cavities);
-    let cells = cavities.all(form, path, parts, &sealing, &bridges);
-    let also = cavities.also(form, path);
-    let replaces = cavities.replaces(form, path, family);
+    let bridges = gather_bridges(draft, path, &mut cavities);
+    let cells = cavities.all(draft, path, parts, &sealing, &bridges);
+    let also = cavities.also(draft, path);
+    let replaces = cavities.replaces(draft, path, family);
     Some(Housing {
         id: id?,
         part: part?,
         title: title?,
         revision,
-        gender: form.gender.into(),
+        gender: draft.gender,
         colour,
         key_code,
         sealing,
-        drawn: form.drawn.into(),
+        drawn: draft.drawn,
         features,
         pitch_mm: layout.pitch_mm(&spots),
         layout,
@@ -71,8 +70,8 @@ pub(super) fn check_housing(
     })
 }
 
-fn laid_out(form: &HousingForm, path: &FieldPath, findings: &mut Findings) -> Option<(Layout, Vec<Spot>)> {
-    let layout = findings.take(path.field("layout"), layout(&form.layout))?;
+fn laid_out(draft: &HousingDraft, path: &FieldPath, findings: &mut Findings) -> Option<(Layout, Vec<Spot>)> {
+    let layout = findings.take(path.field("layout"), layout(&draft.layout))?;
     let spots = findings.take(path.field("layout"), layout.spots())?;
     Some((layout, spots))
 }
@@ -86,26 +85,26 @@ fn optional(
     text.as_ref().and_then(|text| findings.take(path.field(name), plain_text(name, text, 40)))
 }
 
-fn sealing(form: &SealingForm, path: &FieldPath, findings: &mut Findings) -> Sealing {
-    match form {
-        SealingForm::Individual => Sealing::Individual,
-        SealingForm::Unsealed => Sealing::Unsealed,
-        SealingForm::Mat { hole_mm } => {
+fn sealing(draft: &SealingDraft, path: &FieldPath, findings: &mut Findings) -> Sealing {
+    match draft {
+        SealingDraft::Individual => Sealing::Individual,
+        SealingDraft::Unsealed => Sealing::Unsealed,
+        SealingDraft::Mat { hole_mm } => {
             range(*hole_mm, path.field("sealing").field("hole_mm"), findings);
             Sealing::Mat { hole_mm: *hole_mm }
         }
     }
 }
 
-fn features(form: &HousingForm, path: &FieldPath, findings: &mut Findings) -> Vec<Feature> {
-    check_names_differ(form.features.iter().map(|(name, _)| name.as_str()), "features", path, findings);
+fn features(draft: &HousingDraft, path: &FieldPath, findings: &mut Findings) -> Vec<Feature> {
+    check_names_differ(draft.features.iter().map(|(name, _)| name.as_str()), "features", path, findings);
     let mut features = Vec::new();
-    for (n, (name, side)) in form.features.iter().enumerate() {
+    for (n, (name, side)) in draft.features.iter().enumerate() {
         let path = path.field("features").index(n);
         if name.parse::<Side>().is_ok() {
             findings.add_with(path, format!("{name} is a side, not a feature"), "such as latch, key or lock");
         } else if let Some(name) = findings.take(path, plain_text("feature", name, 20)) {
-            features.push(Feature { name, side: (*side).into() });
+            features.push(Feature { name, side: *side });
         }
     }
     features
@@ -138,34 +137,34 @@ fn part_to_order(
     part.as_ref().and_then(|part| findings.take(path.field("part"), part.parse()))
 }
 
-fn check_lock(form: &LockForm, path: &FieldPath, findings: &mut Findings) -> Option<SecondaryLock> {
-    let open_state = form.open.into();
+fn check_lock(draft: &LockDraft, path: &FieldPath, findings: &mut Findings) -> Option<SecondaryLock> {
+    let open_state = draft.open;
     if !matches!(open_state, LockState::PreSet | LockState::Out) {
         let say = "terminals can go in and out only while the lock is pre-set or out";
         findings.add_with(path.field("open"), say, "allowed: PreSet, Out");
     }
-    let delivered = form.delivered.into();
+    let delivered = draft.delivered;
     if delivered == LockState::Broken {
         let say = "no lock is delivered broken";
         findings.add_with(path.field("delivered"), say, "allowed: FullSet, PreSet, Out");
     }
-    let supplied = form.supplied.into();
-    let part = part_to_order(&form.part, supplied, path, findings);
-    let kind = findings.take(path.field("kind"), plain_text("kind of lock", &form.kind, 40))?;
-    let released_from = form.released_from.into();
+    let supplied = draft.supplied;
+    let part = part_to_order(&draft.part, supplied, path, findings);
+    let kind = findings.take(path.field("kind"), plain_text("kind of lock", &draft.kind, 40))?;
+    let released_from = draft.released_from;
     Some(SecondaryLock { part, kind, open_state, released_from, delivered, supplied })
 }
 
-fn small_part(form: &SmallPartForm, path: &FieldPath, findings: &mut Findings) -> Option<SmallPart> {
-    let supplied = form.supplied.into();
-    let part = part_to_order(&form.part, supplied, path, findings);
-    let name = findings.take(path.field("name"), plain_text("name", &form.name, 40))?;
+fn small_part(draft: &SmallPartDraft, path: &FieldPath, findings: &mut Findings) -> Option<SmallPart> {
+    let supplied = draft.supplied;
+    let part = part_to_order(&draft.part, supplied, path, findings);
+    let name = findings.take(path.field("name"), plain_text("name", &draft.name, 40))?;
     Some(SmallPart { name, part, supplied })
 }
 
-fn gather_bridges(form: &HousingForm, path: &FieldPath, cavities: &mut Cavities<'_>) -> Vec<Bridge> {
+fn gather_bridges(draft: &HousingDraft, path: &FieldPath, cavities: &mut Cavities<'_>) -> Vec<Bridge> {
     let mut bridges = Vec::new();
-    for (n, bridge) in form.bridges.iter().enumerate() {
+    for (n, bridge) in draft.bridges.iter().enumerate() {
         bridges.extend(cavities.bridge(bridge, &path.field("bridges").index(n)));
     }
     bridges
@@ -181,24 +180,24 @@ impl Cavities<'_> {
     /// The cavities with size, tang and what they hold on delivery.
     fn all(
         &mut self,
-        form: &HousingForm,
+        draft: &HousingDraft,
         path: &FieldPath,
         parts: &Parts,
         sealing: &Sealing,
         bridges: &[Bridge],
     ) -> Vec<Cavity> {
-        let delivered = self.delivered(form, path, bridges);
-        let sizes = self.sizes(form, path);
+        let delivered = self.delivered(draft, path, bridges);
+        let sizes = self.sizes(draft, path);
         let mut tangs: BTreeMap<Label, Side> = BTreeMap::new();
-        for (n, (side, at)) in form.tangs.iter().enumerate() {
+        for (n, (side, at)) in draft.tangs.iter().enumerate() {
             let path = path.field("tangs").index(n).index(1);
             for label in self.labels(at, &path) {
-                if tangs.insert(label.clone(), (*side).into()).is_some() {
+                if tangs.insert(label.clone(), *side).is_some() {
                     self.findings.add(path.clone(), format!("cavity {label} has a tang direction already"));
                 }
             }
         }
-        let usual = self.findings.take(path.field("size"), form.size.parse::<SizeName>());
+        let usual = self.findings.take(path.field("size"), draft.size.parse::<SizeName>());
         let cavities: Vec<Cavity> = self
             .spots
             .iter()
@@ -209,13 +208,13 @@ impl Cavities<'_> {
                 Some(Cavity { tang: tangs.get(&label).copied(), label, size, delivered })
             })
             .collect();
-        self.check_parts(&cavities, form, path, parts, sealing);
+        self.check_parts(&cavities, draft, path, parts, sealing);
         cavities
     }
 
-    fn sizes(&mut self, form: &HousingForm, path: &FieldPath) -> BTreeMap<Label, SizeName> {
+    fn sizes(&mut self, draft: &HousingDraft, path: &FieldPath) -> BTreeMap<Label, SizeName> {
         let mut sizes = BTreeMap::new();
-        for (n, (size, at)) in form.sizes.iter().enumerate() {
+        for (n, (size, at)) in draft.sizes.iter().enumerate() {
             let path = path.field("sizes").index(n);
             let size = self.findings.take(path.index(0), size.parse::<SizeName>());
             for label in self.labels(at, &path.index(1)) {
@@ -230,13 +229,13 @@ impl Cavities<'_> {
 
     fn delivered(
         &mut self,
-        form: &HousingForm,
+        draft: &HousingDraft,
         path: &FieldPath,
         bridges: &[Bridge],
     ) -> BTreeMap<Label, Delivered> {
         let mut named: Vec<(FieldPath, Label, Delivered)> = Vec::new();
         for (name, listed, what) in
-            [("blocked", &form.blocked, Delivered::Blocked), ("plugged", &form.plugged, Delivered::Plugged)]
+            [("blocked", &draft.blocked, Delivered::Blocked), ("plugged", &draft.plugged, Delivered::Plugged)]
         {
             let path = path.field(name);
             named.extend(self.labels(listed, &path).into_iter().map(|label| (path.clone(), label, what)));
@@ -258,16 +257,16 @@ impl Cavities<'_> {
     fn check_parts(
         &mut self,
         cavities: &[Cavity],
-        form: &HousingForm,
+        draft: &HousingDraft,
         path: &FieldPath,
         parts: &Parts,
         sealing: &Sealing,
     ) {
-        let known: BTreeSet<&SizeName> = parts.terminal_sizes(form.gender.into()).into_iter().collect();
+        let known: BTreeSet<&SizeName> = parts.terminal_sizes(draft.gender).into_iter().collect();
         let open: Vec<&Cavity> = cavities.iter().filter(|c| c.delivered != Delivered::Blocked).collect();
         let used: BTreeSet<&SizeName> = open.iter().map(|c| &c.size).collect();
         for size in used {
-            let at = form.sizes.iter().position(|(name, _)| name.trim() == size.as_str());
+            let at = draft.sizes.iter().position(|(name, _)| name.trim() == size.as_str());
             let path = at.map_or(path.field("size"), |n| path.field("sizes").index(n).index(0));
             // A housing described at the bench has no parts yet: nothing can be held against them.
             if parts.are_none() {
@@ -291,21 +290,21 @@ impl Cavities<'_> {
         }
     }
 
-    fn bridge(&mut self, form: &BridgeForm, path: &FieldPath) -> Option<Bridge> {
-        let at = self.labels(&form.at, &path.field("at"));
-        if form.at.is_empty() {
+    fn bridge(&mut self, draft: &BridgeDraft, path: &FieldPath) -> Option<Bridge> {
+        let at = self.labels(&draft.at, &path.field("at"));
+        if draft.at.is_empty() {
             self.findings.add(path.field("at"), "a bridge or clip sits in at least one cavity");
         }
-        let part = form.part.as_ref();
+        let part = draft.part.as_ref();
         let part = part.and_then(|part| self.findings.take(path.field("part"), part.parse()));
-        let name = self.findings.take(path.field("name"), plain_text("name", &form.name, 40))?;
+        let name = self.findings.take(path.field("name"), plain_text("name", &draft.name, 40))?;
         Some(Bridge { name, part, at })
     }
 
-    fn also(&mut self, form: &HousingForm, path: &FieldPath) -> Vec<(String, LabelPairs)> {
-        check_names_differ(form.also.iter().map(|(name, _)| name.as_str()), "also", path, self.findings);
+    fn also(&mut self, draft: &HousingDraft, path: &FieldPath) -> Vec<(String, LabelPairs)> {
+        check_names_differ(draft.also.iter().map(|(name, _)| name.as_str()), "also", path, self.findings);
         let mut also = Vec::new();
-        for (n, (name, pairs)) in form.also.iter().enumerate() {
+        for (n, (name, pairs)) in draft.also.iter().enumerate() {
             let path = path.field("also").index(n);
             let name = self.findings.take(path.index(0), plain_text("name", name, 40));
             let pairs = self.pairs(pairs, &path.index(1), Some(self.spots), None);
@@ -316,15 +315,15 @@ impl Cavities<'_> {
 
     fn replaces(
         &mut self,
-        form: &HousingForm,
+        draft: &HousingDraft,
         path: &FieldPath,
-        family: &FamilyForm,
+        family: &FamilyDraft,
     ) -> Vec<(HousingId, LabelPairs)> {
-        check_names_differ(form.replaces.iter().map(|(id, _)| id.as_str()), "replaces", path, self.findings);
+        check_names_differ(draft.replaces.iter().map(|(id, _)| id.as_str()), "replaces", path, self.findings);
         let mut replaces = Vec::new();
-        for (n, (id, pairs)) in form.replaces.iter().enumerate() {
+        for (n, (id, pairs)) in draft.replaces.iter().enumerate() {
             let path = path.field("replaces").index(n);
-            if *id == form.id {
+            if *id == draft.id {
                 self.findings.add(path.index(0), "a housing does not replace itself");
             }
             // A housing of another family cannot be looked into from here.
@@ -340,13 +339,13 @@ impl Cavities<'_> {
     /// Pairs of labels, no label twice on either side, each among the cavities given for its side.
     fn pairs(
         &mut self,
-        pairs: &Pairs,
+        pairs: &[(String, String)],
         path: &FieldPath,
         left: Option<&[Spot]>,
         right: Option<&[Spot]>,
     ) -> LabelPairs {
         let mut taken: LabelPairs = Vec::new();
-        for (n, (from, to)) in pairs.0.iter().enumerate() {
+        for (n, (from, to)) in pairs.iter().enumerate() {
             let path = path.entry(n, from);
             let labels: Result<(Label, Label), TextProblem> = from.parse().and_then(|f| Ok((f, to.parse()?)));
             let Some((from, to)) = self.findings.take(path.clone(), labels) else { continue };

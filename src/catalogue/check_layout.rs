@@ -1,6 +1,6 @@
 //! A layout as written, turned into one that can be numbered.
 
-use super::form::{GroupForm, LayoutForm, NumberingForm, RingNumberingForm};
+use super::draft::{GroupDraft, LayoutDraft, NumberingDraft, RingNumberingDraft};
 use crate::{
     face::{Counter, Grid, Group, Label, Layout, LayoutProblem, Naming, Numbering, Points, Ring},
     quantity::TextProblem,
@@ -22,18 +22,18 @@ pub(super) enum LayoutFormProblem {
 }
 
 /// The layout as written.
-pub(super) fn layout(form: &LayoutForm) -> Result<Layout, LayoutFormProblem> {
-    Ok(match form {
-        LayoutForm::Grid { rows, columns, staggered, left_out, pitch_mm, numbering } => Layout::Grid(Grid {
+pub(super) fn layout(draft: &LayoutDraft) -> Result<Layout, LayoutFormProblem> {
+    Ok(match draft {
+        LayoutDraft::Grid { rows, columns, staggered, left_out, pitch_mm, numbering } => Layout::Grid(Grid {
             rows: *rows,
             columns: *columns,
-            staggered: (*staggered).into(),
+            staggered: *staggered,
             left_out: left_out.clone(),
             pitch_mm: *pitch_mm,
             numbering: grid_numbering(numbering)?,
         }),
-        LayoutForm::Ring { angles_deg, radius_mm, centre, numbering } => {
-            let RingNumberingForm { first, left_out, prefix, labels } = numbering;
+        LayoutDraft::Ring { angles_deg, radius_mm, centre, numbering } => {
+            let RingNumberingDraft { first, left_out, prefix, labels } = numbering;
             Layout::Ring(Ring {
                 angles_deg: angles_deg.clone(),
                 radius_mm: *radius_mm,
@@ -41,25 +41,25 @@ pub(super) fn layout(form: &LayoutForm) -> Result<Layout, LayoutFormProblem> {
                 naming: naming(first.as_deref(), left_out, prefix.as_deref(), &[], labels)?,
             })
         }
-        LayoutForm::Points { at, in_mm } => {
+        LayoutDraft::Points { at, in_mm } => {
             let points = at.iter().map(|(label, x, y)| Ok((label.parse()?, *x, *y)));
             let points = points.collect::<Result<_, TextProblem>>().map_err(LayoutProblem::from)?;
             Layout::Points(Points { points, in_mm: *in_mm })
         }
-        LayoutForm::Groups { groups } => Layout::Groups(groups.iter().map(group).collect::<Result<_, _>>()?),
+        LayoutDraft::Groups { groups } => Layout::Groups(groups.iter().map(group).collect::<Result<_, _>>()?),
     })
 }
 
-fn group(form: &GroupForm) -> Result<Group, LayoutFormProblem> {
-    Ok(Group { prefix: form.prefix.clone(), at: form.at, layout: layout(&form.layout)? })
+fn group(draft: &GroupDraft) -> Result<Group, LayoutFormProblem> {
+    Ok(Group { prefix: draft.prefix.clone(), at: draft.at, layout: layout(&draft.layout)? })
 }
 
-fn grid_numbering(form: &NumberingForm) -> Result<Numbering, LayoutFormProblem> {
-    let NumberingForm { start, along, path, first, left_out, prefix, line_prefixes, labels } = form;
+fn grid_numbering(draft: &NumberingDraft) -> Result<Numbering, LayoutFormProblem> {
+    let NumberingDraft { start, along, path, first, left_out, prefix, line_prefixes, labels } = draft;
     Ok(Numbering {
-        start: (*start).into(),
-        along: (*along).into(),
-        path: (*path).into(),
+        start: *start,
+        along: *along,
+        path: *path,
         naming: naming(first.as_deref(), left_out, prefix.as_deref(), line_prefixes, labels)?,
     })
 }

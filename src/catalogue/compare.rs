@@ -376,7 +376,7 @@ fn part_difference(
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::catalogue::Catalogue;
+    use crate::form::Catalogue;
 
     fn housing(id: &str) -> Housing {
         Catalogue::built_in().find(id).unwrap().housing().clone()

@@ -1,23 +1,23 @@
-//! One housing with the parts of its family, as a job carries it: the form is what is written into
+//! One housing with the parts of its family, as a job carries it: the draft is what is written into
 //! the job's file, so that the job can be read without any library.
 
 use super::{
     check::check_family,
+    draft::FamilyDraft,
     family::{Family, Housing},
     finding::FieldFinding,
-    form::FamilyForm,
     part::PartNumber,
 };
 
 /// One housing and its family.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Definition {
-    form: FamilyForm,
+    draft: FamilyDraft,
     family: Family,
     housing: Housing,
 }
 
-/// Why a form is no definition of one housing.
+/// Why a draft is no definition of one housing.
 #[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
 pub enum DefinitionProblem {
     /// No such housing in the family.
@@ -28,7 +28,7 @@ pub enum DefinitionProblem {
         /// The housing looked for.
         housing: String,
     },
-    /// The form holds several housings or none.
+    /// The draft holds several housings or none.
     #[error("a definition holds one housing, and this one of the family {family} holds {housings}")]
     NotOne {
         /// The family's id.
@@ -36,41 +36,41 @@ pub enum DefinitionProblem {
         /// How many it holds.
         housings: usize,
     },
-    /// The form does not hold together.
+    /// The draft does not hold together.
     #[error("{} at {}", .0.say, .0.path)]
     Wrong(FieldFinding),
 }
 
 impl Definition {
     /// The housing with this id or part number (compared without case), taken out of its family.
-    pub fn of_housing(form: &FamilyForm, id_or_part: &str) -> Result<Self, DefinitionProblem> {
+    pub fn of_housing(draft: &FamilyDraft, id_or_part: &str) -> Result<Self, DefinitionProblem> {
         let word = id_or_part.trim();
-        let housing = form
+        let housing = draft
             .housings
             .iter()
             .find(|h| h.id.eq_ignore_ascii_case(word) || PartNumber::is_same_text(&h.part, word));
         let Some(housing) = housing else {
-            let (family, housing) = (form.id.clone(), word.to_owned());
+            let (family, housing) = (draft.id.clone(), word.to_owned());
             return Err(DefinitionProblem::NoSuchHousing { family, housing });
         };
-        Self::from_form(FamilyForm { housings: vec![housing.clone()], ..form.clone() })
+        Self::of_draft(FamilyDraft { housings: vec![housing.clone()], ..draft.clone() })
     }
 
     /// A definition as it was written into a job.
-    pub fn from_form(form: FamilyForm) -> Result<Self, DefinitionProblem> {
-        let family = check_family(&form).map_err(|findings| match findings.into_iter().next() {
+    pub fn of_draft(draft: FamilyDraft) -> Result<Self, DefinitionProblem> {
+        let family = check_family(&draft).map_err(|findings| match findings.into_iter().next() {
             Some(first) => DefinitionProblem::Wrong(first),
-            None => DefinitionProblem::NotOne { family: form.id.clone(), housings: 0 },
+            None => DefinitionProblem::NotOne { family: draft.id.clone(), housings: 0 },
         })?;
         match family.housings.as_slice() {
-            [housing] => Ok(Self { housing: housing.clone(), form, family }),
-            housings => Err(DefinitionProblem::NotOne { family: form.id.clone(), housings: housings.len() }),
+            [housing] => Ok(Self { housing: housing.clone(), draft, family }),
+            housings => Err(DefinitionProblem::NotOne { family: draft.id.clone(), housings: housings.len() }),
         }
     }
 
-    /// The form, to be written into a job's file.
-    pub fn form(&self) -> &FamilyForm {
-        &self.form
+    /// The draft, to be written into a job's file.
+    pub fn draft(&self) -> &FamilyDraft {
+        &self.draft
     }
 
     /// The family, with this one housing.

@@ -71,6 +71,19 @@ pub struct FieldFinding {
     pub hint: Option<String>,
 }
 
+impl FieldFinding {
+    /// What a value itself has to say, wherever it stands.
+    pub fn of(say: impl fmt::Display) -> Self {
+        Self { path: FieldPath::default(), say: say.to_string(), hint: None }
+    }
+
+    /// The same, one step further out.
+    pub fn under(mut self, step: PathStep) -> Self {
+        self.path.0.insert(0, step);
+        self
+    }
+}
+
 /// What has been found so far.
 #[derive(Debug, Default)]
 pub(super) struct Findings(Vec<FieldFinding>);

@@ -5,33 +5,27 @@ mod check;
 mod check_housing;
 mod check_layout;
 mod compare;
-mod convert;
 mod definition;
+mod draft;
 mod family;
-mod find;
 mod finding;
-mod form;
 mod held;
-mod locate;
-mod pairs;
 mod part;
 mod position;
-mod problem;
-mod read;
 mod sketch;
 
 pub use check::check_family;
 pub use compare::{HousingDifference, HousingDifferenceKind, differences};
 pub use definition::{Definition, DefinitionProblem};
+pub use draft::{
+    BridgeDraft, CrimpDraft, FamilyDraft, GroupDraft, HousingDraft, LayoutDraft, LockDraft, NumberingDraft,
+    PlugDraft, RingNumberingDraft, SealingDraft, SmallPartDraft, TerminalDraft, WireSealDraft,
+};
 pub use family::{
     AccessFace, Bridge, Cavity, CrimpHeight, Delivered, Family, Feature, Gender, Housing, LockState, Plug,
     PrimaryLock, Sealing, Seating, SecondaryLock, SmallPart, Source, Supplied, Terminal, WireSeal,
 };
-pub use find::{Catalogue, FindProblem, problems_in_words};
 pub use finding::{FieldFinding, FieldPath, PathStep};
-pub use form::FamilyForm;
 pub use part::{FamilyId, HousingId, PartNumber, SizeName};
 pub use position::{by_position, runs_other_way};
-pub use problem::{Problem, TextPlace};
-pub use read::{FILE_BYTES_MOST, FamilyFile, read_family, ron_options, text_of};
 pub use sketch::{Counting, Sketch, SketchedLock, SketchedSeal};

@@ -47,7 +47,7 @@ pub fn runs_other_way(old: &Housing, new: &Housing, map: &BTreeMap<Label, Label>
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::catalogue::Catalogue;
+    use crate::form::Catalogue;
 
     fn housing(id: &str) -> Housing {
         Catalogue::built_in().find(id).unwrap().housing().clone()

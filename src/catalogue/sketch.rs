@@ -2,13 +2,10 @@
 //! to check it and to write the family file that a person then completes.
 
 use super::{
-    FamilyForm, Gender,
-    form::{
-        AlongForm, CornerForm, FaceForm, GenderForm, HousingForm, LayoutForm, LockForm, LockStateForm,
-        NumberingForm, PathForm, SealingForm, SideForm, SourceForm, StaggerForm, SuppliedForm,
-    },
+    AccessFace, FamilyDraft, Gender, HousingDraft, LayoutDraft, LockDraft, LockState, NumberingDraft,
+    SealingDraft, Source, Supplied,
 };
-use crate::face::{Corner, Face};
+use crate::face::{Along, Corner, Face, Path, RowStagger, Side};
 
 /// How the numbers run on.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -113,17 +110,16 @@ impl Sketch {
         self.first.split_at(digits)
     }
 
-    /// The family file it makes; `how` says who described it and when.
-    pub fn form(&self, how: &str) -> FamilyForm {
+    /// The family it makes; `how` says who described it and when.
+    pub fn draft(&self, how: &str) -> FamilyDraft {
         let id = self.id();
         let how = match self.seal {
             SketchedSeal::Mat => format!("{how}; what the holes of the mat take is not measured"),
             SketchedSeal::Individual | SketchedSeal::Unsealed => how.to_owned(),
         };
-        FamilyForm {
-            format: 1,
+        FamilyDraft {
             title: format!("{} as described at the bench", self.part),
-            source: SourceForm::Shop { how },
+            source: Source::Shop { how },
             terminals: Vec::new(),
             wire_seals: Vec::new(),
             plugs: Vec::new(),
@@ -132,41 +128,35 @@ impl Sketch {
         }
     }
 
-    fn housing(&self, id: &str) -> HousingForm {
-        let lock = |open| LockForm {
+    fn housing(&self, id: &str) -> HousingDraft {
+        let lock = |open| LockDraft {
             part: None,
             kind: "lock".to_owned(),
             open,
-            released_from: super::form::FromForm::Front,
+            released_from: AccessFace::Front,
             delivered: open,
-            supplied: SuppliedForm::With,
+            supplied: Supplied::With,
         };
-        HousingForm {
+        HousingDraft {
             id: id.to_owned(),
             part: self.part.clone(),
             title: format!("{}-way housing, {} x {}", self.rows * self.columns, self.rows, self.columns),
             revision: None,
-            gender: match self.gender {
-                Gender::Male => GenderForm::Male,
-                Gender::Female => GenderForm::Female,
-            },
+            gender: self.gender,
             colour: None,
             key_code: None,
             sealing: match self.seal {
-                SketchedSeal::Individual => SealingForm::Individual,
+                SketchedSeal::Individual => SealingDraft::Individual,
                 // Wide enough to refuse nothing until it is measured; the source says so.
-                SketchedSeal::Mat => SealingForm::Mat { hole_mm: (0.5, 10.0) },
-                SketchedSeal::Unsealed => SealingForm::Unsealed,
+                SketchedSeal::Mat => SealingDraft::Mat { hole_mm: (0.5, 10.0) },
+                SketchedSeal::Unsealed => SealingDraft::Unsealed,
             },
-            drawn: match self.face {
-                Face::Wire => FaceForm::Wire,
-                Face::Mating => FaceForm::Mating,
-            },
-            features: self.feature.iter().map(|name| (name.clone(), SideForm::Top)).collect(),
-            layout: LayoutForm::Grid {
+            drawn: self.face,
+            features: self.feature.iter().map(|name| (name.clone(), Side::Top)).collect(),
+            layout: LayoutDraft::Grid {
                 rows: self.rows,
                 columns: self.columns,
-                staggered: StaggerForm::No,
+                staggered: RowStagger::No,
                 left_out: Vec::new(),
                 pitch_mm: None,
                 numbering: self.numbering(),
@@ -179,8 +169,8 @@ impl Sketch {
             bridges: Vec::new(),
             lock: match self.lock {
                 SketchedLock::None => None,
-                SketchedLock::Out => Some(lock(LockStateForm::Out)),
-                SketchedLock::PreSet => Some(lock(LockStateForm::PreSet)),
+                SketchedLock::Out => Some(lock(LockState::Out)),
+                SketchedLock::PreSet => Some(lock(LockState::PreSet)),
             },
             assurance: None,
             small_parts: Vec::new(),
@@ -189,30 +179,33 @@ impl Sketch {
         }
     }
 
-    fn numbering(&self) -> NumberingForm {
+    fn numbering(&self) -> NumberingDraft {
         let (along, path) = match self.counting {
-            Counting::Rows => (AlongForm::Rows, PathForm::Straight),
-            Counting::Columns => (AlongForm::Columns, PathForm::Straight),
-            Counting::Round => (AlongForm::Rows, PathForm::Round),
-        };
-        let start = match self.start {
-            Corner::TopLeft => CornerForm::TopLeft,
-            Corner::TopRight => CornerForm::TopRight,
-            Corner::BottomLeft => CornerForm::BottomLeft,
-            Corner::BottomRight => CornerForm::BottomRight,
+            Counting::Rows => (Along::Rows, Path::Straight),
+            Counting::Columns => (Along::Columns, Path::Straight),
+            Counting::Round => (Along::Rows, Path::Round),
         };
         let (letters, number) = self.first_parts();
-        let base = NumberingForm { start, along, path, ..NumberingForm::default() };
+        let base = NumberingDraft {
+            start: self.start,
+            along,
+            path,
+            first: None,
+            left_out: Vec::new(),
+            prefix: None,
+            line_prefixes: Vec::new(),
+            labels: Vec::new(),
+        };
         match (letters, number) {
-            ("", number) => NumberingForm { first: Some(number.to_owned()), ..base },
-            (letter, "") => NumberingForm { first: Some(letter.to_owned()), ..base },
-            (letters, number) if self.letter_per_row => NumberingForm {
+            ("", number) => NumberingDraft { first: Some(number.to_owned()), ..base },
+            (letter, "") => NumberingDraft { first: Some(letter.to_owned()), ..base },
+            (letters, number) if self.letter_per_row => NumberingDraft {
                 first: Some(number.to_owned()),
                 line_prefixes: letters_from(letters, self.lines()),
                 ..base
             },
             (letters, number) => {
-                NumberingForm { first: Some(number.to_owned()), prefix: Some(letters.to_owned()), ..base }
+                NumberingDraft { first: Some(number.to_owned()), prefix: Some(letters.to_owned()), ..base }
             }
         }
     }
@@ -246,13 +239,13 @@ mod tests {
             ..Sketch::default()
         };
         assert_eq!(sketch.id(), "kx-24-b");
-        let family = check_family(&sketch.form("described at the bench")).unwrap();
+        let family = check_family(&sketch.draft("described at the bench")).unwrap();
         let housing = &family.housings[0];
         let rows: Vec<String> =
             housing.rows().iter().map(|row| format!("{}..{}", row[0], row[row.len() - 1])).collect();
         assert_eq!(rows, ["A1..A12", "B1..B12"]);
         let plugged = housing.cavities.iter().filter(|c| c.delivered == crate::catalogue::Delivered::Plugged);
         assert_eq!(plugged.count(), 4);
-        assert!(check_family(&Sketch::default().form("x")).is_ok());
+        assert!(check_family(&Sketch::default().draft("x")).is_ok());
     }
 }

@@ -7,10 +7,10 @@ use clap::Args;
 
 use super::{Common, Exit, enter::now, open, print};
 use crate::{
-    catalogue::Catalogue,
+    form::{Catalogue, problems_in_words, read_acts, read_rules},
     job::{Act, Entry, JobSide},
     service::{OpenJob, Shop},
-    store::{form::read_rules, private_folder, read_acts},
+    store::private_folder,
 };
 
 /// Where the demo jobs go.
@@ -234,9 +234,7 @@ fn make(job: &DemoJob, shop: &Shop, by: &str) -> Result<()> {
         housed("old", JobSide::Old, job.old)?,
         housed("new", JobSide::New, job.new)?,
     ];
-    let lines = read_acts(job.id, job.acts).map_err(|problems| {
-        anyhow!("{}", problems.iter().map(ToString::to_string).collect::<Vec<_>>().join("\n"))
-    })?;
+    let lines = read_acts(job.id, job.acts).map_err(|problems| anyhow!(problems_in_words(&problems)))?;
     let first = lines.first();
     let start = first.and_then(|line| line.at).unwrap_or_else(now);
     let starter = first.and_then(|line| line.by.clone()).unwrap_or_else(|| by.to_owned());

@@ -6,10 +6,11 @@ use jiff::Timestamp;
 
 use super::{Common, Exit, print};
 use crate::{
+    form::{ActLine, examples, problems_in_words, read_acts},
     job::Entry,
-    quantity::harmless,
+    quantity::{count_of, harmless},
     service::{EnterProblem, OpenJob},
-    store::{ActLine, LIST_MOST, Links, ReadProblem, form::examples, read_acts, read_stdin, read_text},
+    store::{LIST_MOST, Links, ReadProblem, read_stdin, read_text},
 };
 
 /// Where the acts come from.
@@ -26,6 +27,9 @@ pub(super) struct EnterArgs {
     acts: bool,
 }
 
+/// The most lines that are not understood that are shown.
+const PROBLEMS_MOST: usize = 20;
+
 /// Runs the command.
 pub(super) fn run(common: &Common, args: &EnterArgs) -> Result<Exit> {
     if args.acts {
@@ -36,8 +40,8 @@ pub(super) fn run(common: &Common, args: &EnterArgs) -> Result<Exit> {
     let file = args.file.as_deref().unwrap_or("-");
     let (name, text) = acts_text(file)?;
     let acts = read_acts(&name, &text).map_err(|problems| {
-        let shown: Vec<String> = problems.iter().take(20).map(ToString::to_string).collect();
-        anyhow::anyhow!("{}", shown.join("\n"))
+        let shown = problems.get(..PROBLEMS_MOST).unwrap_or(&problems);
+        anyhow::anyhow!("{}\n\n{}", count_of(problems.len(), "problem"), problems_in_words(shown))
     })?;
     let at = common.shop()?.job(job)?;
     let by = common.by();

@@ -8,8 +8,9 @@ use serde::Serialize;
 
 use super::{Common, Exit, library, print};
 use crate::{
-    catalogue::{Delivered, Family, FamilyFile, Housing, Sealing, Source, problems_in_words, read_family},
+    catalogue::{Delivered, Family, Housing, Sealing, Source},
     face::{Face, Label, Pose},
+    form::{FamilyFile, problems_in_words, read_family},
     picture::{Covering, FaceOptions, Mark, Slot, draw_face},
     quantity::{count_of, harmless, quoted},
     screen::{Sitting, run_define},

@@ -5,7 +5,7 @@ use std::{fs, path::Path};
 use anyhow::{Context, bail};
 
 use crate::{
-    catalogue::{Catalogue, Problem, problems_in_words, text_of},
+    form::{Catalogue, Problem, problems_in_words, text_of},
     store::{Links, TEXT_MOST, read_bytes},
 };
 

@@ -20,7 +20,7 @@ use std::{path::PathBuf, process::ExitCode};
 use anyhow::Result;
 use clap::{Args, Parser, Subcommand};
 
-use crate::{catalogue::Catalogue, service::Shop};
+use crate::{form::Catalogue, service::Shop};
 
 /// How a command ended.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]

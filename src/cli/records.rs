@@ -4,16 +4,16 @@
 use std::path::{Path, PathBuf};
 
 use anyhow::{Context, Result, anyhow, bail};
-use serde::{Deserialize, de::DeserializeOwned};
 
 use super::{Common, print};
 use crate::{
     exchange::{KblFile, WiringList, is_xml, read_table},
     face::Label,
+    form::{MapFile, read_map, read_record},
     job::{Act, RecordSide},
-    quantity::{brief, count_of, harmless, list_of},
+    quantity::{count_of, harmless, list_of},
     record::{Address, CavityContent, HousingName},
-    store::{LIST_MOST, Links, TEXT_MOST, form::ron_options, read_bytes, read_text},
+    store::{LIST_MOST, Links, TEXT_MOST, read_bytes, read_text},
 };
 
 /// An act, and the file and place it comes from.
@@ -26,25 +26,6 @@ impl From<Act> for KeyedIn {
     fn from(act: Act) -> Self {
         Self { act, place: None }
     }
-}
-
-/// A record in a file: `(format: 1, cavities: [("1", Wired(…)), …])`.
-#[derive(Deserialize)]
-#[serde(deny_unknown_fields)]
-struct RecordForm {
-    format: u32,
-    cavities: Vec<(Label, CavityContent)>,
-}
-
-/// A map in a file: `(format: 1, map: [("12s:1", "new:8"), ("12s:2", None)])`.
-#[derive(Deserialize)]
-#[serde(deny_unknown_fields)]
-struct MapForm {
-    format: u32,
-    /// The document it rests on, where the mating half changes with it.
-    #[serde(default)]
-    document: Option<String>,
-    map: Vec<(Address, Option<Address>)>,
 }
 
 /// A record that a new job is to take in.
@@ -110,10 +91,9 @@ fn left_of(common: &Common, job: &str) -> Result<Vec<Keyed>> {
 
 fn record_file(path: &Path) -> Result<Vec<Keyed>> {
     let shown = shown(path);
-    let form: RecordForm = ron_file(path)?;
-    expect_format(form.format, &shown)?;
+    let cavities = read_record(&shown, &read_text(path, TEXT_MOST, Links::Followed)?)?;
     let mut keyed: Vec<Keyed> = Vec::new();
-    for (n, (label, holds)) in (1..).zip(form.cavities) {
+    for (n, (label, holds)) in (1..).zip(cavities) {
         if keyed.iter().any(|(known, ..)| *known == label) {
             bail!("{shown}: cavity {label} stands twice, the second time as entry {n}");
         }
@@ -192,10 +172,8 @@ pub(super) fn harness_list(
 /// The map from a file, as acts.
 pub(super) fn map(path: &Path) -> Result<Vec<KeyedIn>> {
     let shown = shown(path);
-    let form: MapForm = ron_file(path)?;
-    expect_format(form.format, &shown)?;
-    let document = form.document;
-    let placed = (1..).zip(form.map).map(|(n, (from, to))| KeyedIn {
+    let MapFile { document, map } = read_map(&shown, &read_text(path, TEXT_MOST, Links::Followed)?)?;
+    let placed = (1..).zip(map).map(|(n, (from, to))| KeyedIn {
         place: Some(format!("{shown}: entry {n}")),
         act: Act::Mapped { from, to, document: document.clone() },
     });
@@ -204,25 +182,4 @@ pub(super) fn map(path: &Path) -> Result<Vec<KeyedIn>> {
 
 pub(super) fn shown(path: &Path) -> String {
     harmless(&path.to_string_lossy()).into_owned()
-}
-
-fn expect_format(format: u32, shown: &str) -> Result<()> {
-    if format != 1 {
-        bail!("{shown}: format {format} is for a newer repin; this one reads format 1");
-    }
-    Ok(())
-}
-
-/// A RON file, or the place where it is wrong.
-fn ron_file<T: DeserializeOwned>(path: &Path) -> Result<T> {
-    let shown = shown(path);
-    let text = read_text(path, TEXT_MOST, Links::Followed)?;
-    let mut reader = ron::Deserializer::from_str_with_options(&text, &ron_options())
-        .map_err(|e| anyhow!("{shown}:{}: {}", e.span.start, brief(&e.code.to_string())))?;
-    let form: Result<T, _> = serde_path_to_error::deserialize(&mut reader);
-    form.map_err(|error| {
-        let path = error.path().to_string();
-        let error = reader.span_error(error.into_inner());
-        anyhow!("{shown}:{} at {path}: {}", error.span.start, brief(&error.code.to_string()))
-    })
 }

@@ -8,6 +8,7 @@ use jiff::Timestamp;
 
 use super::{Common, Exit, print};
 use crate::{
+    form::write_request,
     quantity::is_day,
     request::{RequestForm, RequestHead, paper, table},
     service::{OpenJob, SendProblem, export_request, lost_request, request_of, send_request},
@@ -132,7 +133,7 @@ pub(super) fn run(common: &Common, args: &RequestArgs) -> Result<Exit> {
         Format::Text => print::text(common, &paper(&request))?,
         Format::Csv => print::text(common, &table(&request)?)?,
         Format::Json => print::json(common, &RequestForm::from(&request))?,
-        Format::Ron => print::ron(common, &RequestForm::from(&request).to_ron()?)?,
+        Format::Ron => print::ron(common, &write_request(&RequestForm::from(&request))?)?,
     }
     Ok(exit)
 }

@@ -349,11 +349,6 @@ impl RequestForm {
         })
         .collect()
     }
-
-    /// The text of the file `--send` writes.
-    pub fn to_ron(&self) -> Result<String, ron::Error> {
-        crate::catalogue::ron_options().to_string_pretty(self, ron::ser::PrettyConfig::new().depth_limit(2))
-    }
 }
 
 impl LineForm {
@@ -406,9 +401,4 @@ fn plain(value: &Value) -> String {
         Value::Array(list) => list.iter().map(plain).collect::<Vec<_>>().join(", "),
         other => other.to_string(),
     }
-}
-
-/// A request as `--send` wrote it.
-pub fn read_request(text: &str) -> Result<RequestForm, ron::error::SpannedError> {
-    crate::catalogue::ron_options().from_str(text.trim_start_matches('\u{feff}'))
 }

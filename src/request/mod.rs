@@ -13,7 +13,7 @@ mod table;
 
 pub use build::build;
 pub(crate) use form::LineForm;
-pub use form::{RequestForm, read_request};
+pub use form::RequestForm;
 pub use paper::paper;
 pub use table::table;
 

@@ -18,7 +18,7 @@ use super::{
 };
 use crate::{
     catalogue::{
-        Counting, Delivered, FamilyForm, Gender, Housing, Sketch, SketchedLock, SketchedSeal, check_family,
+        Counting, Delivered, FamilyDraft, Gender, Housing, Sketch, SketchedLock, SketchedSeal, check_family,
     },
     face::{Corner, Face, Label},
     picture::{Covering, FaceOptions, Mark, Slot, draw_face},
@@ -198,7 +198,7 @@ pub enum DefineEffect {
     /// Nothing but draw.
     None,
     /// Write this family file and leave.
-    Save(Box<FamilyForm>),
+    Save(Box<FamilyDraft>),
     /// Leave without a file.
     Leave,
 }
@@ -240,7 +240,7 @@ impl Define {
         let typed = Some(&self.field).filter(|field| !field.is_empty()).and_then(|_| with_field());
         let before = || self.sketch(&self.answers).ok();
         let housing = |(sketch, _): (Sketch, _)| {
-            check_family(&sketch.form(&self.how)).ok()?.housings.into_iter().next()
+            check_family(&sketch.draft(&self.how)).ok()?.housings.into_iter().next()
         };
         typed.and_then(housing).or_else(|| before().and_then(housing))
     }
@@ -297,7 +297,7 @@ impl Define {
                 }
             }
             None if self.spent.answer(c, &[Pick::SaveIt]).is_some() => match self.sketch(&self.answers) {
-                Ok((sketch, _)) => return DefineEffect::Save(Box::new(sketch.form(&self.how))),
+                Ok((sketch, _)) => return DefineEffect::Save(Box::new(sketch.draft(&self.how))),
                 Err(why) => self.message = Some(why),
             },
             None => {}
@@ -311,7 +311,7 @@ impl Define {
         self.answers.push(answer);
         let wrong = match self.sketch(&self.answers) {
             Err(why) => Some(why),
-            Ok((sketch, _)) => check_family(&sketch.form(&self.how)).err().and_then(|findings| {
+            Ok((sketch, _)) => check_family(&sketch.draft(&self.how)).err().and_then(|findings| {
                 findings.into_iter().next().map(|finding| match finding.hint {
                     Some(hint) => format!("{}: {hint}.", finding.say),
                     None => format!("{}.", finding.say),

@@ -95,13 +95,13 @@ mod tests {
 
     use super::*;
     use crate::{
-        catalogue::Catalogue,
+        form::{Catalogue, read_acts},
         job::{About, Act, JobSide},
         service::JobAt,
         store::{
             Condition, FolderStore,
             failing::{FailingDisk, Faults},
-            read_acts, read_journal,
+            read_journal,
         },
     };
 

@@ -7,9 +7,9 @@ use jiff::Timestamp;
 
 use super::{open::OpenJob, refused::EnterProblem};
 use crate::{
+    form::{read_request, write_request},
     job::Entry,
-    quantity::brief,
-    request::{Request, RequestForm, RequestHead, build, read_request},
+    request::{Request, RequestForm, RequestHead, build},
     store::{FileName, FolderStore, Store, StoreProblem},
     supply::RequestNumber,
 };
@@ -100,12 +100,9 @@ fn sent_last(open: &OpenJob) -> Result<Option<RequestForm>, LostRequest> {
     let name = FileName::of_request(&number, sent.revision);
     let file = || open.at.store.export_place(&name);
     match open.at.store.exported(&name) {
-        Ok(Some(text)) => match read_request(&text) {
+        Ok(Some(text)) => match read_request(&file(), &text) {
             Ok(form) => Ok(Some(form)),
-            Err(why) => {
-                let (place, why) = (why.span.start, why.code.to_string());
-                Err(lost(format!("{}:{place}: this is not a request: {}", file(), brief(&why))))
-            }
+            Err(why) => Err(lost(format!("this is not a request: {}", why.in_one_line()))),
         },
         Ok(None) => {
             let why = format!("{}: there is no such file", file());
@@ -158,6 +155,6 @@ pub fn export_request(open: &OpenJob, folder: &Path) -> Result<Option<String>, E
 }
 
 fn write(store: &dyn Store, name: &FileName, form: RequestForm) -> Result<String, ExportProblem> {
-    let text = form.as_sent().to_ron().map_err(|why| ExportProblem::NoText(why.to_string()))?;
+    let text = write_request(&form.as_sent()).map_err(|why| ExportProblem::NoText(why.to_string()))?;
     Ok(store.export(name, &format!("{text}\n"))?)
 }

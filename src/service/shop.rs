@@ -7,7 +7,7 @@ use std::{
 
 use super::open::JobAt;
 use crate::{
-    catalogue::FamilyForm,
+    catalogue::FamilyDraft,
     reckoning::ToolBook,
     shop_rules::ShopRules,
     store::{FileName, FolderStore, JobIdProblem, Store, StoreProblem, StreamId, write_family},
@@ -71,6 +71,6 @@ impl Shop {
 }
 
 /// Writes a housing that was described at the bench into a folder of families; gives the file.
-pub fn describe_family(folder: &Path, form: &FamilyForm) -> Result<PathBuf, StoreProblem> {
+pub fn describe_family(folder: &Path, form: &FamilyDraft) -> Result<PathBuf, StoreProblem> {
     write_family(folder, form)
 }

@@ -1,13 +1,11 @@
 //! The journal of a job: one entry a line, each chained to the one before by a check sum. Reading
 //! never repairs; what is wrong is said, and everything before it can be shown.
 
-use jiff::Timestamp;
-use serde::{Deserialize, Serialize};
 use sha2::{Digest, Sha256};
 
-use super::form::{RECORD_VERSION, ron_options};
 use crate::{
-    job::{Act, Entry},
+    form::{EntryProblem, Problem, read_entry, write_entry},
+    job::Entry,
     quantity::{brief, count_of},
 };
 
@@ -43,6 +41,13 @@ pub enum Condition {
         /// What is wrong with it.
         say: String,
     },
+    /// This line (from 1) is what was written, and holds a value that is not known.
+    NotAccepted {
+        /// The line.
+        line: usize,
+        /// Where in it, and what.
+        problem: Box<Problem>,
+    },
     /// This line (from 1) was written by a newer repin.
     Newer {
         /// The line.
@@ -59,35 +64,9 @@ impl Condition {
     }
 }
 
-#[derive(Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
-struct LineForm {
-    n: usize,
-    at: String,
-    by: String,
-    v: u32,
-    #[serde(default)]
-    with: Option<usize>,
-    act: Act,
-    sum: String,
-}
-
-/// Enough of a line to tell a newer version from damage.
-#[derive(Deserialize)]
-struct VersionForm {
-    v: u32,
-}
-
 /// The line of an entry, without its line end, and its check sum.
 pub fn line_of(n: usize, entry: &Entry, last_sum: &str) -> Result<(String, String), ron::Error> {
-    let options = ron_options();
-    let with = entry.with.map_or(String::new(), |first| format!("with:{first},"));
-    let body = format!(
-        "n:{n},at:\"{}\",by:{},v:{RECORD_VERSION},{with}act:{}",
-        entry.at,
-        options.to_string(&entry.by)?,
-        options.to_string(&entry.act)?
-    );
+    let body = write_entry(n, entry)?;
     let sum = sum_of(last_sum, body.as_bytes());
     Ok((format!("({body},sum:\"{sum}\")"), sum))
 }
@@ -118,7 +97,8 @@ pub fn read_journal(bytes: &[u8]) -> Journal {
                     journal.condition = Condition::NoLineEnd;
                 }
             }
-            Err(_) if end.is_none() => {
+            // What has a good sum was not cut.
+            Err(Condition::Damaged { .. }) if end.is_none() => {
                 journal.condition = Condition::Torn(line.to_vec());
                 return journal;
             }
@@ -148,28 +128,15 @@ fn read_line(line: &[u8], before: &Journal) -> Result<(Entry, String), Condition
         return Err(damaged("its check sum does not agree: it was changed or a line before it is missing"));
     }
     let text = std::str::from_utf8(line).map_err(|_| damaged("it is not text"))?;
-    let options = ron_options();
-    let form: LineForm = match options.from_str(text) {
-        Ok(form) => form,
-        Err(error) => {
-            let version = options.from_str::<VersionForm>(text).map(|form| form.v);
-            return Err(match version {
-                Ok(version) if version > RECORD_VERSION => Condition::Newer { line: number, version },
-                _ => damaged(&format!("its entry is not understood: {}", brief(&error.code.to_string()))),
-            });
+    match read_entry(number, text) {
+        Ok(entry) => Ok((entry, expected)),
+        Err(EntryProblem::Newer { version }) => Err(Condition::Newer { line: number, version }),
+        Err(EntryProblem::NotAccepted(problem)) => Err(Condition::NotAccepted { line: number, problem }),
+        Err(EntryProblem::Numbered(n)) => Err(damaged(&format!("it is numbered {n}"))),
+        Err(EntryProblem::NotAnEntry(problem)) => {
+            Err(damaged(&format!("its entry is not understood: {}", brief(&problem.say))))
         }
-    };
-    if form.v > RECORD_VERSION {
-        return Err(Condition::Newer { line: number, version: form.v });
     }
-    if form.n != number {
-        return Err(damaged(&format!("it is numbered {}", form.n)));
-    }
-    let at: Timestamp = form.at.parse().map_err(|_| damaged("its time is not a time"))?;
-    if form.with.is_some_and(|first| first == 0 || first >= number) {
-        return Err(damaged("it belongs to a key press that does not come before it"));
-    }
-    Ok((Entry { at, by: form.by, with: form.with, act: form.act }, expected))
 }
 
 impl Journal {
@@ -185,6 +152,10 @@ impl Journal {
             Condition::Damaged { line, say } => {
                 Some(format!("{file}:{line}: this line is damaged: {say}; the lines before it are whole"))
             }
+            Condition::NotAccepted { problem, .. } => Some(format!(
+                "{file}{}; the line is as it was written, but this repin does not take it: it can only be read up to there",
+                problem.in_one_line()
+            )),
             Condition::Newer { line, version } => Some(format!(
                 "{file}:{line}: this line is of version {version}, written by a newer repin; it can only be read up to there"
             )),

@@ -9,19 +9,18 @@ use super::{
     files::{shown, write_new},
     port::StoreProblem,
 };
-use crate::catalogue::{FamilyForm, ron_options};
+use crate::{catalogue::FamilyDraft, form};
 
 /// Writes a family to a new file of its id in this folder; an old file is never overwritten.
-pub fn write_family(folder: &Path, form: &FamilyForm) -> Result<PathBuf, StoreProblem> {
+pub fn write_family(folder: &Path, family: &FamilyDraft) -> Result<PathBuf, StoreProblem> {
     fs::create_dir_all(folder).map_err(|why| StoreProblem::NoFolder {
         folder: shown(folder),
         what: "families",
         why,
     })?;
-    let path = folder.join(format!("{}.ron", form.id));
+    let path = folder.join(format!("{}.ron", family.id));
     let not_written = |why: String| StoreProblem::NotWritten { file: shown(&path), why };
-    let pretty = ron::ser::PrettyConfig::new().struct_names(false);
-    let text = ron_options().to_string_pretty(form, pretty).map_err(|why| not_written(why.to_string()))?;
+    let text = form::write_family(family).map_err(|why| not_written(why.to_string()))?;
     let head = "// Described at the bench. Terminals, seals, plugs and sizes are still to be added.\n";
     match write_new(&path, format!("{head}{text}\n").as_bytes()) {
         Ok(()) => Ok(path),

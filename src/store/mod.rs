@@ -1,10 +1,8 @@
 //! Journals and what lies beside them, behind one port with a backend in a folder and one in memory:
 //! the only module that writes files. Above it nothing does.
 
-mod act_file;
 mod files;
 mod folder;
-pub mod form;
 mod job_id;
 mod journal;
 mod library;
@@ -12,7 +10,6 @@ mod memory;
 mod port;
 mod stamp;
 
-pub use act_file::{ActLine, ActProblem, read_acts};
 pub use files::{
     JOB_MOST, LIST_MOST, Links, ReadProblem, TEXT_MOST, private_folder, read_bytes, read_stdin, read_text,
 };

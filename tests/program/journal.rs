@@ -110,9 +110,85 @@ fn damage_inside_stops_loading_with_the_file_and_line() {
     assert_eq!(open.job().entries().len(), line - 1);
 }
 
+/// A journal with one line more, whose check sum is good.
+fn with_line(bytes: &[u8], body: &str) -> Vec<u8> {
+    use sha2::{Digest, Sha256};
+    let digest = Sha256::new().chain_update(&read_journal(bytes).last_sum).chain_update(body).finalize();
+    let sum: String = digest.iter().take(8).map(|b| format!("{b:02x}")).collect();
+    [bytes, format!("({body},sum:\"{sum}\")\n").as_bytes()].concat()
+}
+
+#[test]
+fn a_value_in_the_history_that_is_not_known_is_named_and_nothing_is_called_damaged() {
+    let (shop, bytes) = bytes_of("skerry", "sk-10", "skerry-pod.acts");
+    let n = read_journal(&bytes).entries.len() + 1;
+    let path = shop.path("skerry.job.ron");
+    for (act, at, says) in [
+        (
+            "Compared(question:Key,answer:Perhaps,mating_half:true)",
+            "act.answer",
+            "\"Perhaps\" is not known here",
+        ),
+        ("RowCounted(housing:\"old\",row:-1,wires:0,plugs:0,open:0)", "act.row", "a whole number"),
+        ("Tug(at:\"new3\",held:true)", "act.at", "\"new3\""),
+        ("Tug(at:\"new:3\",hold:true)", "act.hold", "has no field \"hold\""),
+    ] {
+        let whole = with_line(&bytes, &format!("n:{n},at:\"2026-11-25T07:00:00Z\",by:\"kt\",v:1,act:{act}"));
+        // With its line end or without: what has a good sum was not cut.
+        for spoilt in [&whole[..], &whole[..whole.len() - 1]] {
+            let journal = read_journal(spoilt);
+            assert_eq!(journal.entries.len(), n - 1, "{act}");
+            assert!(matches!(journal.condition, Condition::NotAccepted { line, .. } if line == n), "{act}");
+            let trouble = journal.trouble("x").unwrap();
+            assert!(
+                trouble.starts_with(&format!("x:{n}:")) && trouble.contains(&format!(" at {at}: ")),
+                "{trouble}"
+            );
+            assert!(trouble.contains(says) && !trouble.contains("damaged"), "{trouble}");
+            std::fs::write(&path, spoilt).unwrap();
+            let mut open =
+                OpenJob::open(&JobAt::file(&path), "kt", "2026-11-25T07:00:00Z".parse().unwrap()).unwrap();
+            assert_eq!(open.job().entries().len(), n - 1);
+            assert!(open.read_only().unwrap().contains(says), "{:?}", open.read_only());
+            let entry = open.job().entries().last().unwrap().clone();
+            assert!(open.enter(entry).is_err());
+            assert_eq!(std::fs::read(&path).unwrap(), spoilt);
+        }
+        let run = shop.run(&["check", "skerry"]);
+        assert_eq!((run.code, run.err.contains(at)), (2, true), "{run:?}");
+    }
+    for (head, at) in [
+        ("at:\"noon\",by:\"kt\",v:1", "at at: "),
+        ("at:\"2026-11-25T07:00:00Z\",by:\"kt\",v:1,with:900", "at with: "),
+    ] {
+        let trouble =
+            read_journal(&with_line(&bytes, &format!("n:{n},{head},act:PutBack"))).trouble("x").unwrap();
+        assert!(trouble.contains(at) && !trouble.contains("damaged"), "{trouble}");
+    }
+}
+
+#[test]
+fn what_is_no_entry_or_another_one_is_damage_whatever_its_check_sum() {
+    let (_shop, bytes) = bytes_of("skerry", "sk-10", "skerry-pod.acts");
+    let n = read_journal(&bytes).entries.len() + 1;
+    for (body, says) in [
+        ("hello".to_owned(), "its entry is not understood"),
+        (format!("n:{},at:\"2026-11-25T07:00:00Z\",by:\"kt\",v:1,act:PutBack", n + 1), "it is numbered"),
+        (
+            format!("n:{n},at:\"2026-11-25T07:00:00Z\",by:\"kt\",v:1,act:Tug(at:"),
+            "its entry is not understood",
+        ),
+    ] {
+        let journal = read_journal(&with_line(&bytes, &body));
+        assert_eq!(journal.entries.len(), n - 1);
+        let trouble = journal.trouble("x").unwrap();
+        assert!(trouble.starts_with(&format!("x:{n}: this line is damaged: {says}")), "{trouble}");
+    }
+}
+
 #[test]
 fn a_newer_line_is_read_up_to_there_and_kept_byte_for_byte() {
-    use repin::store::form::RECORD_VERSION;
+    use repin::form::RECORD_VERSION;
     use sha2::{Digest, Sha256};
     let (shop, mut bytes) = bytes_of("skerry", "sk-10", "skerry-pod.acts");
     let journal = read_journal(&bytes);
@@ -222,7 +298,7 @@ fn an_example_of_every_act_reads_back_and_none_is_left_out() {
     let shop = Shop::new();
     let run = shop.run(&["enter", "--acts"]);
     assert_eq!(run.code, 0);
-    let acts = repin::store::read_acts("acts", &run.out).unwrap();
+    let acts = repin::form::read_acts("acts", &run.out).unwrap();
     let mut names: Vec<String> = acts.iter().map(|line| variant(&line.act)).collect();
     names.sort();
     names.dedup();

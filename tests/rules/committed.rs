@@ -3,7 +3,7 @@
 //! that is forgotten.
 
 use repin::{
-    catalogue::Catalogue,
+    form::Catalogue,
     job::{Code, Verdict},
     screen::{Palette, Theme},
     shop_rules::ShopRules,

@@ -3,7 +3,7 @@
 
 use crate::support;
 
-use repin::{catalogue::Catalogue, job::Code, shop_rules::ShopRules};
+use repin::{form::Catalogue, job::Code, shop_rules::ShopRules};
 use support::Bench;
 
 /// Six cavities in a row: five of one size and one of another; replacements with a cavity moulded

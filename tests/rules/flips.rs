@@ -2,8 +2,8 @@
 //! holes are on rings and points, all or nothing; no reading is offered that nobody could make.
 
 use repin::{
-    catalogue::Catalogue,
     face::{Face, Misreading, Pose, Side},
+    form::Catalogue,
     job::{Flip, Misread, Verdict},
     shop_rules::ShopRules,
 };

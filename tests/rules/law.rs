@@ -5,9 +5,9 @@ use crate::support;
 use std::collections::{BTreeMap, BTreeSet, VecDeque};
 
 use repin::{
-    catalogue::{Catalogue, Definition, FamilyForm, LockState, ron_options},
+    catalogue::{Definition, LockState},
+    form::{Catalogue, read_acts, read_family},
     job::{Act, Entry, Job, JobSide, Place, State, Verdict, mix},
-    store::read_acts,
 };
 use support::{Bench, demo_acts};
 
@@ -151,16 +151,15 @@ fn replays(job: &Job, seed: u64) {
 
 /// A connector of three cavities: a wire, a lead of two wires, a plug.
 fn small() -> Job {
-    let form: FamilyForm = ron_options()
-        .from_str(
-            r#"(format: 1, id: "small", title: "small", source: Invented,
+    let form = read_family(
+"small.ron",
+r#"(format: 1, id: "small", title: "small", source: Invented,
             terminals: [(part: "T", size: "1", gender: Female, plating: "tin", wire_mm2: (0.35, 2.0), insulation_mm: (1.0, 3.0), held_by: Tang, released_from: Front, seating: Push)],
             plugs: [(part: "P", size: "1", colour: "white")],
             housings: [(id: "small-3", part: "S-3", title: "3-way", gender: Female, sealing: Unsealed, drawn: Wire, features: [("latch", Top)],
                 layout: Grid(rows: 1, columns: 3), size: "1",
                 lock: (kind: "wedge", open: PreSet, released_from: Front, delivered: PreSet, supplied: With))])"#,
-        )
-        .unwrap();
+).unwrap().draft;
     let mut job = Job::default();
     let mut take = |act: Act| {
         let entry = Entry::new("2026-11-25T07:00:00Z".parse().unwrap(), "kt", act);

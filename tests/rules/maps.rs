@@ -64,7 +64,7 @@ fn f21_a_wire_or_terminal_the_new_cavity_does_not_take_is_flagged_before_anythin
 
 #[test]
 fn one_old_housing_into_two_new_ones_is_mapped_cavity_by_cavity() {
-    let catalogue = repin::catalogue::Catalogue::built_in();
+    let catalogue = repin::form::Catalogue::built_in();
     let mut bench = Bench::from(&catalogue, "sk-10", "sk-10", repin::shop_rules::ShopRules::default());
     bench.houses("second", repin::job::JobSide::New, "dl-08");
     for label in 1..=10 {
@@ -134,7 +134,7 @@ fn f18_the_same_labels_in_other_holes_are_refused_and_the_holes_decide() {
         .replace("SK-10\"", "SK-10R\"")
         .replace("pitch_mm: (4.0, 5.0))", "pitch_mm: (4.0, 5.0), numbering: (start: TopRight))");
     let catalogue =
-        repin::catalogue::Catalogue::built_in().with_library(vec![("skerry-r.ron".to_owned(), reversed)]);
+        repin::form::Catalogue::built_in().with_library(vec![("skerry-r.ron".to_owned(), reversed)]);
     let mut bench = Bench::from(&catalogue, "sk-10", "sk-10r", repin::shop_rules::ShopRules::default());
     for label in 1..=10 {
         bench.does(&format!(

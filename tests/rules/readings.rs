@@ -4,8 +4,8 @@
 use crate::support;
 
 use repin::{
-    catalogue::Catalogue,
     face::PosePlace,
+    form::Catalogue,
     job::{Beside, Code, Flip, JobHousing, JobSide, Misread},
 };
 use support::{Bench, demo_acts};

@@ -5,9 +5,10 @@ use std::collections::BTreeMap;
 
 use proptest::prelude::*;
 use repin::{
-    catalogue::{Catalogue, Housing},
+    catalogue::Housing,
     colour::{CODES, Colour, ColourCode},
     face::{Face, Label, Layout, Points, Pose, Side, Spot},
+    form::Catalogue,
     picture::{Cell, Covering, DrawnFace, FaceOptions, Mark, Slot, draw_face, draw_strip},
 };
 

@@ -7,7 +7,8 @@ use cli::Shop;
 use crossterm::event::{KeyCode, KeyEvent, KeyModifiers};
 use ratatui::{buffer::Buffer, layout::Rect};
 use repin::{
-    catalogue::{Catalogue, FamilyForm},
+    catalogue::FamilyDraft,
+    form::Catalogue,
     screen::{
         Palette, Theme,
         define::{Define, DefineEffect, view_define},
@@ -44,7 +45,7 @@ const PLAIN: Theme = Theme { palette: Palette::None, ascii: true };
 /// A 2 x 12 with rows A and B, counted from the right: every answer in the order asked.
 const ANSWERS: &str = "KX-24\n2\n12\nwlatch\n2rA1\nysep-\n-\n1.5\n";
 
-fn described() -> FamilyForm {
+fn described() -> FamilyDraft {
     let mut define = Define::new("described at the bench by kt, 2026-11-25".to_owned());
     assert_eq!(press(&mut define, ANSWERS), DefineEffect::None);
     match press(&mut define, "s") {

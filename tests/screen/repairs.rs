@@ -6,7 +6,7 @@ use crate::{desk, support};
 use crossterm::event::KeyCode;
 use desk::Desk;
 use repin::{
-    catalogue::Catalogue,
+    form::Catalogue,
     job::{Code, RepairKind},
     screen::{Palette, Theme},
     shop_rules::{Rule, ShopRules},

@@ -1,7 +1,7 @@
 //! Four sealed cavities in a row and their wires, set up to be repaired.
 
 use repin::{
-    catalogue::Catalogue,
+    form::Catalogue,
     shop_rules::{Rule, ShopRules},
 };
 

@@ -10,10 +10,9 @@ pub mod walk;
 
 use jiff::{SignedDuration, Timestamp};
 use repin::{
-    catalogue::Catalogue,
+    form::{Catalogue, read_acts},
     job::{Act, Code, Entry, ItemId, Job, JobSide, Status, Task, Verdict},
     shop_rules::ShopRules,
-    store::read_acts,
 };
 
 /// A job in memory and who works on it.

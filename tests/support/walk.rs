@@ -5,9 +5,9 @@ use jiff::Timestamp;
 use repin::{
     catalogue::LockState,
     face::PosePlace,
+    form::read_acts,
     job::{Entry, ItemId, Job, JobSide, Lead, Occupant, State, Status, Task, Verdict},
     service::{JobAt, OpenJob},
-    store::read_acts,
 };
 
 use crate::support::cli::Shop;

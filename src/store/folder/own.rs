@@ -4,10 +4,10 @@ use std::path::{Path, PathBuf};
 
 use super::{FolderStore, exports};
 use crate::{
+    form::read_rules,
     shop_rules::ShopRules,
     store::{
         files::{Links, TEXT_MOST, read_text, shown},
-        form::read_rules,
         job_id::FileName,
         port::StoreProblem,
     },
@@ -38,6 +38,6 @@ impl FolderStore {
             None => return Ok(ShopRules::default()),
         };
         let text = read_text(path, TEXT_MOST, Links::Followed).map_err(StoreProblem::NoRules)?;
-        read_rules(&shown(path), &text).map_err(|why| StoreProblem::NotUnderstood(format!("{why:#}")))
+        read_rules(&shown(path), &text).map_err(|why| StoreProblem::NotUnderstood(why.to_string()))
     }
 }

@@ -67,11 +67,11 @@ fn module_of(path: &Path) -> String {
 #[test]
 fn core_types_do_not_know_how_they_are_written() {
     for (path, text) in sources() {
-        if ["job", "reckoning", "record", "face", "shop_rules", "colour", "quantity", "picture"]
-            .contains(&module_of(&path).as_str())
-        {
-            assert!(!program(&text).contains("serde"), "{} derives a file form", path.display());
+        // Beside the forms, only what is printed as JSON says how it is written.
+        if ["form", "cli", "request"].contains(&module_of(&path).as_str()) {
+            continue;
         }
+        assert!(!program(&text).contains("serde"), "{} derives a file form", path.display());
     }
 }
 

@@ -16,6 +16,7 @@ const ORDER: &[&str] = &[
     "picture",
     "request",
     "exchange",
+    "form",
     "store",
     "service",
     "screen",

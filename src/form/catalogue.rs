@@ -5,11 +5,13 @@
 use std::borrow::Cow;
 
 use super::{
-    Definition, DefinitionProblem, Housing,
-    problem::Problem,
-    read::{FamilyFile, read_family},
+    family_file::{FamilyFile, read_family},
+    problem::{Problem, problems_in_words},
 };
-use crate::quantity::list_of;
+use crate::{
+    catalogue::{Definition, DefinitionProblem, Housing},
+    quantity::list_of,
+};
 
 macro_rules! built_in {
     ($($file:literal),+ $(,)?) => {
@@ -79,11 +81,6 @@ pub enum FindProblem {
     Definition(#[from] DefinitionProblem),
 }
 
-/// Problems one under another, with a blank line between them.
-pub fn problems_in_words(problems: &[Problem]) -> String {
-    problems.iter().map(ToString::to_string).collect::<Vec<_>>().join("\n\n")
-}
-
 impl Catalogue {
     /// The families built in.
     pub fn built_in() -> Self {
@@ -112,7 +109,7 @@ impl Catalogue {
             .collect();
         match found.as_slice() {
             [] => Err(FindProblem::Unknown { word: word.to_owned() }),
-            [(file, housing)] => Ok(Definition::of_housing(&file.form, housing.id.as_str())?),
+            [(file, housing)] => Ok(Definition::of_housing(&file.draft, housing.id.as_str())?),
             several => {
                 let say = |(file, housing): &(&FamilyFile, &Housing)| {
                     format!("{} of the family {} ({})", housing.id, file.family.id, file.file)
@@ -154,16 +151,17 @@ fn read_all<'a>(texts: impl Iterator<Item = &'a FamilyText>) -> Result<Vec<Famil
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::form::write_family;
 
     #[test]
-    fn every_built_in_family_is_without_problems_and_its_form_survives_writing() {
+    fn every_built_in_family_is_without_problems_and_its_draft_survives_writing() {
         let families = Catalogue::built_in().families();
         let families = families.unwrap_or_else(|problems| panic!("{}", problems_in_words(&problems)));
         assert_eq!(families.len(), BUILT_IN.len());
         for file in families {
-            let written = crate::catalogue::ron_options().to_string(&file.form).unwrap();
+            let written = write_family(&file.draft).unwrap();
             let read = read_family("written", &written).unwrap();
-            assert_eq!(read.form, file.form, "{}", file.file);
+            assert_eq!(read.draft, file.draft, "{}", file.file);
             for housing in &file.family.housings {
                 let definition = Catalogue::built_in().find(housing.part.as_str()).unwrap();
                 assert_eq!(definition.housing(), housing);

@@ -8,9 +8,21 @@ use serde::{
     de::{MapAccess, Visitor},
 };
 
+use super::mirror::FormOf;
+use crate::catalogue::FieldFinding;
+
 /// Pairs of labels as written.
-#[derive(Debug, Clone, Default, PartialEq, Eq)]
-pub struct Pairs(pub Vec<(String, String)>);
+pub(super) struct Pairs(Vec<(String, String)>);
+
+impl FormOf<Vec<(String, String)>> for Pairs {
+    fn write(value: &Vec<(String, String)>) -> Self {
+        Self(value.clone())
+    }
+
+    fn read(self) -> Result<Vec<(String, String)>, FieldFinding> {
+        Ok(self.0)
+    }
+}
 
 impl Serialize for Pairs {
     fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {

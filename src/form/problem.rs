@@ -1,4 +1,4 @@
-//! A problem in a definition file, and the one way it is shown: where, which field, the line with
+//! A problem in a file, and the one way it is shown: where, which field, the line with
 //! a caret under the place, what is wrong, what is allowed.
 
 use std::fmt;
@@ -16,13 +16,18 @@ pub struct Problem {
     /// The file's name.
     pub file: String,
     /// The place in it; none when the file as a whole is wrong.
-    pub place: Option<TextPlace>,
+    pub place: Option<Box<TextPlace>>,
     /// The field, such as `housings[0].plugged[1]`; may be empty.
     pub path: String,
     /// What is wrong.
     pub say: String,
     /// What is allowed, or what to do.
     pub hint: Option<String>,
+}
+
+/// Problems one under another, with a blank line between them.
+pub fn problems_in_words(problems: &[Problem]) -> String {
+    problems.iter().map(ToString::to_string).collect::<Vec<_>>().join("\n\n")
 }
 
 /// A place in a text.
@@ -41,6 +46,13 @@ impl TextPlace {
     pub(super) fn of_line(text: &str, line: usize, column: usize) -> Self {
         let source = text.split('\n').nth(line.saturating_sub(1)).unwrap_or("").trim_end_matches('\r');
         Self { line, column, source: source.to_owned() }
+    }
+
+    /// The byte of a line and column, both from 1.
+    pub(super) fn byte_of(text: &str, line: usize, column: usize) -> usize {
+        let start: usize = text.split_inclusive('\n').take(line.saturating_sub(1)).map(str::len).sum();
+        let rest = text.get(start..).unwrap_or("");
+        start + rest.chars().take(column.saturating_sub(1)).map(char::len_utf8).sum::<usize>()
     }
 
     /// The place of a byte.
@@ -63,6 +75,26 @@ impl TextPlace {
         (format!("{before}{after}"), before.width())
     }
 }
+
+impl Problem {
+    /// The same where there is room for one line only.
+    pub fn in_one_line(&self) -> String {
+        let mut line = harmless(&self.file).into_owned();
+        if let Some(place) = &self.place {
+            line.push_str(&format!(":{}:{}", place.line, place.column));
+        }
+        if !self.path.is_empty() {
+            line.push_str(&format!(" at {}", brief(&self.path)));
+        }
+        line.push_str(&format!(": {}", brief(&self.say)));
+        match &self.hint {
+            Some(hint) => format!("{line} ({})", brief(hint)),
+            None => line,
+        }
+    }
+}
+
+impl std::error::Error for Problem {}
 
 impl fmt::Display for Problem {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {

@@ -1,0 +1,118 @@
+//! Values that stand as one text in a file, by the same spelling people type.
+
+use std::{fmt, str::FromStr};
+
+use serde::{Deserialize, Deserializer, Serialize, Serializer, de::Error};
+
+use super::mirror::FormOf;
+use crate::{
+    catalogue::{FieldFinding, PartNumber},
+    colour::Colour,
+    face::{Label, PosePlace},
+    job::{Code, ItemId, ReadBack, Tag, TicketId, WireId},
+    quantity::{Gauge, Length, Voltage},
+    record::{Address, HousingName, Known},
+    supply::{PartKind, Substitute},
+};
+
+/// Writes a type by its display and reads it by its parser.
+macro_rules! as_text {
+    ($($name:ty),* $(,)?) => {
+        $(
+            impl FormOf<$name> for String {
+                fn write(value: &$name) -> Self {
+                    value.to_string()
+                }
+
+                fn read(self) -> Result<$name, FieldFinding> {
+                    self.parse().map_err(FieldFinding::of)
+                }
+            }
+        )*
+    };
+}
+
+as_text!(
+    Address,
+    Code,
+    Colour,
+    Gauge,
+    HousingName,
+    ItemId,
+    Label,
+    Length,
+    PartNumber,
+    PosePlace,
+    ReadBack,
+    Tag,
+    TicketId,
+    Voltage,
+    WireId
+);
+
+/// A told value, or "?".
+impl<T: fmt::Display + FromStr<Err: fmt::Display>> FormOf<Known<T>> for String {
+    fn write(value: &Known<T>) -> Self {
+        value.to_string()
+    }
+
+    fn read(self) -> Result<Known<T>, FieldFinding> {
+        match self.trim() {
+            "?" => Ok(Known::Unknown),
+            text => text.parse().map(Known::Is).map_err(FieldFinding::of),
+        }
+    }
+}
+
+/// Writes a choice by its word, which need not be one that RON takes as a name.
+macro_rules! by_word {
+    ($($name:ty: [$($choice:expr),*];)*) => {
+        $(
+            impl FormOf<$name> for String {
+                fn write(value: &$name) -> Self {
+                    value.as_str().to_owned()
+                }
+
+                fn read(self) -> Result<$name, FieldFinding> {
+                    let all = [$($choice),*].concat();
+                    let known = all.iter().copied().find(|choice| choice.as_str() == self);
+                    known.ok_or_else(|| {
+                        let words: Vec<&str> = all.iter().map(|choice| choice.as_str()).collect();
+                        FieldFinding::of(format!("\"{self}\" is none of {}", words.join(", ")))
+                    })
+                }
+            }
+        )*
+    };
+}
+
+by_word! {
+    PartKind: [PartKind::ALL];
+    Substitute: [[Substitute::None, Substitute::AskFirst]];
+}
+
+/// A length as a number of millimetres.
+pub(super) struct Millimetres(Length);
+
+impl FormOf<Length> for Millimetres {
+    fn write(value: &Length) -> Self {
+        Self(value.clone())
+    }
+
+    fn read(self) -> Result<Length, FieldFinding> {
+        Ok(self.0)
+    }
+}
+
+impl Serialize for Millimetres {
+    fn serialize<S: Serializer>(&self, to: S) -> Result<S::Ok, S::Error> {
+        to.serialize_f64(self.0.mm())
+    }
+}
+
+impl<'de> Deserialize<'de> for Millimetres {
+    fn deserialize<D: Deserializer<'de>>(from: D) -> Result<Self, D::Error> {
+        let mm = f64::deserialize(from)?;
+        mm.to_string().parse().map(Self).map_err(D::Error::custom)
+    }
+}
