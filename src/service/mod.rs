@@ -4,12 +4,14 @@
 mod board;
 mod enter;
 mod open;
+mod refused;
 mod request;
 mod shop;
 
 pub use board::{BoardJob, Stands, board};
-pub use enter::{EnterProblem, Entered};
+pub use enter::Entered;
 pub use open::{JobAt, OpenJob, OpenProblem};
+pub use refused::EnterProblem;
 pub use request::{
     ExportProblem, IncompleteOrder, LostRequest, SendProblem, export_request, last_request, lost_request,
     request_of, send_request,

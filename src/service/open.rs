@@ -5,7 +5,7 @@ use std::{path::Path, rc::Rc};
 
 use jiff::Timestamp;
 
-use super::enter::EnterProblem;
+use super::refused::{EnterProblem, refuse};
 use crate::{
     job::{Entry, Job},
     reckoning::{ToolBook, ToolPosition},
@@ -142,7 +142,7 @@ impl OpenJob {
     pub fn start(at: &JobAt, entries: Vec<Entry>, by: &str, now: Timestamp) -> Result<Self, EnterProblem> {
         let mut job = Job::default();
         for (n, entry) in entries.iter().enumerate() {
-            super::enter::refuse(job.check(entry), entry, n)?;
+            refuse(job.check(entry), entry, n)?;
             job.apply(entry.clone());
         }
         at.store.prepare().map_err(EnterProblem::NoRoom)?;

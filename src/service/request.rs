@@ -5,7 +5,7 @@ use std::path::Path;
 
 use jiff::Timestamp;
 
-use super::{enter::EnterProblem, open::OpenJob};
+use super::{open::OpenJob, refused::EnterProblem};
 use crate::{
     form::{read_request, write_request},
     job::Entry,

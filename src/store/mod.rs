@@ -8,11 +8,12 @@ mod journal;
 mod library;
 mod memory;
 mod port;
+mod stamp;
 
 pub use files::{
     JOB_MOST, LIST_MOST, Links, ReadProblem, TEXT_MOST, private_folder, read_bytes, read_stdin, read_text,
 };
-pub use folder::{FolderStore, Stamp};
+pub use folder::FolderStore;
 pub use job_id::{FileName, FileNameProblem, JobId, JobIdProblem};
 pub use journal::{Condition, Journal, line_of, read_journal};
 pub use library::write_family;
@@ -21,6 +22,7 @@ pub use port::{
     AppendProblem, Change, Claim, Cursor, EntryCount, Head, Listed, Store, StoreProblem, StreamId,
     StreamKind, StreamWriter, Stretch, Sum, Summarised, Summary,
 };
+pub use stamp::Stamp;
 
 #[cfg(test)]
 pub(crate) use folder::failing;

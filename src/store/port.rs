@@ -7,9 +7,9 @@ use jiff::Timestamp;
 
 use super::{
     files::ReadProblem,
-    folder::Stamp,
     job_id::{FileName, JobId},
     journal::{Condition, line_of},
+    stamp::Stamp,
 };
 use crate::{
     job::Entry,

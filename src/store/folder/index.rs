@@ -2,16 +2,20 @@
 //! thousand. A line counts only where the job's file is still the one it was made from: its node, length
 //! and times, and the check sum it ends in. The file may be thrown away at any time.
 
-use std::{collections::BTreeMap, fs::Metadata, path::Path, time::SystemTime};
+use std::{
+    collections::BTreeMap,
+    io::{Read, Seek, SeekFrom},
+    path::Path,
+};
 
-use jiff::Timestamp;
 use serde::{Deserialize, Serialize};
 use sha2::{Digest, Sha256};
 
 use crate::store::{
-    files::{Links, odd, read_text, write_whole},
+    files::{Links, odd, open_to_read, read_text, write_whole},
     job_id::JobId,
     port::{EntryCount, Head, StreamId, Summarised, Summary},
+    stamp::Stamp,
 };
 
 /// Its name.
@@ -19,46 +23,10 @@ const NAME: &str = ".board";
 /// The most of it that is read: 1,000 jobs take a third of a megabyte.
 const MOST: u64 = 64 << 20;
 /// Bytes looked at where a job ends: its last check sum, and what stands around it.
-pub(super) const END_SEEN: u64 = 32;
+const END_SEEN: u64 = 32;
 /// A file that was changed so short a time before its summary was kept may have been changed again
 /// without its times showing it: the coarsest file systems count in two seconds.
 const COARSEST_NS: i64 = 2_000_000_000;
-
-/// What a file's folder says of it: a change of the file changes it.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Serialize, Deserialize)]
-pub struct Stamp {
-    node: u64,
-    length: u64,
-    /// When it was written last, in nanoseconds.
-    written: i64,
-    /// When it, its name or its rights were changed last.
-    changed: i64,
-}
-
-impl Stamp {
-    pub(super) fn of(found: &Metadata) -> Self {
-        let written = found.modified().map(nanoseconds).unwrap_or_default();
-        #[cfg(unix)]
-        let (node, changed) = {
-            use std::os::unix::fs::MetadataExt;
-            let changed = found.ctime().saturating_mul(1_000_000_000).saturating_add(found.ctime_nsec());
-            (found.ino(), changed)
-        };
-        #[cfg(not(unix))]
-        let (node, changed) = (0, found.created().map(nanoseconds).unwrap_or_default());
-        Self { node, length: found.len(), written, changed }
-    }
-
-    /// When the file was written last.
-    pub(super) fn touched(&self) -> Timestamp {
-        Timestamp::from_nanosecond(i128::from(self.written)).unwrap_or_default()
-    }
-}
-
-fn nanoseconds(at: SystemTime) -> i64 {
-    let since = at.duration_since(SystemTime::UNIX_EPOCH).unwrap_or_default();
-    i64::try_from(since.as_nanos()).unwrap_or(i64::MAX)
-}
 
 /// The first line: of which program the rest is, and its check sum.
 #[derive(Serialize, Deserialize)]
@@ -92,24 +60,19 @@ impl Index {
     pub fn read(folder: &Path) -> Self {
         let path = folder.join(NAME);
         // Its time first: a newer file may take its place while it is read.
-        let written = std::fs::symlink_metadata(&path).map(|found| Stamp::of(&found).written);
+        let written = std::fs::symlink_metadata(&path).map(|found| Stamp::of(&found).written());
         let read = read_text(&path, MOST, Links::Refused);
         let (Ok(written), Ok(text)) = (written, read) else { return Self::default() };
         Self { lines: lines_of(&text).unwrap_or_default(), written }
     }
 
     /// The summary kept of a stream, where the stream's file bears it out.
-    pub fn summary_of(
-        &self,
-        stream: &StreamId,
-        stamp: &Stamp,
-        end: impl FnOnce() -> Option<Vec<u8>>,
-    ) -> Option<(Head, Summary)> {
+    pub fn summary_of(&self, stream: &StreamId, stamp: &Stamp, path: &Path) -> Option<(Head, Summary)> {
         let (kept, summary) = self.lines.get(stream)?;
         let (head, summary) = summary.as_ref()?;
-        let is_settled = stamp.written.max(stamp.changed).saturating_add(COARSEST_NS) <= self.written;
+        let is_settled = stamp.last_change().saturating_add(COARSEST_NS) <= self.written;
         let is_borne_out = || {
-            let end = end()?;
+            let end = end_of(path)?;
             let end = end.strip_suffix(b"\n").unwrap_or(&end);
             Some(end.ends_with(format!(",sum:\"{}\")", head.sum.as_str()).as_bytes()))
         };
@@ -156,6 +119,16 @@ impl Index {
         let head = HeadForm { program: program(), sum: sum_of(&rest) };
         Some(format!("{}\n{rest}", serde_json::to_string(&head).ok()?))
     }
+}
+
+/// The last bytes of a job's file, when they can be read.
+fn end_of(path: &Path) -> Option<Vec<u8>> {
+    let mut file = open_to_read(path, Links::Refused).ok()?;
+    let length = file.metadata().ok()?.len();
+    file.seek(SeekFrom::Start(length.saturating_sub(END_SEEN))).ok()?;
+    let mut end = Vec::new();
+    file.take(END_SEEN).read_to_end(&mut end).ok()?;
+    Some(end)
 }
 
 /// Another program may reckon otherwise.

@@ -1,6 +1,7 @@
 //! The store in a folder: a journal a job (`<job>.job.ron`), a lock beside it, tool books and exports.
 
 mod disk;
+mod exports;
 mod index;
 mod job_file;
 mod lock;
@@ -18,23 +19,21 @@ use std::{
 
 use jiff::Timestamp;
 
-pub use index::Stamp;
-
 use self::{
     disk::{Disk, RealDisk, sibling},
     index::Index,
     job_file::JobFile,
     lock::{Held, Lock},
-    writer::FolderWriter,
+    writer::{FolderWriter, stretch},
 };
 use super::{
-    files::{self, Links, ReadProblem, TEXT_MOST, folder_of, odd, read_text, shown},
+    files::{Links, ReadProblem, folder_of, odd, shown},
     job_id::{FileName, JobId},
-    journal::Journal,
     port::{
-        Claim, Cursor, EntryCount, Head, Listed, Seen, Store, StoreProblem, StreamId, StreamKind, Stretch,
+        Claim, Cursor, EntryCount, Listed, Seen, Store, StoreProblem, StreamId, StreamKind, Stretch,
         Summarised,
     },
+    stamp::Stamp,
 };
 use crate::reckoning::{ToolBook, ToolPosition};
 
@@ -108,15 +107,6 @@ impl FolderStore {
     }
 }
 
-/// What was read of a journal, from an entry on.
-fn stretch(journal: Journal, from: EntryCount, place: &str) -> Stretch {
-    let trouble = journal.trouble(place);
-    let head = Head { n: EntryCount(journal.entries.len()), sum: journal.last_sum.into() };
-    let mut entries = journal.entries;
-    entries.drain(..from.0.min(entries.len()));
-    Stretch { entries, head, condition: journal.condition, trouble }
-}
-
 impl Store for FolderStore {
     fn claim(&self, stream: &StreamId, by: &str, now: Timestamp) -> Claim {
         let path = self.path_of(stream);
@@ -157,7 +147,7 @@ impl Store for FolderStore {
         let mut found = Index::default();
         let mut listed = Vec::new();
         for (stream, stamp) in self.files(kind)? {
-            let summary = kept.summary_of(&stream, &stamp, || self.disk_end(&stream));
+            let summary = kept.summary_of(&stream, &stamp, &self.path_of(&stream));
             listed.push(Listed {
                 touched: stamp.touched(),
                 stream: stream.clone(),
@@ -202,19 +192,11 @@ impl Store for FolderStore {
     }
 
     fn export(&self, name: &FileName, text: &str) -> Result<String, StoreProblem> {
-        self.make()?;
-        let path = self.folder.join(name.as_str());
-        files::write_whole(&path, text.as_bytes())
-            .map_err(|why| StoreProblem::NotWritten { file: shown(&path), why: why.to_string() })?;
-        Ok(shown(&path))
+        exports::write(&self.folder, name, text)
     }
 
     fn exported(&self, name: &FileName) -> Result<Option<String>, ReadProblem> {
-        match read_text(&self.folder.join(name.as_str()), TEXT_MOST, Links::Refused) {
-            Ok(text) => Ok(Some(text)),
-            Err(problem) if problem.is_missing() => Ok(None),
-            Err(problem) => Err(problem),
-        }
+        exports::read(&self.folder, name)
     }
 
     fn export_place(&self, name: &FileName) -> String {

@@ -1,19 +1,15 @@
 //! What a folder holds besides its streams: house rules and the families of the bench's own.
 
-use std::{
-    fs::{self, File},
-    io::{Read, Seek, SeekFrom},
-    path::{Path, PathBuf},
-};
+use std::path::{Path, PathBuf};
 
-use super::{FolderStore, index::END_SEEN};
+use super::{FolderStore, exports};
 use crate::{
     form::read_rules,
     shop_rules::ShopRules,
     store::{
-        files::{Links, TEXT_MOST, open_to_read, read_text, shown},
+        files::{Links, TEXT_MOST, read_text, shown},
         job_id::FileName,
-        port::{Store, StoreProblem, StreamId},
+        port::StoreProblem,
     },
 };
 
@@ -25,17 +21,12 @@ impl FolderStore {
 
     /// Makes the folder, when it is not there yet.
     pub fn make(&self) -> Result<(), StoreProblem> {
-        let folder = || shown(&self.folder);
-        fs::create_dir_all(&self.folder).map_err(|why| StoreProblem::NoFolder {
-            folder: folder(),
-            what: "jobs",
-            why,
-        })
+        exports::make(&self.folder)
     }
 
     /// Puts a tool book that is written already beside the jobs.
     pub fn put_tool_book(&self, name: &FileName, text: &str) -> Result<(), StoreProblem> {
-        Self::at(self.folder.join("tools")).export(name, text).map(drop)
+        exports::write(&self.folder.join("tools"), name, text).map(drop)
     }
 
     /// The house rules: of the file named, else of this folder, else those built in.
@@ -48,15 +39,5 @@ impl FolderStore {
         };
         let text = read_text(path, TEXT_MOST, Links::Followed).map_err(StoreProblem::NoRules)?;
         read_rules(&shown(path), &text).map_err(|why| StoreProblem::NotUnderstood(why.to_string()))
-    }
-
-    /// The last bytes of a stream's file, when they can be read.
-    pub(super) fn disk_end(&self, stream: &StreamId) -> Option<Vec<u8>> {
-        let mut file: File = open_to_read(&self.path_of(stream), Links::Refused).ok()?;
-        let length = file.metadata().ok()?.len();
-        file.seek(SeekFrom::Start(length.saturating_sub(END_SEEN))).ok()?;
-        let mut end = Vec::new();
-        file.take(END_SEEN).read_to_end(&mut end).ok()?;
-        Some(end)
     }
 }

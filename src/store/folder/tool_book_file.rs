@@ -5,14 +5,14 @@ use std::path::Path;
 
 use sha2::{Digest, Sha256};
 
-use super::FolderStore;
+use super::exports;
 use crate::{
     form::{read_positions, write_positions},
     reckoning::{ToolBook, ToolPosition},
     store::{
         files::{Links, TEXT_MOST, read_text, shown},
         job_id::FileName,
-        port::{Store, StoreProblem},
+        port::StoreProblem,
     },
 };
 
@@ -53,8 +53,8 @@ pub(super) fn write_position(
     position: &ToolPosition,
 ) -> Result<String, StoreProblem> {
     let name = file_of(bench);
-    let tools = FolderStore::at(jobs.join("tools"));
-    let mut positions = match tools.exported(&name)? {
+    let tools = jobs.join("tools");
+    let mut positions = match exports::read(&tools, &name)? {
         Some(text) => positions_of(name.as_str(), &text)?,
         None => Vec::new(),
     };
@@ -62,7 +62,7 @@ pub(super) fn write_position(
     positions.push(position.clone());
     let text = write_positions(&positions)
         .map_err(|why| StoreProblem::NotWritten { file: name.as_str().to_owned(), why: why.to_string() })?;
-    tools.export(&name, &format!("{text}\n"))?;
+    exports::write(&tools, &name, &format!("{text}\n"))?;
     Ok(format!("tools/{}", name.as_str()))
 }
 

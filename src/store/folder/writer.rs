@@ -6,15 +6,24 @@ use super::{
     disk::Disk,
     job_file::{JobFile, NotAdded},
     lock::Lock,
-    stretch,
 };
 use crate::{
     job::Entry,
     store::{
         files::{JOB_MOST, ReadProblem, shown},
+        journal::Journal,
         port::{AppendProblem, Change, EntryCount, Head, StreamWriter, Stretch, lines_after},
     },
 };
+
+/// What was read of a journal, from an entry on.
+pub(super) fn stretch(journal: Journal, from: EntryCount, place: &str) -> Stretch {
+    let trouble = journal.trouble(place);
+    let head = Head { n: EntryCount(journal.entries.len()), sum: journal.last_sum.into() };
+    let mut entries = journal.entries;
+    entries.drain(..from.0.min(entries.len()));
+    Stretch { entries, head, condition: journal.condition, trouble }
+}
 
 /// The one who may write a job's file.
 #[derive(Debug)]

@@ -28,9 +28,6 @@ const KNOWN_CIRCLES: &[&[&str]] = &[
         "cli/wiring.rs",
     ],
     &["request/build.rs", "request/leads.rs", "request/others.rs", "request/repairs.rs"],
-    &["service/enter.rs", "service/open.rs"],
-    &["store/folder/index.rs", "store/port.rs"],
-    &["store/folder/mod.rs", "store/folder/tool_book_file.rs", "store/folder/writer.rs"],
 ];
 
 /// How many uses of one file by another are told.
