@@ -11,10 +11,11 @@
 //! * [`catalogue`]: connector families: housings, terminals, seals, plugs made for each other.
 //! * [`record`]: what is in a connector, and how two records of it differ.
 //! * [`reckoning`]: on wires and terminals: which repair, lead lengths, splices, bundles, crimps.
-//! * [`supply`]: parts that are asked for: kinds, lines, what has no number yet.
+//! * [`supply`]: parts that are asked for: lines as data, which line goes on which, how many came.
 //! * [`job`]: the job as a pure state machine: acts, verdicts, state, account, flags.
 //! * [`picture`]: faces as grids of marked text cells, painted by the command line and the screen.
-//! * [`request`]: the parts request.
+//! * [`report`]: what is said of a request, as text and as tables.
+//! * [`request`]: the parts request as a document.
 //! * [`exchange`]: wiring lists from spreadsheets and open harness files; bytes to values and back.
 //! * [`store`]: journals and folders on disk; the only module that writes files.
 //! * [`cli`]: one file per subcommand.
@@ -32,6 +33,7 @@ pub mod picture;
 pub mod quantity;
 pub mod reckoning;
 pub mod record;
+pub mod report;
 pub mod request;
 pub mod screen;
 pub mod shop_rules;

@@ -18,6 +18,7 @@ mod gates;
 mod item;
 mod lay_out;
 mod map;
+pub mod needs;
 mod prefitted;
 mod query;
 mod reading;

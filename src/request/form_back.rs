@@ -1,56 +1,148 @@
 //! From the form of a request back to its lines: what an entry of the job kept is what was asked.
 
-use super::form::{DescribeForm, LeadForm, LineForm};
+use super::form::{DescribeForm, LeadForm, LineForm, RequestForm};
 use crate::{
-    catalogue::Gender,
-    supply::{Describe, LeadSpec, Line},
+    catalogue::{Gender, PartNumber},
+    quantity::{TextProblem, quoted},
+    record::AddressProblem,
+    supply::{
+        Amount, LeadSpec, LeadWanted, Line, Looks, Request, RequestHead, RequestNumberProblem, ToldLine, Urgency,
+        UsePlace, Wanted,
+    },
 };
 
-impl From<LineForm> for Line {
-    fn from(form: LineForm) -> Self {
-        Self {
-            line: form.line,
-            kind: form.kind,
-            part: form.part,
-            read_from: form.read_from,
-            description: form.description,
-            describe: form.describe.map(Into::into),
-            need: form.need,
-            spare: form.spare,
-            pack: form.pack,
-            for_cavities: form.for_cavities,
+/// Why a line or a request in a file is none.
+#[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
+pub enum RequestProblem {
+    /// A number or name that cannot be one.
+    #[error("line {line}: {why}")]
+    Text {
+        /// The line.
+        line: u32,
+        /// Why.
+        why: TextProblem,
+    },
+    /// A cavity that cannot be one.
+    #[error("line {line}: {why}")]
+    Address {
+        /// The line.
+        line: u32,
+        /// Why.
+        why: AddressProblem,
+    },
+    /// Not the number of a request.
+    #[error(transparent)]
+    Number(#[from] RequestNumberProblem),
+    /// A part number without where it was read, or the other way round.
+    #[error("line {line}: a part number, and where it was read, go together")]
+    Unread {
+        /// The line.
+        line: u32,
+    },
+    /// Neither male nor female.
+    #[error("line {line}: \"{shown}\" is neither male nor female")]
+    Gender {
+        /// The line.
+        line: u32,
+        /// What stands there.
+        shown: String,
+    },
+}
+
+impl TryFrom<LineForm> for Line {
+    type Error = RequestProblem;
+
+    fn try_from(form: LineForm) -> Result<Self, Self::Error> {
+        let line = form.line;
+        let text = |why| RequestProblem::Text { line, why };
+        let address = |why| RequestProblem::Address { line, why };
+        let part = |text: Option<String>| text.map(|part| part.parse::<PartNumber>()).transpose();
+        let number = part(form.part).map_err(text)?;
+        let looks = form.describe.map(|describe| describe.read(line)).transpose()?;
+        let wanted = match form.what {
+            Some(what) => what.read(line, number, looks, form.lead.map(Into::into))?,
+            None => Wanted::Told(Box::new(ToldLine {
+                kind: form.kind,
+                part: number,
+                read_from: form.read_from,
+                words: form.description,
+                looks,
+                lead: form.lead.map(told_lead).transpose().map_err(address)?,
+            })),
+        };
+        let used_for = form.for_cavities.iter().map(|at| at.parse::<UsePlace>());
+        Ok(Self {
+            line,
+            wanted,
+            amount: Amount { need: form.need, spare: form.spare, pack: form.pack },
+            used_for: used_for.collect::<Result<_, _>>().map_err(address)?,
             essential: form.essential,
             substitute: form.substitute,
-            supplied_with: form.supplied_with,
-            lead: form.lead.map(Into::into),
-        }
+            supplied_with: part(form.supplied_with).map_err(text)?,
+        })
     }
 }
 
-impl From<DescribeForm> for Describe {
-    fn from(form: DescribeForm) -> Self {
-        let gender = |word: String| Gender::ALL.into_iter().find(|gender| gender.word() == word);
-        Self {
-            size: form.size,
-            gender: form.gender.and_then(gender),
-            gauges: form.gauges,
-            colours: form.colours,
-            diameters: form.diameters,
-            fits: form.fits,
-            sealing: form.sealing,
-            place: form.place,
-        }
+/// A request as its file has it.
+impl TryFrom<RequestForm> for Request {
+    type Error = RequestProblem;
+
+    fn try_from(form: RequestForm) -> Result<Self, Self::Error> {
+        let urgency = form.urgency.map(|text| Urgency::from(text.as_str()));
+        Ok(Self {
+            number: form.request.parse()?,
+            revision: form.revision,
+            head: RequestHead {
+                asked_by: form.asked_by,
+                bench: form.bench,
+                deliver_to: form.deliver_to,
+                needed_by: form.needed_by,
+                urgency,
+            },
+            why: form.why.unwrap_or_default(),
+            photos: form.photos,
+            lines: form.lines.into_iter().map(Line::try_from).collect::<Result<_, _>>()?,
+        })
     }
+}
+
+impl DescribeForm {
+    fn read(self, line: u32) -> Result<Looks, RequestProblem> {
+        let gender = |word: String| {
+            let known = Gender::ALL.into_iter().find(|gender| gender.word() == word);
+            known.ok_or_else(|| RequestProblem::Gender { line, shown: quoted(&word) })
+        };
+        Ok(Looks {
+            size: self.size,
+            gender: self.gender.map(gender).transpose()?,
+            gauges: self.gauges,
+            colours: self.colours,
+            diameters: self.diameters,
+            fits: self.fits,
+            sealing: self.sealing,
+            place: self.place,
+        })
+    }
+}
+
+/// A repair lead that a request of an earlier version asks for.
+fn told_lead(form: LeadForm) -> Result<LeadWanted, AddressProblem> {
+    Ok(LeadWanted {
+        home: form.cavity.parse()?,
+        circuit: form.circuit.clone(),
+        length_mm: form.length_mm,
+        gauge: form.gauge.clone(),
+        sealed: form.seal_fitted,
+        spec: Some(Box::new(form.into())),
+    })
 }
 
 impl From<LeadForm> for LeadSpec {
     fn from(form: LeadForm) -> Self {
         Self {
-            length_mm: form.length_mm,
             cut_mm: form.cut_mm,
             tolerance: form.tolerance,
             measured: form.measured,
-            gauge: form.gauge,
             area_mm2: form.area_mm2,
             less_copper: form.less_copper,
             strands: form.strands,
@@ -77,10 +169,23 @@ impl From<LeadForm> for LeadSpec {
             splice_included: form.splice_included,
             label: form.label,
             crimp_record: form.crimp_record,
-            circuit: form.circuit,
-            cavity: form.cavity,
             missing: form.missing,
         }
+    }
+}
+
+/// A day in a file.
+pub(crate) mod day {
+    use jiff::civil::Date;
+    use serde::{Deserialize, Deserializer, Serialize, Serializer, de::Error};
+
+    pub(crate) fn serialize<S: Serializer>(day: &Option<Date>, to: S) -> Result<S::Ok, S::Error> {
+        day.map(|day| day.to_string()).serialize(to)
+    }
+
+    pub(crate) fn deserialize<'de, D: Deserializer<'de>>(from: D) -> Result<Option<Date>, D::Error> {
+        let text = Option::<String>::deserialize(from)?;
+        text.map(|text| crate::quantity::day(&text)).transpose().map_err(D::Error::custom)
     }
 }
 

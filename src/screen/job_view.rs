@@ -5,7 +5,7 @@ use crate::{
     job::{Act, Assessment, Entry, ItemId, Job, JobHousing, JobSide, Lead, Place, State, Verdict, day_of},
     reckoning::ToolBook,
     record::{Address, HousingName},
-    request::RequestForm,
+    supply::Request,
 };
 
 /// A job as screens see it.
@@ -18,7 +18,7 @@ pub struct JobView<'a> {
     /// Its account, target and steps, reckoned since the last entry.
     pub assessment: &'a Assessment,
     /// The request sent last, when one was.
-    pub last_request: Option<&'a RequestForm>,
+    pub last_request: Option<&'a Request>,
     /// The shop's tool book.
     pub tools: &'a ToolBook,
     /// Who works here.

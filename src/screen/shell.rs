@@ -19,7 +19,7 @@ use super::{
 use crate::{
     job::{Account, Act, Assessment, Entry, JobState, Status, day_of},
     reckoning::{ToolBook, ToolPosition},
-    request::{RequestForm, RequestHead},
+    supply::{Request, RequestHead},
     store::{
         EnterProblem, IncompleteOrder, OpenJob, Store, last_request, lost_request, read_book, send_request,
         write_family, write_position,
@@ -119,7 +119,7 @@ pub fn run_define(sitting: &Sitting, library: &Path) -> Result<Option<PathBuf>> 
 struct Bench<'a> {
     open: OpenJob,
     assessment: Assessment,
-    last_request: Option<RequestForm>,
+    last_request: Option<Request>,
     tools: ToolBook,
     /// What could not be read beside the job.
     without: Option<String>,

@@ -3,7 +3,7 @@
 use crate::{
     job::{Act, Refusal},
     reckoning::ToolPosition,
-    request::RequestHead,
+    supply::RequestHead,
 };
 
 use super::{

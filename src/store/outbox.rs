@@ -14,10 +14,14 @@ use super::{
     tool_book_file::read_book,
 };
 use crate::{
-    job::Entry,
+    job::{
+        Entry,
+        needs::{JobRequest, build},
+    },
     quantity::brief,
-    request::{Request, RequestForm, RequestHead, build, read_request},
-    supply::RequestNumber,
+    report::missing_in_words,
+    request::{RequestForm, read_request},
+    supply::{Amount, Request, RequestHead, RequestNumber},
 };
 
 /// A request that would make the desk phone back.
@@ -42,7 +46,7 @@ impl LostRequest {
 
 /// The request sent last, as its entry keeps it; of a version 1 job as its file holds it. A file that
 /// cannot be read keeps nobody from the job: [`lost_request`] says so.
-pub fn last_request(open: &OpenJob) -> Option<RequestForm> {
+pub fn last_request(open: &OpenJob) -> Option<Request> {
     sent_last(open).unwrap_or_default()
 }
 
@@ -51,10 +55,10 @@ pub fn lost_request(open: &OpenJob) -> Option<LostRequest> {
     sent_last(open).err()
 }
 
-fn sent_last(open: &OpenJob) -> Result<Option<RequestForm>, LostRequest> {
+fn sent_last(open: &OpenJob) -> Result<Option<Request>, LostRequest> {
     let state = open.job().state();
     let Some(sent) = &state.supply.requested else { return Ok(None) };
-    if let Some(kept) = RequestForm::sent(&open.id(), &state.world.ticket, sent) {
+    if let Some(kept) = sent.sent() {
         return Ok(Some(kept));
     }
     let lost = |why: String| LostRequest { why, is_gone: false };
@@ -63,7 +67,13 @@ fn sent_last(open: &OpenJob) -> Result<Option<RequestForm>, LostRequest> {
     let path = folder_of(open.path()).join(name.as_str());
     match store_of(open).read(&name) {
         Ok(Some(text)) => match read_request(&text) {
-            Ok(form) => Ok(Some(form)),
+            Ok(form) => match Request::try_from(form) {
+                Ok(request) => Ok(Some(request)),
+                Err(why) => {
+                    let why = why.to_string();
+                    Err(lost(format!("{}: this is not a request: {}", shown(&path), brief(&why))))
+                }
+            },
             Err(why) => {
                 let (place, why) = (why.span.start, why.code.to_string());
                 Err(lost(format!("{}:{place}: this is not a request: {}", shown(&path), brief(&why))))
@@ -78,7 +88,7 @@ fn sent_last(open: &OpenJob) -> Result<Option<RequestForm>, LostRequest> {
 }
 
 /// The request of a job as it stands.
-pub fn request_of(open: &OpenJob, head: RequestHead, now: Timestamp) -> Request {
+pub fn request_of(open: &OpenJob, head: RequestHead, now: Timestamp) -> JobRequest {
     let assessment = open.job().assess(now, None);
     // Without the book no position counts as proved; parts can be asked for all the same.
     let book = read_book(folder_of(open.path())).unwrap_or_default();
@@ -87,10 +97,10 @@ pub fn request_of(open: &OpenJob, head: RequestHead, now: Timestamp) -> Request 
 
 /// Keeps the request in the job, then writes it for the desk. Sent again unchanged, it is the same
 /// revision, nothing is kept twice, and the file is written again.
-pub fn send_request(open: &mut OpenJob, head: RequestHead, now: Timestamp) -> Result<Request> {
+pub fn send_request(open: &mut OpenJob, head: RequestHead, now: Timestamp) -> Result<JobRequest> {
     let by = head.asked_by.clone();
     let request = request_of(open, head, now);
-    let incomplete = request.incomplete();
+    let incomplete = missing_in_words(&request);
     if !incomplete.is_empty() {
         return Err(IncompleteOrder(incomplete).into());
     }
@@ -116,10 +126,11 @@ pub fn send_request(open: &mut OpenJob, head: RequestHead, now: Timestamp) -> Re
 /// was sent yet.
 pub fn export_request(open: &OpenJob, folder: &Path) -> Result<Option<PathBuf>> {
     let state = open.job().state();
-    let (Some(sent), Some(form)) = (&state.supply.requested, sent_last(open)?) else { return Ok(None) };
-    let number: RequestNumber = sent.number.parse()?;
-    let name = FileName::of_request(&number, sent.revision);
-    write(&Store::at(folder.to_owned()), &name, form.with_what_came(|line| state.supply.came(line))).map(Some)
+    let Some(sent) = sent_last(open)? else { return Ok(None) };
+    let name = FileName::of_request(&sent.number, sent.revision);
+    let came = |line: u32| state.supply.counts_of(line, Amount::default()).arrived();
+    let form = RequestForm::sent(&open.id(), &state.world.ticket, &sent, came);
+    write(&Store::at(folder.to_owned()), &name, form).map(Some)
 }
 
 fn write(store: &Store, name: &FileName, form: RequestForm) -> Result<PathBuf> {

@@ -2,8 +2,9 @@
 
 use crate::{
     job::{Act, ArrivedVerdict},
-    quantity::is_day,
-    request::RequestHead,
+    quantity::day,
+    report::part_or_description,
+    supply::{RequestHead, Urgency},
 };
 
 use super::{Answer, Asked, field, picks, texts};
@@ -24,15 +25,16 @@ pub(super) fn send(view: &JobView<'_>, answers: &[Answer]) -> Asked {
     let typed = texts(answers);
     let said = |n: usize| typed.get(n).filter(|text| **text != "-").map(|text| (*text).to_owned());
     let urgency = match answers.last() {
-        Some(Answer::Pick(pick)) => Some(pick.text().to_owned()),
+        Some(Answer::Pick(pick)) => Some(Urgency::from(pick.text())),
         _ => None,
     };
+    let needed_by = said(2).map(|text| day(&text)).transpose();
     match (typed.len(), &urgency) {
         _ if head == Some(true) => {}
         (0, _) => return field("SEND the request. Which bench asks? (- leaves it open)"),
         (1, _) => return field("Deliver to whom, where? (- leaves it open)"),
         (2, _) => return field("Needed by which day? (2026-12-01; - leaves it open)"),
-        (_, None) if said(2).is_some_and(|day| !is_day(&day)) => {
+        (_, None) if needed_by.is_err() => {
             return Asked::Wrong("Key the day as 2026-12-01.".to_owned());
         }
         (_, None) => {
@@ -47,7 +49,7 @@ pub(super) fn send(view: &JobView<'_>, answers: &[Answer]) -> Asked {
         asked_by: view.by.to_owned(),
         bench: said(0),
         deliver_to: said(1),
-        needed_by: said(2),
+        needed_by: needed_by.unwrap_or_default(),
         urgency,
     })
 }
@@ -77,8 +79,8 @@ pub(super) fn arrived(view: &JobView<'_>, answers: &[Answer]) -> Asked {
     let act = |verdict, part| Act::Arrived { line, count, part, verdict };
     match verdict {
         None => super::unless_barred(view, act(ArrivedVerdict::AsAsked, None), || {
-            let part =
-                view.last_request.and_then(|request| request.part_of(line)).unwrap_or("what was asked for");
+            let asked = view.last_request.and_then(|request| request.line(line));
+            let part = asked.map_or("what was asked for".to_owned(), part_or_description);
             picks(
                 format!("HOLD it against the request: {part}. What came?"),
                 &[Pick::AsAsked, Pick::WrongPart, Pick::CameDamaged, Pick::Substitute],

@@ -29,7 +29,7 @@ use crate::{
     quantity::says_something,
     reckoning::ToolPosition,
     record::HousingName,
-    request::RequestHead,
+    supply::RequestHead,
 };
 
 use super::{job_view::JobView, keys::Pick, state::Press};

@@ -4,6 +4,7 @@ use crate::{
     catalogue::PartNumber,
     job::{Act, Code, Lead, Place, RepairKind, Tag},
     quantity::list_of,
+    report::part_or_description,
 };
 
 use super::{Answer, Asked, crimp, decide, desk, field, lead_order, picks, splice, texts};
@@ -42,12 +43,14 @@ pub(super) fn waiting(view: &JobView<'_>, answers: &[Answer]) -> Asked {
 fn still_to_come(view: &JobView<'_>) -> Vec<String> {
     let state = view.state();
     let lines = state.supply.requested.iter().flat_map(|request| &request.lines);
-    let here = |line: u32| state.supply.came(line);
     lines
-        .filter(|line| !line.leads.is_empty() && here(line.line) < line.need)
-        .map(|line| {
-            let part = view.last_request.and_then(|request| request.part_of(line.line)).unwrap_or("");
-            format!("line {} {part} ({})", line.line, line.need - here(line.line))
+        .filter(|line| !line.leads.is_empty())
+        .map(|line| (line.line, state.supply.counts(line)))
+        .filter(|(_, counts)| !counts.has_come())
+        .map(|(line, counts)| {
+            let asked = view.last_request.and_then(|request| request.line(line));
+            let part = asked.map(part_or_description).unwrap_or_default();
+            format!("line {line} {part} ({})", counts.still_wanted())
         })
         .collect()
 }
@@ -179,5 +182,5 @@ fn named_part(view: &JobView<'_>, lead: &Lead) -> Option<String> {
 fn asked_for<'a>(view: &JobView<'a>, lead: &Lead) -> Option<&'a str> {
     let request = view.job.state().supply.requested.as_ref()?;
     let line = request.lines.iter().find(|line| line.leads.contains(&lead.id))?;
-    view.last_request?.number_of(line.line)
+    view.last_request?.line(line.line)?.wanted.number().map(PartNumber::as_str)
 }

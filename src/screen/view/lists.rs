@@ -6,7 +6,7 @@ use crate::{
     catalogue::Delivered,
     job::{About, Act, JobSide, RecordSide},
     record::{LeadSeen, look_alikes},
-    request::{RequestHead, build, paper},
+    job::needs::build, report::request_text, supply::RequestHead,
     screen::{job_view::JobView, state::Ui, theme::Theme},
 };
 
@@ -209,7 +209,7 @@ pub(super) fn request(view: &JobView<'_>, ui: &Ui, theme: Theme, area: Rect, buf
         (false, _) => lines.add("Nothing changed since.", Style::new()),
     }
     lines.add("", Style::new());
-    for line in paper(&request).lines() {
+    for line in request_text(&request).lines() {
         lines.add(line, Style::new());
     }
     lines.show(ui, area, buf);
