@@ -1,16 +1,14 @@
 //! The map from old cavities to new ones: what each source of a map would give, what speaks
 //! against it, and the words for where the numbers differ.
 
-use crate::job::Housings;
-use crate::job::Mapping;
-use std::collections::{BTreeMap, BTreeSet};
-
 use crate::{
     catalogue::{by_position, runs_other_way},
     face::Label,
+    job::{Housings, Mapping},
     quantity::{count_of, list_of},
     record::{Address, CavityContent},
 };
+use std::collections::{BTreeMap, BTreeSet};
 
 use super::{
     Act, ItemId, JobSide, MapSource, Place,

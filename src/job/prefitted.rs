@@ -1,10 +1,11 @@
 //! Plugs a new housing is delivered with: out where a wire goes, into a hole of their size that
 //! needs one, and the rest stay where they are.
 
-use crate::job::Records;
+use crate::{
+    job::Records,
+    record::{Address, CavityContent},
+};
 use std::collections::{BTreeMap, BTreeSet};
-
-use crate::record::{Address, CavityContent};
 
 use super::{
     ItemId, Place, PlugItem, PlugOrigin,

@@ -1,10 +1,11 @@
 //! Re-reads: holes of the new housing named by their place on the mating face, read back without
 //! colour or label on the screen. Drawn from the seed, so that the same job asks the same holes.
 
-use crate::job::Items;
+use crate::{
+    job::Items,
+    record::{Address, Known},
+};
 use std::collections::BTreeSet;
-
-use crate::record::{Address, Known};
 
 use super::{
     ItemId, JobSide, ReadBack, Status, Step, Task,

@@ -193,3 +193,14 @@ pub struct TestSeen {
     /// Its place in the journal, from 0.
     pub n: usize,
 }
+
+impl Arrival {
+    /// Whether what waits for the line can go on with it.
+    pub fn is_of_use(&self) -> bool {
+        match self.verdict {
+            ArrivedVerdict::AsAsked => true,
+            ArrivedVerdict::Substitute => self.is_accepted,
+            ArrivedVerdict::WrongPart | ArrivedVerdict::Damaged => false,
+        }
+    }
+}

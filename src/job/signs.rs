@@ -6,9 +6,9 @@ use super::{
     gates::{article, is_high},
     state::State,
 };
-use crate::job::Records;
 use crate::{
     colour::{self, named_in},
+    job::Records,
     quantity::{harmless, plain_words},
     record::{Address, CavityContent, WireKind},
 };

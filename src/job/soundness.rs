@@ -1,10 +1,9 @@
 //! What stands against calling a lead good: its record, the force it took, its seal, the wires in its
 //! terminal. One list for the answer at the bench and for the flags after it.
 
-use crate::job::Housings;
-use crate::job::Items;
 use crate::{
     catalogue::Sealing,
+    job::{Housings, Items},
     quantity::{Length, list_of, plain_words},
     reckoning::Finding,
     record::{Address, Seal, WireKind, drawn_wires},

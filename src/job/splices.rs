@@ -1,9 +1,7 @@
 //! The repair leads of a job: where their splices sit, how long each is, and what would not fit.
 
-use crate::job::Housings;
-use std::cell::OnceCell;
-
 use crate::{
+    job::Housings,
     quantity::{Gauge, Length},
     reckoning::{
         LeadAsk, LeadLength, MOST_LEADS, SplicePlace, Stagger, StaggerRequest, Twist, lead_length,
@@ -11,6 +9,7 @@ use crate::{
     },
     record::{HousingName, Known, Wire},
 };
+use std::cell::OnceCell;
 
 use super::{
     Behind, ItemId, Lead, LeadOrder, MadeLead, Place, RepairKind, Splice,

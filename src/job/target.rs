@@ -1,14 +1,11 @@
 //! Where everything is to go. Found, should and the decisions give every lead its decided cavity
 //! of the old side; the map takes decided cavities to the new side.
 
-use std::{
-    borrow::Cow,
-    collections::{BTreeMap, BTreeSet},
-};
+use std::collections::{BTreeMap, BTreeSet};
 
 use crate::{
     catalogue::{Delivered, Sealing},
-    record::{Address, CavityContent, Difference, Record, compare, join_shifts},
+    record::{Address, CavityContent, Difference, Record},
     shop_rules::UnusedCavities,
 };
 
@@ -120,45 +117,6 @@ enum Content {
 }
 
 impl State {
-    /// The differences between found and should that stand to be decided, decided ones included.
-    pub fn differences(&self) -> Vec<Difference> {
-        let differences = compare(&self.records.found, &self.should_in_old_labels());
-        if differences.len() < 2 {
-            return differences;
-        }
-        let rows: Vec<Vec<Address>> = self.housings.side(JobSide::Old).flat_map(JobHousing::rows).collect();
-        join_shifts(differences, &rows)
-    }
-
-    /// What should be, in labels of the old side. What is written in new labels is taken back through
-    /// the map once that is confirmed; a new cavity nothing is mapped to keeps its own.
-    pub fn should_in_old_labels(&self) -> Cow<'_, Record> {
-        if !self.should_is_in_new_labels() {
-            return match self.records.finished.contains(&RecordSide::Should) {
-                true => Cow::Owned(self.records.with_unnamed_holes_empty()),
-                false => Cow::Borrowed(&self.records.should),
-            };
-        }
-        let back: BTreeMap<&Address, &Address> = match self.mapping.confirmed {
-            Some(_) => self.mapping.map.iter().filter_map(|(from, to)| Some((to.as_ref()?, from))).collect(),
-            None => BTreeMap::new(),
-        };
-        let old = |at: &Address| self.housings.side_of(at) == Some(JobSide::Old);
-        let comparable =
-            self.records.should.iter().filter(|(at, _)| self.mapping.confirmed.is_some() || old(at));
-        let taken_back = comparable.map(|(at, holds)| {
-            let from = if old(at) { at } else { back.get(at).copied().unwrap_or(at) };
-            (from.clone(), holds.clone())
-        });
-        Cow::Owned(taken_back.collect())
-    }
-
-    /// Whether what should be is written in labels of the new side, so that the map comes before the
-    /// comparison.
-    pub fn should_is_in_new_labels(&self) -> bool {
-        self.records.should.keys().any(|at| self.housings.side_of(at) == Some(JobSide::New))
-    }
-
     /// The plan, from records, decisions and map.
     pub fn target(&self) -> Target {
         let differences = self.differences();

@@ -7,7 +7,7 @@
 //! a hundred are noticed.
 
 use std::{
-    collections::BTreeMap,
+    collections::{BTreeMap, BTreeSet},
     fs,
     path::{Path, PathBuf},
     process::{Command, Stdio},
@@ -25,8 +25,8 @@ const LIST: &str = include_str!("changes.ron");
 /// The variable that says which change is made.
 const SWITCH: &str = "REPIN_CHANGE";
 
-/// Tests that look at the source, and would see the switch itself.
-const LEFT_OUT: [&str; 1] = ["tidy"];
+/// The theme that looks at the source, and would see the switch itself.
+const LEFT_OUT: &str = "tidy";
 
 /// A test that takes longer than this hangs: that is noticed.
 const PATIENCE: Duration = Duration::from_secs(300);
@@ -155,8 +155,16 @@ fn switched(old: &str, ways: &[(usize, &str)]) -> String {
     format!("({}{{ {old} }})", tried.collect::<String>())
 }
 
-/// Builds the tests once; gives their programs, the quick ones first.
-fn build(tree: &Path) -> Vec<(String, PathBuf)> {
+/// The tests of one theme: a module of a test program.
+struct Theme {
+    program: PathBuf,
+    /// The name of the program, then the module.
+    name: String,
+    module: String,
+}
+
+/// Builds the tests once; gives their themes, the quick ones first.
+fn build(tree: &Path) -> Vec<Theme> {
     let mut cargo = Command::new(env!("CARGO"));
     cargo.args(["test", "--no-run", "--locked", "--message-format", "json"]).current_dir(tree);
     cargo
@@ -175,28 +183,43 @@ fn build(tree: &Path) -> Vec<(String, PathBuf)> {
         let name = message["target"]["name"].as_str().unwrap_or_default().to_owned();
         if let Some(program) = message["executable"].as_str()
             && message["profile"]["test"] == true
-            && !LEFT_OUT.contains(&name.as_str())
         {
-            tests.push((name, PathBuf::from(program)));
+            tests.extend(themes_of(tree, &name, Path::new(program)));
         }
     }
     assert!(output.status.success(), "the changed tree does not build");
-    let mut timed: Vec<(Duration, (String, PathBuf))> = Vec::new();
-    for test in tests {
+    let mut timed: Vec<(Duration, Theme)> = Vec::new();
+    for theme in tests {
         let start = Instant::now();
-        let failed = run(tree, &test.1, 0);
-        assert_eq!(failed, None, "{} fails without any change", test.0);
-        timed.push((start.elapsed(), test));
+        let failed = run(tree, &theme, 0);
+        assert_eq!(failed, None, "{} fails without any change", theme.name);
+        timed.push((start.elapsed(), theme));
     }
-    // The rules' own tables are the most likely to notice.
-    timed.sort_by_key(|(took, (name, _))| (name != "rules", *took));
-    timed.into_iter().map(|(_, test)| test).collect()
+    // The rules' own tables are the most likely to notice, but for those that take long.
+    timed.sort_by_key(|(took, theme)| {
+        (!theme.name.starts_with("rules ") || *took > Duration::from_secs(2), *took)
+    });
+    timed.into_iter().map(|(_, theme)| theme).collect()
+}
+
+/// The themes of a test program, as it lists them.
+fn themes_of(tree: &Path, name: &str, program: &Path) -> Vec<Theme> {
+    let list = Command::new(program).arg("--list").current_dir(tree).output().unwrap();
+    let text = String::from_utf8_lossy(&list.stdout);
+    let tests = text.lines().filter_map(|line| line.strip_suffix(": test"));
+    let modules: BTreeSet<&str> = tests.filter_map(|test| Some(test.split_once("::")?.0)).collect();
+    let themes = modules.into_iter().filter(|module| *module != LEFT_OUT).map(|module| Theme {
+        program: program.to_owned(),
+        name: format!("{name} {module}"),
+        module: format!("{module}::"),
+    });
+    themes.collect()
 }
 
 /// Tries changes two at a time, and tells each result as it comes: a run that is stopped was not for nothing.
 fn run_all(
     tree: &Path,
-    tests: &[(String, PathBuf)],
+    tests: &[Theme],
     numbers: &[usize],
     tell: &(impl Fn(usize, Option<&str>) + Sync),
 ) -> BTreeMap<usize, Option<String>> {
@@ -216,13 +239,14 @@ fn run_all(
 }
 
 /// The first test that fails under a change.
-fn noticed_by(tree: &Path, tests: &[(String, PathBuf)], n: usize) -> Option<String> {
-    tests.iter().find_map(|(name, program)| Some(format!("{name}: {}", run(tree, program, n)?)))
+fn noticed_by(tree: &Path, tests: &[Theme], n: usize) -> Option<String> {
+    tests.iter().find_map(|theme| Some(format!("{}: {}", theme.name, run(tree, theme, n)?)))
 }
 
-/// Runs one test program under a change; the name of what failed.
-fn run(tree: &Path, program: &Path, n: usize) -> Option<String> {
-    let mut test = Command::new(program);
+/// Runs one theme under a change; the name of what failed.
+fn run(tree: &Path, theme: &Theme, n: usize) -> Option<String> {
+    let mut test = Command::new(&theme.program);
+    test.arg(&theme.module);
     test.current_dir(tree).env(SWITCH, n.to_string()).env("INSTA_UPDATE", "no").env("RUST_BACKTRACE", "0");
     test.env("INSTA_WORKSPACE_ROOT", tree).env("PROPTEST_CASES", "64");
     let out = tempfile::NamedTempFile::new().unwrap();

@@ -1,7 +1,5 @@
 //! The built program, run in a folder of its own.
 
-#![allow(dead_code, reason = "each test file uses what it needs")]
-
 use std::{
     path::{Path, PathBuf},
     process::{Command, Stdio},

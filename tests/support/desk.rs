@@ -1,7 +1,5 @@
 //! A screen without a terminal: keys in, pictures out, acts by the one road.
 
-#![allow(dead_code, reason = "each test file uses what it needs")]
-
 use crossterm::event::{KeyCode, KeyEvent, KeyModifiers};
 use ratatui::{buffer::Buffer, layout::Rect};
 use repin::{

@@ -1,7 +1,5 @@
 //! Four sealed cavities in a row and their wires, set up to be repaired.
 
-#![allow(dead_code, reason = "each test file uses what it needs")]
-
 use repin::{
     catalogue::Catalogue,
     shop_rules::{Rule, ShopRules},

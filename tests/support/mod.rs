@@ -1,6 +1,12 @@
-//! A bench for tests: jobs in memory, acts as people write them in files.
+//! A bench for tests: jobs in memory, acts as people write them in files. Beside it what else tests
+//! share: the built program in a folder, a screen without a terminal, a set of housings, a walk by steps.
 
-#![allow(dead_code, reason = "each test file uses what it needs")]
+#![allow(dead_code, reason = "each test program uses what it needs")]
+
+pub mod cli;
+pub mod desk;
+pub mod four;
+pub mod walk;
 
 use jiff::{SignedDuration, Timestamp};
 use repin::{

@@ -1,8 +1,6 @@
 //! A technician who makes no mistake: answers every step of a job as the record and the definition
 //! have it, and says what was keyed, one act a line.
 
-#![allow(dead_code, reason = "each test file uses what it needs")]
-
 use jiff::Timestamp;
 use repin::{
     catalogue::LockState,
@@ -11,7 +9,7 @@ use repin::{
     store::{OpenJob, read_acts},
 };
 
-use crate::cli::Shop;
+use crate::support::cli::Shop;
 
 /// Walks a job of the store to its end, or until nothing can be done, and enters the acts.
 #[track_caller]

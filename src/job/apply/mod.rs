@@ -8,14 +8,14 @@ mod repairs;
 mod setup;
 
 use crate::{
-    catalogue::{Delivered, LockState},
+    catalogue::{Definition, Delivered, LockState},
     record::{Address, HousingName, Known, LeadSeen, Seal, Wire},
 };
 
 use super::{
     Act, Code, Entry, ItemId, JobSide, Lead, LeadOrigin, Place, PlugItem, PlugOrigin, RepairKind, Seat,
     Touches, WireId,
-    seen::{Deviation, ResumeNeed},
+    seen::Deviation,
     soundness::is_bad,
     state::{JobHousing, State, Ticket},
 };
@@ -29,14 +29,7 @@ impl State {
         }
         self.course.entry = n;
         self.note_deviation(n, &entry.act);
-        self.apply_world(&entry.act);
-        self.apply_record(&entry.act);
-        self.apply_setup(&entry.act);
-        self.apply_lead(n, &entry.act);
-        self.apply_plug(&entry.act);
-        self.apply_repair(n, &entry.act);
-        self.apply_reading(n, entry);
-        self.apply_end(entry);
+        self.fold(n, entry);
         self.course.last_at = Some(entry.at);
         if entry.act.is_bench_work() {
             self.course.bench = Some(entry.by.clone());
@@ -44,18 +37,101 @@ impl State {
         }
     }
 
+    /// What each act changes: an act that is forgotten here does not compile.
+    fn fold(&mut self, n: usize, entry: &Entry) {
+        let act = &entry.act;
+        match act {
+            Act::Ticket { .. } => self.apply_ticket(act),
+            Act::Rules { rules } => self.world.rules = (**rules).clone(),
+            Act::Housed { name, side, definition } => self.apply_housed(name, *side, definition),
+            Act::Recorded { side, at, holds, from } => self.apply_recorded(*side, at, holds, from.is_some()),
+            Act::RecordFinished { side } => self.apply_finished(*side),
+            Act::RecordCorrected { at, holds, .. } => self.apply_corrected(at, holds),
+            Act::RecordFlipped { housing, how, .. } => self.apply_flipped(housing.as_ref(), *how),
+            Act::Decided { at, wins, reason } => self.apply_decided(at, *wins, reason),
+            Act::Compared { question, answer, mating_half } => {
+                self.apply_compared(*question, *answer, *mating_half);
+            }
+            Act::Mapped { from, to, document } => {
+                self.apply_mapped(from, to.as_ref(), document.as_deref());
+            }
+            Act::MapConfirmed { source } => self.apply_map_confirmed(*source),
+            Act::Cause { text, kind } => self.records.is_caused_by(text, *kind),
+            Act::Photo { number, shows } => self.course.photos.push((number.clone(), shows.clone())),
+            Act::Gate { gate, .. } => self.apply_gate(*gate, act),
+            Act::View { housing, face, up } => self.apply_view(housing, *face, up),
+            Act::Anchor { housing, place, colour, mark } => {
+                self.apply_anchor(housing, *place, colour.as_ref(), mark);
+            }
+            Act::Lock { housing, to, finger, .. } => self.apply_lock(housing, *to, *finger),
+            Act::Assurance { housing, on, .. } => self.apply_assurance(housing, *on),
+            Act::SmallPart { housing, part, on } => self.apply_small_part(housing, part, *on),
+            Act::MatingHalf { verdict } => self.apply_mating_half(verdict),
+            Act::Tagged { lead, tag } => self.items.apply_tagged(lead, tag),
+            Act::Extract { from, freely, seal, anyway, .. } => {
+                self.apply_extract(from, *freely, *seal, anyway.as_ref());
+            }
+            Act::CutFree { from, terminal_stayed, .. } => self.apply_cut_free(from, *terminal_stayed),
+            Act::Loose { leads } => self.apply_loose(leads),
+            Act::Inspect { verdict, .. } => self.items.apply_inspect(n, verdict, act),
+            Act::Insert { into, click, again: true, .. } => self.apply_pushed_again(into, *click),
+            Act::Insert { into, click, again: false, .. } => self.apply_insert(into, *click),
+            Act::Tug { at, held } => self.apply_tug(at, *held),
+            Act::PutBack => self.apply_put_back(),
+            Act::Park { tag, .. } => self.items.park(tag),
+            Act::TakeUp { tag } => self.items.apply_take_up(tag),
+            Act::TakePlug { from, .. } => self.apply_take_plug(from),
+            Act::FitPlug { into, source, spare, .. } => {
+                self.apply_fit_plug(into, *source, spare.is_some());
+            }
+            Act::LosePlug => self.items.plug_out(Place::Lost),
+            Act::ScrapPlug { .. } => self.items.plug_out(Place::Scrapped),
+            Act::ReturnPlug => self.items.plug_out(Place::Returned),
+            Act::LeftInOld { at, reason } => self.items.apply_left_in_old(at, reason),
+            Act::MoveOther { from, to, part: Some(_), .. } => self.apply_new_other(from, to),
+            Act::MoveOther { from, to, part: None, .. } => self.apply_move_other(from, to),
+            Act::Behind { housing, behind } => self.housings.apply_behind(housing, behind),
+            Act::Planned { lead, .. } => self.apply_planned(lead, act),
+            Act::Repair { lead, .. } => self.apply_repair(n, lead, act),
+            Act::Removed { wire, .. } => self.apply_removed(wire),
+            Act::Seen { item, at, .. } => self.apply_seen(item, at),
+            // It is not folded at all: the entries it takes back are out of force, and so is it.
+            Act::WrongKey => {}
+            Act::ReRead { at, colour } => self.apply_reread(at, colour, &entry.by),
+            Act::RowCounted { housing, row, wires, plugs, open } => {
+                self.apply_row_counted(housing, *row, (*wires, *plugs, *open));
+            }
+            Act::LookedOver { .. } => self.apply_looked_over(n, act),
+            Act::Measure { .. } => self.readings.apply_measure(n, act),
+            Act::Requested { .. } => self.supply.apply_requested(act),
+            Act::Arrived { .. } => self.supply.apply_arrived(act),
+            Act::Accept { .. } => self.apply_accept(entry),
+            Act::Note { text, about } => self.course.apply_note(n, text, about),
+            Act::HandOver { to } => self.apply_hand_over(&entry.by, to),
+            Act::Resume { .. } => self.course.resume = None,
+            Act::Mate { level, .. } => self.apply_mate(*level),
+            Act::Sign { name, .. } => self.course.signed = Some(name.clone()),
+            Act::Stop { why } => self.course.stopped = Some(why.clone()),
+        }
+    }
+
+    fn apply_ticket(&mut self, act: &Act) {
+        let Act::Ticket { id, asset, serial, connector, reason, seed } = act else { return };
+        self.world.ticket = Ticket {
+            id: id.clone(),
+            asset: asset.clone(),
+            serial: serial.clone(),
+            connector: connector.clone(),
+            reason: reason.clone(),
+            seed: *seed,
+        };
+    }
+
     /// A pause, another person or a clock that ran backwards: gates are asked again, and once
     /// something has moved the resume check is due.
     fn notice_pause(&mut self, entry: &Entry) {
         if let Some(why) = self.pause_before(entry.at, &entry.by, &entry.act) {
             self.interrupt(&why);
-        }
-    }
-
-    pub(super) fn interrupt(&mut self, why: &str) {
-        self.course.gates.values_mut().for_each(|gate| gate.fresh = false);
-        if self.has_moved() && self.course.signed.is_none() {
-            self.course.resume = Some(ResumeNeed { why: why.to_owned(), ..ResumeNeed::default() });
         }
     }
 
@@ -85,49 +161,33 @@ impl State {
         self.course.deviations.extend(noted.collect::<Vec<_>>());
     }
 
-    fn apply_world(&mut self, act: &Act) {
-        match act {
-            Act::Ticket { id, asset, serial, connector, reason, seed } => {
-                self.world.ticket = Ticket {
-                    id: id.clone(),
-                    asset: asset.clone(),
-                    serial: serial.clone(),
-                    connector: connector.clone(),
-                    reason: reason.clone(),
-                    seed: *seed,
-                };
-            }
-            Act::Rules { rules } => self.world.rules = (**rules).clone(),
-            Act::Housed { name, side, definition } => {
-                let housing = definition.housing();
-                let parts = housing.small_parts.iter().map(|p| p.name.clone());
-                let lock = housing.lock.as_ref().map(|lock| match side {
-                    JobSide::Old => LockState::FullSet,
-                    JobSide::New => lock.delivered,
-                });
-                let job_housing = JobHousing {
-                    name: name.clone(),
-                    side: *side,
-                    definition: (**definition).clone(),
-                    view: None,
-                    anchors: Vec::new(),
-                    lock,
-                    lock_openings: 0,
-                    lock_forced: false,
-                    assurance_forced: false,
-                    assurance: housing.assurance.as_ref().map(|_| *side == JobSide::Old),
-                    parts_on: if *side == JobSide::Old { parts.collect() } else { Default::default() },
-                    parts_seen: Default::default(),
-                };
-                if *side == JobSide::New {
-                    self.add_prefitted(&job_housing);
-                }
-                self.housings.all.push(job_housing);
-                self.housings.all.sort_by_key(|h| h.side);
-                self.mapping.map = self.presumed_map();
-            }
-            _ => {}
+    pub(super) fn apply_housed(&mut self, name: &HousingName, side: JobSide, definition: &Definition) {
+        let housing = definition.housing();
+        let parts = housing.small_parts.iter().map(|p| p.name.clone());
+        let lock = housing.lock.as_ref().map(|lock| match side {
+            JobSide::Old => LockState::FullSet,
+            JobSide::New => lock.delivered,
+        });
+        let job_housing = JobHousing {
+            name: name.clone(),
+            side,
+            definition: definition.clone(),
+            view: None,
+            anchors: Vec::new(),
+            lock,
+            lock_openings: 0,
+            lock_forced: false,
+            assurance_forced: false,
+            assurance: housing.assurance.as_ref().map(|_| side == JobSide::Old),
+            parts_on: if side == JobSide::Old { parts.collect() } else { Default::default() },
+            parts_seen: Default::default(),
+        };
+        if side == JobSide::New {
+            self.add_prefitted(&job_housing);
         }
+        self.housings.all.push(job_housing);
+        self.housings.all.sort_by_key(|h| h.side);
+        self.mapping.map = self.presumed_map();
     }
 
     fn add_prefitted(&mut self, housing: &JobHousing) {
@@ -143,7 +203,7 @@ impl State {
         }
     }
 
-    fn remove_wire(&mut self, wire: &WireId) {
+    fn apply_removed(&mut self, wire: &WireId) {
         let Some(lead) = self.items.lead_mut(&wire.lead) else { return };
         let from = match &lead.place {
             Place::In(at) => Some(at.clone()),

@@ -1,122 +1,103 @@
 //! Taking in what is done to leads, plugs and other contents.
 
-use crate::job::Items;
 use crate::{
     job::{
-        Act, Anyway, Code, InHand, Inspected, ItemId, JobSide, OtherItem, OtherKind, Place, PlugItem,
+        Act, Anyway, Code, InHand, Inspected, ItemId, Items, JobSide, OtherItem, OtherKind, Place, PlugItem,
         PlugOrigin, PlugSource, RepairKind, Seat, Tag, state::State,
     },
     record::{Address, CavityContent, Seal},
 };
 
 impl State {
-    pub(super) fn apply_lead(&mut self, n: usize, act: &Act) {
-        match act {
-            Act::Tagged { lead, tag } => {
-                if let Some(lead) = self.items.lead_mut(lead) {
-                    lead.tag = Some(tag.clone());
-                }
+    pub(super) fn apply_extract(
+        &mut self,
+        from: &Address,
+        freely: bool,
+        seal: Seal,
+        anyway: Option<&Anyway>,
+    ) {
+        // Past a lock that was not released a terminal does not come freely.
+        let is_torn = |anyway: &Anyway| anyway.codes.contains(&Code::LockNotReleased);
+        let freely = freely && !anyway.is_some_and(is_torn);
+        let (seal, from) = (seal, from.clone());
+        self.unsettle(&from);
+        if seal == Seal::Missing && self.items.lead_at(&from).is_some_and(|lead| lead.seal != seal) {
+            self.stays_behind(&from);
+        }
+        if let Some(lead) = self.items.lead_at_mut(&from) {
+            lead.place = Place::Hand;
+            lead.came_from = Some(from);
+            lead.seat = Seat::Away;
+            lead.seal = seal;
+            lead.forced |= !freely;
+            lead.inspected = None;
+            let id = lead.id.clone();
+            if !freely {
+                self.accepted_lapses(&id, &[Code::ForcedOut, Code::CrimpSuspect]);
             }
-            Act::Extract { from, freely, seal, anyway, .. } => {
-                // Past a lock that was not released a terminal does not come freely.
-                let is_torn = |anyway: &Anyway| anyway.codes.contains(&Code::LockNotReleased);
-                let freely = *freely && !anyway.as_ref().is_some_and(is_torn);
-                let (seal, from) = (*seal, from.clone());
-                self.unsettle(&from);
-                if seal == Seal::Missing && self.items.lead_at(&from).is_some_and(|lead| lead.seal != seal) {
-                    self.stays_behind(&from);
-                }
-                if let Some(lead) = self.items.lead_at_mut(&from) {
-                    lead.place = Place::Hand;
-                    lead.came_from = Some(from);
-                    lead.seat = Seat::Away;
-                    lead.seal = seal;
-                    lead.forced |= !freely;
-                    lead.inspected = None;
-                    let id = lead.id.clone();
-                    if !freely {
-                        self.accepted_lapses(&id, &[Code::ForcedOut, Code::CrimpSuspect]);
-                    }
-                    if seal == Seal::Missing {
-                        self.accepted_lapses(&id, &[Code::SealMissing]);
-                    }
-                }
+            if seal == Seal::Missing {
+                self.accepted_lapses(&id, &[Code::SealMissing]);
             }
-            Act::CutFree { from, terminal_stayed, .. } => {
-                let from = from.clone();
-                self.unsettle(&from);
-                if *terminal_stayed {
-                    self.stays_behind(&from);
-                }
-                if let Some(lead) = self.items.lead_at_mut(&from) {
-                    lead.place = Place::Hand;
-                    lead.came_from = Some(from);
-                    lead.seat = Seat::Away;
-                    lead.cut = true;
-                    lead.inspected = Some(Some(RepairKind::RepairLead));
-                }
+        }
+    }
+
+    pub(super) fn apply_cut_free(&mut self, from: &Address, terminal_stayed: bool) {
+        let from = from.clone();
+        self.unsettle(&from);
+        if terminal_stayed {
+            self.stays_behind(&from);
+        }
+        if let Some(lead) = self.items.lead_at_mut(&from) {
+            lead.place = Place::Hand;
+            lead.came_from = Some(from);
+            lead.seat = Seat::Away;
+            lead.cut = true;
+            lead.inspected = Some(Some(RepairKind::RepairLead));
+        }
+    }
+
+    pub(super) fn apply_loose(&mut self, leads: &[(Address, Tag)]) {
+        for (from, tag) in leads {
+            self.unsettle(from);
+            if let Some(lead) = self.items.lead_at_mut(from) {
+                lead.place = Place::Parked(tag.clone());
+                lead.came_from = Some(from.clone());
+                lead.seat = Seat::Away;
+                lead.tag = Some(tag.clone());
+                lead.inspected = None;
             }
-            Act::Loose { leads } => {
-                for (from, tag) in leads {
-                    self.unsettle(from);
-                    if let Some(lead) = self.items.lead_at_mut(from) {
-                        lead.place = Place::Parked(tag.clone());
-                        lead.came_from = Some(from.clone());
-                        lead.seat = Seat::Away;
-                        lead.tag = Some(tag.clone());
-                        lead.inspected = None;
-                    }
-                }
+        }
+    }
+
+    pub(super) fn apply_pushed_again(&mut self, into: &Address, click: bool) {
+        self.unsettle(into);
+        if let Some(lead) = self.items.lead_at_mut(into) {
+            lead.seat = if click { Seat::Clicked } else { Seat::NoClick };
+        }
+    }
+
+    pub(super) fn apply_insert(&mut self, into: &Address, click: bool) {
+        let (into, click) = (into.clone(), click);
+        if let Some(lead) = self.items.hand_mut() {
+            lead.place = Place::In(into.clone());
+            lead.seat = if click { Seat::Clicked } else { Seat::NoClick };
+            self.settle(&into);
+        }
+    }
+
+    pub(super) fn apply_tug(&mut self, at: &Address, held: bool) {
+        if !held {
+            self.unsettle(at);
+        }
+        if let Some(lead) = self.items.lead_at_mut(at) {
+            if held {
+                lead.seat = Seat::Held;
+            } else {
+                lead.place = Place::Hand;
+                lead.came_from = Some(at.clone());
+                lead.seat = Seat::Away;
+                lead.inspected = None;
             }
-            Act::Inspect { verdict, found, damage, test_pin, .. } => {
-                if let Some(lead) = self.items.hand_mut() {
-                    lead.is_looked_at(*found, damage.as_ref(), test_pin.as_ref());
-                    let needs = match verdict {
-                        Inspected::Good => {
-                            lead.called_good = Some(n);
-                            lead.planned = None;
-                            lead.planned_part = None;
-                            None
-                        }
-                        Inspected::Needs(kind) => Some(*kind),
-                    };
-                    lead.inspected = Some(needs);
-                }
-            }
-            Act::Insert { into, click, again: true, .. } => {
-                self.unsettle(into);
-                if let Some(lead) = self.items.lead_at_mut(into) {
-                    lead.seat = if *click { Seat::Clicked } else { Seat::NoClick };
-                }
-            }
-            Act::Insert { into, click, .. } => {
-                let (into, click) = (into.clone(), *click);
-                if let Some(lead) = self.items.hand_mut() {
-                    lead.place = Place::In(into.clone());
-                    lead.seat = if click { Seat::Clicked } else { Seat::NoClick };
-                    self.settle(&into);
-                }
-            }
-            Act::Tug { at, held } => {
-                let held = *held;
-                if !held {
-                    self.unsettle(at);
-                }
-                if let Some(lead) = self.items.lead_at_mut(at) {
-                    if held {
-                        lead.seat = Seat::Held;
-                    } else {
-                        lead.place = Place::Hand;
-                        lead.came_from = Some(at.clone());
-                        lead.seat = Seat::Away;
-                        lead.inspected = None;
-                    }
-                }
-            }
-            Act::PutBack => self.put_back(),
-            Act::Park { tag, .. } => self.items.park(tag),
-            Act::TakeUp { tag } => self.items.apply_take_up(tag),
-            _ => {}
         }
     }
 
@@ -128,7 +109,7 @@ impl State {
     }
 
     /// Back into the hole it came from: into a new one it is a filling like any other.
-    fn put_back(&mut self) {
+    pub(super) fn apply_put_back(&mut self) {
         let from = match self.items.in_hand() {
             Some(InHand::Lead(lead)) => lead.came_from.clone(),
             Some(InHand::Plug(plug)) => plug.came_from.clone(),
@@ -148,42 +129,30 @@ impl State {
         }
     }
 
-    pub(super) fn apply_plug(&mut self, act: &Act) {
-        match act {
-            Act::TakePlug { from, .. } => {
-                self.unsettle(from);
-                if let Some(plug) = self.items.plug_at_mut(from) {
-                    plug.place = Place::Hand;
-                    plug.came_from = Some(from.clone());
-                }
-            }
-            Act::FitPlug { into, source, spare, .. } => self.fit_plug(into, *source, spare.is_some()),
-            Act::LosePlug => self.items.plug_out(Place::Lost),
-            Act::ScrapPlug { .. } => self.items.plug_out(Place::Scrapped),
-            Act::ReturnPlug => self.items.plug_out(Place::Returned),
-            Act::LeftInOld { at, reason } => {
-                self.items.left_in_old.insert(at.clone(), reason.clone());
-            }
-            Act::MoveOther { from, to, part: Some(_), .. } => self.fit_new_other(from, to),
-            Act::MoveOther { from, to, .. } => {
-                let (from, to) = (from.clone(), Place::In(to.clone()));
-                let from_place = Place::In(from);
-                for other in self.items.others.iter_mut().filter(|o| o.place == from_place) {
-                    other.place = to.clone();
-                }
-                for plug in self.items.plugs.iter_mut().filter(|p| p.place == from_place) {
-                    plug.place = to.clone();
-                }
-                if let Place::In(to) = to {
-                    self.settle(&to);
-                }
-            }
-            _ => {}
+    pub(super) fn apply_take_plug(&mut self, from: &Address) {
+        self.unsettle(from);
+        if let Some(plug) = self.items.plug_at_mut(from) {
+            plug.place = Place::Hand;
+            plug.came_from = Some(from.clone());
+        }
+    }
+
+    pub(super) fn apply_move_other(&mut self, from: &Address, to: &Address) {
+        let (from, to) = (from.clone(), Place::In(to.clone()));
+        let from_place = Place::In(from);
+        for other in self.items.others.iter_mut().filter(|o| o.place == from_place) {
+            other.place = to.clone();
+        }
+        for plug in self.items.plugs.iter_mut().filter(|p| p.place == from_place) {
+            plug.place = to.clone();
+        }
+        if let Place::In(to) = to {
+            self.settle(&to);
         }
     }
 
     /// A new spare terminal, bridge or clip, of the kind that is drawn in the old cavity.
-    fn fit_new_other(&mut self, from: &Address, to: &Address) {
+    pub(super) fn apply_new_other(&mut self, from: &Address, to: &Address) {
         let kind = match self.should_in_old_labels().get(from) {
             Some(CavityContent::Spare(_)) => OtherKind::Spare,
             Some(CavityContent::Bridge(what)) => OtherKind::Bridge(what.clone()),
@@ -198,7 +167,7 @@ impl State {
         self.settle(to);
     }
 
-    fn fit_plug(&mut self, into: &Address, source: PlugSource, with_spare: bool) {
+    pub(super) fn apply_fit_plug(&mut self, into: &Address, source: PlugSource, with_spare: bool) {
         let size = self.housings.cavity_size(into);
         if with_spare {
             let id = ItemId::At(into.clone());
@@ -238,7 +207,32 @@ impl State {
 }
 
 impl Items {
-    fn park(&mut self, tag: &Tag) {
+    pub(super) fn apply_tagged(&mut self, lead: &ItemId, tag: &Tag) {
+        if let Some(lead) = self.lead_mut(lead) {
+            lead.tag = Some(tag.clone());
+        }
+    }
+
+    pub(super) fn apply_inspect(&mut self, n: usize, verdict: &Inspected, act: &Act) {
+        let Act::Inspect { found, damage, test_pin, .. } = act else { return };
+        let Some(lead) = self.hand_mut() else { return };
+        lead.is_looked_at(*found, damage.as_ref(), test_pin.as_ref());
+        lead.inspected = Some(match verdict {
+            Inspected::Good => {
+                lead.called_good = Some(n);
+                lead.planned = None;
+                lead.planned_part = None;
+                None
+            }
+            Inspected::Needs(kind) => Some(*kind),
+        });
+    }
+
+    pub(super) fn apply_left_in_old(&mut self, at: &Address, reason: &str) {
+        self.left_in_old.insert(at.clone(), reason.to_owned());
+    }
+
+    pub(super) fn park(&mut self, tag: &Tag) {
         if let Some(lead) = self.hand_mut() {
             lead.place = Place::Parked(tag.clone());
             lead.tag = Some(tag.clone());
@@ -263,7 +257,7 @@ impl Items {
     }
 
     /// The plug in the hand, else the last one in the tray, leaves for good.
-    fn plug_out(&mut self, to: Place) {
+    pub(super) fn plug_out(&mut self, to: Place) {
         let in_hand = self.plugs.iter().position(|p| p.place == Place::Hand);
         let index = in_hand.or_else(|| self.plugs.iter().rposition(|p| p.place == Place::Tray));
         if let Some(plug) = index.and_then(|i| self.plugs.get_mut(i)) {

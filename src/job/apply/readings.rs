@@ -1,72 +1,73 @@
 //! Taking in what is seen, read back, counted and measured, and the end of a job.
 
-use crate::job::Supply;
 use crate::{
     face::Label,
-    record::{Address, Seal},
-};
-
-use crate::job::{
-    About, Act, Code, Entry, ItemId, JobSide, Place, Seat, SeenAt,
-    seen::{Accepted, Arrival, LookSeen, ReReadSeen, RequestSeen, TestSeen},
-    state::State,
+    job::{
+        About, Act, Code, Course, Entry, ItemId, JobSide, Place, ReadBack, Readings, Seat, SeenAt, Supply,
+        seen::{Accepted, Arrival, LookSeen, ReReadSeen, RequestSeen, TestSeen},
+        state::State,
+    },
+    record::{Address, HousingName, Seal},
 };
 
 use super::{new_lead, unknown_lead};
 
 impl State {
-    pub(super) fn apply_reading(&mut self, n: usize, entry: &Entry) {
-        match &entry.act {
-            Act::Seen { item, at, .. } => self.see(item, at),
-            Act::ReRead { at, colour } => {
-                let agrees = self.agrees_with(at, colour);
-                self.readings
-                    .rereads
-                    .insert(at.clone(), ReReadSeen { saw: colour.clone(), agrees, by: entry.by.clone() });
-                if !agrees {
-                    self.readings.misread.insert(at.clone());
-                }
-                if let Some(need) = self.course.resume.as_mut().filter(|_| agrees) {
-                    need.reread.insert(at.clone());
-                }
-            }
-            Act::RowCounted { housing, row, wires, plugs, open } => {
-                let agrees = self.count_agrees(housing, *row, (*wires, *plugs, *open));
-                let is_old = self.housings.housing(housing).is_some_and(|h| h.side == JobSide::Old);
-                if agrees && is_old {
-                    self.records.counted.insert((housing.clone(), *row));
-                }
-                self.readings.row_counts.insert((housing.clone(), *row), agrees);
-                if let Some(need) = self.course.resume.as_mut().filter(|_| agrees) {
-                    need.rows.insert((housing.clone(), *row));
-                }
-            }
-            Act::LookedOver { housing, face, cavities, sound, found } => {
-                if cavities.is_empty() {
-                    let look = LookSeen { sound: *sound, n, found: found.clone() };
-                    self.readings.looked_over.insert((housing.clone(), *face), look);
-                }
-                let at = |label: &Label| Address::new(housing.clone(), label.clone());
-                self.look_into(cavities.iter().map(at).collect(), *sound);
-            }
-            Act::Measure { circuit, test, value, limit, source, passed } => {
-                self.readings.tests.push(TestSeen {
-                    test: *test,
-                    circuit: circuit.clone(),
-                    value: value.clone(),
-                    limit: limit.clone().map(|limit| (limit, source.clone().unwrap_or_default())),
-                    passed: *passed,
-                    n,
-                })
-            }
-            Act::Note { text, about } => {
-                let at = match about {
-                    About::Job => None,
-                    About::At(at) => Some(at.clone()),
-                };
-                self.course.notes.push((n, at, text.clone()));
-            }
-            _ => {}
+    pub(super) fn apply_looked_over(&mut self, n: usize, act: &Act) {
+        let Act::LookedOver { housing, face, cavities, sound, found } = act else { return };
+        if cavities.is_empty() {
+            let look = LookSeen { sound: *sound, n, found: found.clone() };
+            self.readings.looked_over.insert((housing.clone(), *face), look);
+        }
+        let at = |label: &Label| Address::new(housing.clone(), label.clone());
+        self.look_into(cavities.iter().map(at).collect(), *sound);
+    }
+
+    pub(super) fn apply_accept(&mut self, entry: &Entry) {
+        let Act::Accept { flag, at, by, reason, due, line } = &entry.act else { return };
+        self.accept(Accepted {
+            flag: *flag,
+            at: at.clone(),
+            item: at.as_ref().and_then(|at| self.items.item_spoken_of(at)),
+            line: *line,
+            by: by.clone().unwrap_or_else(|| entry.by.clone()),
+            reason: reason.clone(),
+            due: due.clone(),
+        });
+    }
+
+    pub(super) fn apply_hand_over(&mut self, by: &str, to: &str) {
+        self.interrupt(&format!("handed over to {to}"));
+        self.course.handed_over = Some((by.to_owned(), to.to_owned()));
+    }
+
+    pub(super) fn apply_reread(&mut self, at: &Address, colour: &ReadBack, by: &str) {
+        let agrees = self.agrees_with(at, colour);
+        self.readings
+            .rereads
+            .insert(at.clone(), ReReadSeen { saw: colour.clone(), agrees, by: by.to_owned() });
+        if !agrees {
+            self.readings.misread.insert(at.clone());
+        }
+        if let Some(need) = self.course.resume.as_mut().filter(|_| agrees) {
+            need.reread.insert(at.clone());
+        }
+    }
+
+    pub(super) fn apply_row_counted(
+        &mut self,
+        housing: &HousingName,
+        row: usize,
+        counted: (usize, usize, usize),
+    ) {
+        let agrees = self.count_agrees(housing, row, counted);
+        let is_old = self.housings.housing(housing).is_some_and(|h| h.side == JobSide::Old);
+        if agrees && is_old {
+            self.records.counted.insert((housing.clone(), row));
+        }
+        self.readings.row_counts.insert((housing.clone(), row), agrees);
+        if let Some(need) = self.course.resume.as_mut().filter(|_| agrees) {
+            need.rows.insert((housing.clone(), row));
         }
     }
 
@@ -95,7 +96,7 @@ impl State {
         }
     }
 
-    fn see(&mut self, item: &ItemId, at: &SeenAt) {
+    pub(super) fn apply_seen(&mut self, item: &ItemId, at: &SeenAt) {
         if let Place::In(from) = self.items.place_of(item).unwrap_or(Place::Unseen) {
             self.unsettle(&from);
         }
@@ -169,57 +170,40 @@ impl State {
         self.course.accepted.push(accepted);
     }
 
-    pub(super) fn apply_end(&mut self, entry: &Entry) {
-        match &entry.act {
-            Act::Requested { number, revision, lines, said } => {
-                self.supply.requested = Some(RequestSeen {
-                    number: number.clone(),
-                    revision: *revision,
-                    lines: lines.clone(),
-                    said: said.clone(),
-                });
-            }
-            Act::Arrived { line, count, part, verdict } => {
-                self.supply.arrivals.push(Arrival {
-                    line: *line,
-                    count: *count,
-                    part: part.clone(),
-                    verdict: *verdict,
-                    is_accepted: false,
-                });
-                self.supply.note_supplied();
-            }
-            Act::Accept { flag, at, by, reason, due, line } => self.accept(Accepted {
-                flag: *flag,
-                at: at.clone(),
-                item: at.as_ref().and_then(|at| self.items.item_spoken_of(at)),
-                line: *line,
-                by: by.clone().unwrap_or_else(|| entry.by.clone()),
-                reason: reason.clone(),
-                due: due.clone(),
-            }),
-            Act::HandOver { to } => {
-                self.interrupt(&format!("handed over to {to}"));
-                self.course.handed_over = Some((entry.by.clone(), to.clone()));
-            }
-            Act::Resume { .. } => self.course.resume = None,
-            Act::Mate { level, .. } => {
-                if !level {
-                    // A wire went back: both faces are looked at again before the next try.
-                    self.part_all_halves();
-                    self.readings.looked_over.clear();
-                }
-                self.housings.mated = Some(*level);
-                self.lapse_off_machine();
-            }
-            Act::Sign { name, .. } => self.course.signed = Some(name.clone()),
-            Act::Stop { why } => self.course.stopped = Some(why.clone()),
-            _ => {}
+    pub(super) fn apply_mate(&mut self, level: bool) {
+        if !level {
+            // A wire went back: both faces are looked at again before the next try.
+            self.part_all_halves();
+            self.readings.looked_over.clear();
         }
+        self.housings.mated = Some(level);
+        self.lapse_off_machine();
     }
 }
 
 impl Supply {
+    pub(super) fn apply_requested(&mut self, act: &Act) {
+        let Act::Requested { number, revision, lines, said } = act else { return };
+        self.requested = Some(RequestSeen {
+            number: number.clone(),
+            revision: *revision,
+            lines: lines.clone(),
+            said: said.clone(),
+        });
+    }
+
+    pub(super) fn apply_arrived(&mut self, act: &Act) {
+        let Act::Arrived { line, count, part, verdict } = act else { return };
+        self.arrivals.push(Arrival {
+            line: *line,
+            count: *count,
+            part: part.clone(),
+            verdict: *verdict,
+            is_accepted: false,
+        });
+        self.note_supplied();
+    }
+
     /// Leads whose line of the request is complete now stay supplied.
     fn note_supplied(&mut self) {
         let lines = self.requested.iter().flat_map(|request| &request.lines);
@@ -227,5 +211,29 @@ impl Supply {
         let leads: Vec<(u32, ItemId)> =
             complete.flat_map(|line| line.leads.iter().map(|lead| (line.line, lead.clone()))).collect();
         self.supplied.extend(leads);
+    }
+}
+
+impl Readings {
+    pub(super) fn apply_measure(&mut self, n: usize, act: &Act) {
+        let Act::Measure { circuit, test, value, limit, source, passed } = act else { return };
+        self.tests.push(TestSeen {
+            test: *test,
+            circuit: circuit.clone(),
+            value: value.clone(),
+            limit: limit.clone().map(|limit| (limit, source.clone().unwrap_or_default())),
+            passed: *passed,
+            n,
+        });
+    }
+}
+
+impl Course {
+    pub(super) fn apply_note(&mut self, n: usize, text: &str, about: &About) {
+        let at = match about {
+            About::Job => None,
+            About::At(at) => Some(at.clone()),
+        };
+        self.notes.push((n, at, text.to_owned()));
     }
 }

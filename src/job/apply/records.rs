@@ -1,64 +1,66 @@
 //! Taking in records, corrections, flips and decisions.
 
-use crate::job::Housings;
-use std::collections::BTreeMap;
-
 use crate::{
     catalogue::Sealing,
     face::Label,
+    job::{
+        Decision, Flip, Housings, ItemId, Lead, OtherItem, OtherKind, Place, PlugItem, PlugOrigin,
+        RecordSide, state::State,
+    },
     record::{Address, CavityContent, HousingName, LeadSeen, Seal},
 };
-
-use crate::job::{
-    Act, Decision, Flip, ItemId, Lead, OtherItem, OtherKind, Place, PlugItem, PlugOrigin, RecordSide,
-    state::State,
-};
+use std::collections::BTreeMap;
 
 use super::{new_lead, repairs::is_new_wire};
 
 impl State {
-    pub(super) fn apply_record(&mut self, act: &Act) {
-        match act {
-            Act::Recorded { side: RecordSide::Found, at, holds, from } => {
-                if from.is_some() {
+    pub(super) fn apply_recorded(
+        &mut self,
+        side: RecordSide,
+        at: &Address,
+        holds: &CavityContent,
+        is_from_a_list: bool,
+    ) {
+        match side {
+            RecordSide::Found => {
+                if is_from_a_list {
                     self.records.listed.insert(at.housing.clone());
                 }
                 self.set_found(at, holds);
             }
-            Act::RecordCorrected { at, holds, .. } => {
-                self.set_found(at, holds);
-                // What was seen at the anchors stands; the record it is held against changed.
-                let judged = self.housings.housing(&at.housing).map(|housing| self.judged_again(housing));
-                if let (Some(judged), Some(housing)) = (judged, self.housings.housing_mut(&at.housing)) {
-                    housing.anchors = judged;
-                }
-                self.judge_rereads_again();
-                // What was accepted was what stood there.
-                let item = ItemId::At(at.clone());
-                self.course
-                    .accepted
-                    .retain(|told| told.item.as_ref() != Some(&item) && told.at.as_ref() != Some(at));
-            }
-            Act::Recorded { side: RecordSide::Should, at, holds, .. } => {
+            RecordSide::Should => {
                 self.records.should.insert(at.clone(), holds.clone());
             }
-            Act::RecordFinished { side } => {
-                self.records.finished.insert(*side);
-            }
-            Act::RecordFlipped { housing, how, .. } => {
-                if let Some(name) = self.housings.flipped_housing(housing.as_ref()) {
-                    self.flip_record(&name, *how);
-                }
-            }
-            Act::Decided { at, wins, reason } => {
-                let here = self.differences().into_iter().filter(|difference| difference.at == *at);
-                let about = here.map(|difference| difference.kind).collect();
-                self.records
-                    .decisions
-                    .insert(at.clone(), Decision { wins: *wins, reason: reason.clone(), about });
-            }
-            _ => {}
         }
+    }
+
+    pub(super) fn apply_finished(&mut self, side: RecordSide) {
+        self.records.finished.insert(side);
+    }
+
+    pub(super) fn apply_flipped(&mut self, named: Option<&HousingName>, how: Flip) {
+        if let Some(name) = self.housings.flipped_housing(named) {
+            self.flip_record(&name, how);
+        }
+    }
+
+    pub(super) fn apply_corrected(&mut self, at: &Address, holds: &CavityContent) {
+        self.set_found(at, holds);
+        // What was seen at the anchors stands; the record it is held against changed.
+        let judged = self.housings.housing(&at.housing).map(|housing| self.judged_again(housing));
+        if let (Some(judged), Some(housing)) = (judged, self.housings.housing_mut(&at.housing)) {
+            housing.anchors = judged;
+        }
+        self.judge_rereads_again();
+        // What was accepted was what stood there.
+        let item = ItemId::At(at.clone());
+        self.course.accepted.retain(|told| told.item.as_ref() != Some(&item) && told.at.as_ref() != Some(at));
+    }
+
+    pub(super) fn apply_decided(&mut self, at: &Address, wins: RecordSide, reason: &str) {
+        let here = self.differences().into_iter().filter(|difference| difference.at == *at);
+        let about = here.map(|difference| difference.kind).collect();
+        self.records.decisions.insert(at.clone(), Decision { wins, reason: reason.to_owned(), about });
     }
 
     /// A re-read that agreed with the record that was corrected may not agree any more.

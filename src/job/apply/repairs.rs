@@ -1,11 +1,10 @@
 //! Taking in what is planned and done to leads.
 
-use crate::job::Items;
 use crate::{
     catalogue::Sealing,
     job::{
-        Act, Code, ItemId, JobSide, Lead, LeadOrder, LeadOrigin, MadeLead, Place, RepairDone, RepairKind,
-        Seat, state::State,
+        Act, Code, ItemId, Items, JobSide, Lead, LeadOrder, LeadOrigin, MadeLead, Place, RepairDone,
+        RepairKind, Seat, state::State,
     },
     reckoning::Finding,
     record::{Known, LeadSeen, Seal},
@@ -27,39 +26,35 @@ const WORK: [Code; 9] = [
 ];
 
 impl State {
-    pub(super) fn apply_repair(&mut self, n: usize, act: &Act) {
-        match act {
-            Act::Planned { lead: id, how, part, reason, order, with } => {
-                if self.items.lead(id).is_none_or(|lead| lead.place == Place::Removed) {
-                    self.expect_new_lead(id);
-                }
-                if let Some(lead) = self.items.lead_mut(id) {
-                    lead.planned = Some(*how);
-                    lead.planned_part.clone_from(part);
-                    lead.planned_why = Some(reason.clone());
-                    lead.joined_with = with.clone().filter(|_| *how == RepairKind::Join);
-                    if order.is_some() {
-                        lead.order.clone_from(order);
+    pub(super) fn apply_planned(&mut self, id: &ItemId, act: &Act) {
+        let Act::Planned { how, part, reason, order, with, .. } = act else { return };
+
+        if self.items.lead(id).is_none_or(|lead| lead.place == Place::Removed) {
+            self.expect_new_lead(id);
+        }
+        if let Some(lead) = self.items.lead_mut(id) {
+            lead.planned = Some(*how);
+            lead.planned_part.clone_from(part);
+            lead.planned_why = Some(reason.clone());
+            lead.joined_with = with.clone().filter(|_| *how == RepairKind::Join);
+            if order.is_some() {
+                lead.order.clone_from(order);
+            }
+        }
+    }
+
+    pub(super) fn apply_repair(&mut self, n: usize, lead: &ItemId, act: &Act) {
+        if let Some(done) = self.repair_done(n, act) {
+            self.accepted_lapses(lead, &WORK);
+            let sealed = self.housings.side(JobSide::New).any(|h| h.housing().sealing == Sealing::Individual);
+            match done.kind {
+                RepairKind::Join => self.items.join(lead, done, sealed),
+                _ => {
+                    if let Some(lead) = self.items.lead_mut(lead) {
+                        repaired(lead, done, sealed);
                     }
                 }
             }
-            Act::Repair { lead, .. } => {
-                if let Some(done) = self.repair_done(n, act) {
-                    self.accepted_lapses(lead, &WORK);
-                    let sealed =
-                        self.housings.side(JobSide::New).any(|h| h.housing().sealing == Sealing::Individual);
-                    match done.kind {
-                        RepairKind::Join => self.items.join(lead, done, sealed),
-                        _ => {
-                            if let Some(lead) = self.items.lead_mut(lead) {
-                                repaired(lead, done, sealed);
-                            }
-                        }
-                    }
-                }
-            }
-            Act::Removed { wire, .. } => self.remove_wire(wire),
-            _ => {}
         }
     }
 

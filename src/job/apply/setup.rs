@@ -2,110 +2,96 @@
 
 use crate::{
     catalogue::LockState,
-    face::{Face, Pose},
-    record::HousingName,
+    colour::Colour,
+    face::{Face, Pose, PosePlace},
+    job::{
+        Act, Behind, Fit, GateAnswer, GateKind, Housings, JobSide, MapSource, MatingVerdict, Question,
+        Records, seen::GateSeen, state::State,
+    },
+    reckoning::DamageCause,
+    record::{Address, HousingName},
 };
 
-use crate::job::{Act, Fit, GateAnswer, GateKind, JobSide, MatingVerdict, seen::GateSeen, state::State};
-
 impl State {
-    pub(super) fn apply_setup(&mut self, act: &Act) {
-        match act {
-            Act::Compared { question, answer, mating_half } => {
-                // An answer given without the mating half in the hand proves nothing.
-                let answer = if *mating_half { *answer } else { Fit::DontKnow };
-                self.housings.compared.insert(*question, answer);
-            }
-            Act::Mapped { from, to, document } => {
-                self.mapping.by_hand.insert(from.clone(), to.clone());
-                self.mapping.map = self.presumed_map();
-                self.mapping.documents.remove(from);
-                if let Some(document) = document {
-                    self.mapping.documents.insert(from.clone(), document.clone());
-                }
-                self.mapping.confirmed = None;
-            }
-            Act::MapConfirmed { source } => {
-                self.mapping.map = self.map_by(*source);
-                self.mapping.confirmed = Some(*source);
-            }
-            Act::Cause { text, kind } => {
-                self.records.cause = Some(text.clone());
-                self.records.cause_kind = *kind;
-            }
-            Act::Behind { housing, behind } => {
-                self.housings.behind.insert(housing.clone(), behind.clone());
-            }
-            Act::Photo { number, shows } => self.course.photos.push((number.clone(), shows.clone())),
-            Act::Gate { gate, answer, circuit, document, name, sleeve, voltage, .. } => {
-                let seen = GateSeen {
-                    answer: *answer,
-                    name: name.clone(),
-                    document: document.clone(),
-                    circuit: circuit.clone(),
-                    sleeve: sleeve.clone(),
-                    voltage: voltage.clone(),
-                    fresh: true,
-                };
-                self.apply_gate(*gate, seen);
-            }
-            Act::View { housing, face, up } => self.apply_view(housing, *face, up),
-            Act::Anchor { housing, place, colour, mark } => {
-                let Some(seen) = self
-                    .housings
-                    .housing(housing)
-                    .map(|h| self.judge_anchor(h, *place, colour.as_ref(), mark))
-                else {
-                    return;
-                };
-                if let Some(h) = self.housings.housing_mut(housing) {
-                    h.anchors.retain(|a| a.place != *place);
-                    h.anchors.push(seen);
-                }
-            }
-            Act::Lock { housing, to, finger, .. } => self.apply_lock(housing, *to, *finger),
-            Act::Assurance { housing, on, .. } => {
-                let is_early = *on && self.housings.mated != Some(true);
-                if let Some(h) = self.housings.housing_mut(housing) {
-                    h.assurance = Some(*on);
-                    h.assurance_forced = is_early && h.side == JobSide::New;
-                }
-            }
-            Act::SmallPart { housing, part, on } => {
-                let parts_halves = self
-                    .housings
-                    .housing(housing)
-                    .is_some_and(|h| h.side == JobSide::New && !on && h.parts_on.contains(part));
-                if parts_halves {
-                    self.part_halves(housing);
-                }
-                if let Some(h) = self.housings.housing_mut(housing) {
-                    h.parts_seen.insert(part.clone());
-                    if *on {
-                        h.parts_on.insert(part.clone());
-                    } else {
-                        h.parts_on.remove(part);
-                    }
-                }
-            }
-            Act::MatingHalf { verdict } => {
-                match verdict {
-                    // Nobody sees or mends it while it is mated.
-                    MatingVerdict::Damaged(_) | MatingVerdict::Cleaned | MatingVerdict::Replaced => {
-                        self.part_all_halves();
-                    }
-                    MatingVerdict::Good | MatingVerdict::NotHere => {}
-                }
-                self.housings.mating_half = Some(verdict.clone());
-            }
-            _ => {}
+    pub(super) fn apply_compared(&mut self, question: Question, answer: Fit, mating_half: bool) {
+        // An answer given without the mating half in the hand proves nothing.
+        let answer = if mating_half { answer } else { Fit::DontKnow };
+        self.housings.compared.insert(question, answer);
+    }
+
+    pub(super) fn apply_map_confirmed(&mut self, source: MapSource) {
+        self.mapping.map = self.map_by(source);
+        self.mapping.confirmed = Some(source);
+    }
+
+    pub(super) fn apply_mapped(&mut self, from: &Address, to: Option<&Address>, document: Option<&str>) {
+        self.mapping.by_hand.insert(from.clone(), to.cloned());
+        self.mapping.map = self.presumed_map();
+        self.mapping.documents.remove(from);
+        if let Some(document) = document {
+            self.mapping.documents.insert(from.clone(), document.to_owned());
         }
+        self.mapping.confirmed = None;
+    }
+
+    pub(super) fn apply_anchor(
+        &mut self,
+        housing: &HousingName,
+        place: PosePlace,
+        colour: Option<&Colour>,
+        mark: &str,
+    ) {
+        let Some(seen) = self.housings.housing(housing).map(|h| self.judge_anchor(h, place, colour, mark))
+        else {
+            return;
+        };
+        if let Some(h) = self.housings.housing_mut(housing) {
+            h.anchors.retain(|a| a.place != place);
+            h.anchors.push(seen);
+        }
+    }
+
+    pub(super) fn apply_assurance(&mut self, housing: &HousingName, on: bool) {
+        let is_early = on && self.housings.mated != Some(true);
+        if let Some(h) = self.housings.housing_mut(housing) {
+            h.assurance = Some(on);
+            h.assurance_forced = is_early && h.side == JobSide::New;
+        }
+    }
+
+    pub(super) fn apply_small_part(&mut self, housing: &HousingName, part: &str, on: bool) {
+        let parts_halves = self
+            .housings
+            .housing(housing)
+            .is_some_and(|h| h.side == JobSide::New && !on && h.parts_on.contains(part));
+        if parts_halves {
+            self.part_halves(housing);
+        }
+        if let Some(h) = self.housings.housing_mut(housing) {
+            h.parts_seen.insert(part.to_owned());
+            if on {
+                h.parts_on.insert(part.to_owned());
+            } else {
+                h.parts_on.remove(part);
+            }
+        }
+    }
+
+    pub(super) fn apply_mating_half(&mut self, verdict: &MatingVerdict) {
+        match verdict {
+            // Nobody sees or mends it while it is mated.
+            MatingVerdict::Damaged(_) | MatingVerdict::Cleaned | MatingVerdict::Replaced => {
+                self.part_all_halves();
+            }
+            MatingVerdict::Good | MatingVerdict::NotHere => {}
+        }
+        self.housings.mating_half = Some(verdict.clone());
     }
 
     /// The last answer counts. Off the machine is said of battery and stored energy at once; and whoever
     /// answers one of them for the machine says that the harness is back on it.
-    fn apply_gate(&mut self, gate: GateKind, seen: GateSeen) {
-        let mut seen = seen;
+    pub(super) fn apply_gate(&mut self, gate: GateKind, act: &Act) {
+        let Some(mut seen) = GateSeen::told(act) else { return };
         if let Some(told) = self.course.gates.get(&gate) {
             // What was told of circuits, sleeves and voltage stands until it is told anew.
             seen.circuit = seen.circuit.or_else(|| told.circuit.clone());
@@ -115,7 +101,10 @@ impl State {
         if !gate.can_be_absent() {
             let other = match gate {
                 GateKind::Battery => GateKind::StoredEnergy,
-                _ => GateKind::Battery,
+                GateKind::StoredEnergy
+                | GateKind::Restraint
+                | GateKind::HighVoltage
+                | GateKind::Interlock => GateKind::Battery,
             };
             if seen.answer != GateAnswer::OffMachine {
                 self.lapse_off_machine();
@@ -162,5 +151,34 @@ impl State {
         if is_opened {
             self.part_halves(name);
         }
+    }
+}
+
+impl GateSeen {
+    /// What an answer to a gate says.
+    fn told(act: &Act) -> Option<Self> {
+        let Act::Gate { answer, circuit, document, name, sleeve, voltage, .. } = act else { return None };
+        Some(Self {
+            answer: *answer,
+            name: name.clone(),
+            document: document.clone(),
+            circuit: circuit.clone(),
+            sleeve: sleeve.clone(),
+            voltage: voltage.clone(),
+            fresh: true,
+        })
+    }
+}
+
+impl Records {
+    pub(super) fn is_caused_by(&mut self, text: &str, kind: Option<DamageCause>) {
+        self.cause = Some(text.to_owned());
+        self.cause_kind = kind;
+    }
+}
+
+impl Housings {
+    pub(super) fn apply_behind(&mut self, housing: &HousingName, behind: &Behind) {
+        self.behind.insert(housing.clone(), behind.clone());
     }
 }

@@ -1,68 +1,69 @@
 //! Checks of locks, readings, requests, people and the end of a job.
 
 use crate::{
-    face::Face,
+    face::{Face, Label},
+    job::{Code, FaceFault, JobSide, Refusal, state::State, target::Target},
     quantity::{quoted, says_something},
+    record::{Address, HousingName},
 };
 
 use super::{Checked, Rules, impossible};
-use crate::job::{Act, Code, FaceFault, JobSide, Refusal, state::State, target::Target};
 
 impl State {
-    pub(super) fn check_closing(&self, act: &Act, target: &Target) -> Checked {
-        match act {
-            Act::Lock { housing, to, finger, why, .. } => {
-                self.check_lock(housing, *to, *finger, why.as_deref())
-            }
-            Act::Assurance { housing, on, .. } => self.check_assurance(housing, *on),
-            Act::ReRead { at, .. } => match self.housings.check_cavity(at)? {
-                JobSide::New => Ok(Rules::default()),
-                JobSide::Old => {
-                    impossible(format!("{at} is on the old side."), "Holes of the new housing are re-read.")
-                }
-            },
-            Act::RowCounted { housing, row, .. } => match self.count_row(housing, *row) {
-                Some(_) => Ok(Rules::default()),
-                None => impossible(
-                    format!("{housing} has no row {row}."),
-                    "Count rows from the top of the drawing.",
-                ),
-            },
-            Act::LookedOver { housing, face, cavities, sound, found } => {
-                check_faults(*face, *sound, found)?;
-                for label in cavities {
-                    self.housings
-                        .check_cavity(&crate::record::Address::new(housing.clone(), label.clone()))?;
-                }
-                match self.housings.housing(housing) {
-                    Some(_) => Ok(Rules::default()),
-                    None => {
-                        impossible(format!("This job has no housing {housing}."), "Name one of its housings.")
-                    }
-                }
-            }
-            Act::Mate { .. } => self.check_mate(target),
-            Act::Measure { circuit, test, value, limit, passed, .. } => {
-                self.check_measured(circuit.as_deref(), *test, value, limit.as_deref(), *passed)
-            }
-            Act::Requested { revision, number, .. } => self.check_requested(number, *revision),
-            Act::Arrived { line, count, part, verdict } => {
-                self.check_arrived(*line, *count, part.as_ref(), *verdict)
-            }
-            Act::Accept { by: Some(by), .. } if !says_something(by) => impossible(
+    pub(super) fn check_accepted(
+        &self,
+        by: Option<&str>,
+        flag: Code,
+        at: Option<&Address>,
+        due: Option<&str>,
+        line: Option<u32>,
+    ) -> Checked {
+        if let Some(by) = by.filter(|by| !says_something(by)) {
+            return impossible(
                 format!("\"{}\" is no name of the person who accepts it.", quoted(by)),
                 "Key the name of the person who answers for it.",
-            ),
-            Act::Accept { flag, at, due, line, .. } => {
-                self.check_accept(*flag, at.as_ref(), due.as_deref(), *line, target)
+            );
+        }
+        self.check_accept(flag, at, due, line, &self.target())
+    }
+
+    pub(super) fn check_reread(&self, at: &Address) -> Checked {
+        match self.housings.check_cavity(at)? {
+            JobSide::New => Ok(Rules::default()),
+            JobSide::Old => {
+                impossible(format!("{at} is on the old side."), "Holes of the new housing are re-read.")
             }
-            Act::Resume { power_off, tags_read } => self.check_resumed(*power_off, *tags_read),
-            Act::Sign { serial_end, name } => self.check_sign(name, serial_end, target),
-            _ => Ok(Rules::default()),
         }
     }
 
-    fn check_resumed(&self, power_off: bool, tags_read: bool) -> Checked {
+    pub(super) fn check_row_counted(&self, housing: &HousingName, row: usize) -> Checked {
+        match self.count_row(housing, row) {
+            Some(_) => Ok(Rules::default()),
+            None => {
+                impossible(format!("{housing} has no row {row}."), "Count rows from the top of the drawing.")
+            }
+        }
+    }
+
+    pub(super) fn check_looked_over(
+        &self,
+        housing: &HousingName,
+        face: Face,
+        cavities: &[Label],
+        sound: bool,
+        found: &[FaceFault],
+    ) -> Checked {
+        check_faults(face, sound, found)?;
+        for label in cavities {
+            self.housings.check_cavity(&crate::record::Address::new(housing.clone(), label.clone()))?;
+        }
+        match self.housings.housing(housing) {
+            Some(_) => Ok(Rules::default()),
+            None => impossible(format!("This job has no housing {housing}."), "Name one of its housings."),
+        }
+    }
+
+    pub(super) fn check_resumed(&self, power_off: bool, tags_read: bool) -> Checked {
         let Some(need) = &self.course.resume else {
             return impossible("No resume check is due.", "Go on with the next step.");
         };
@@ -95,7 +96,7 @@ impl State {
         Ok(Rules::default())
     }
 
-    fn check_sign(&self, name: &str, serial_end: &str, target: &Target) -> Checked {
+    pub(super) fn check_sign(&self, name: &str, serial_end: &str, target: &Target) -> Checked {
         if !is_end_of(&self.world.ticket.serial, serial_end) {
             return impossible(
                 format!("\"{}\" is not the end of this machine's serial number.", quoted(serial_end)),

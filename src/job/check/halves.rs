@@ -4,12 +4,12 @@
 use crate::{
     catalogue::LockState,
     face::Face,
+    job::{Code, JobSide, MatingVerdict, Place, Seat, state::State, step::Status, target::Target},
     quantity::{harmless, says_something},
     record::HousingName,
 };
 
 use super::{Checked, Rules, barred, impossible};
-use crate::job::{Code, JobSide, MatingVerdict, Place, Seat, state::State, step::Status, target::Target};
 
 impl State {
     pub(super) fn check_lock(

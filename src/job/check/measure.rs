@@ -2,12 +2,12 @@
 //! did not pass.
 
 use crate::{
+    job::{Refusal, state::State},
     quantity::{Instrument, plain_words, quoted, says_something},
     shop_rules::TestKind,
 };
 
 use super::{Checked, Rules, impossible};
-use crate::job::{Refusal, state::State};
 
 impl State {
     /// A reading is one of the test it is keyed for, of a circuit that is there; and what shows a fault

@@ -17,9 +17,10 @@ mod splices;
 mod supply;
 
 use super::{Act, Code, Entry, Job, Refusal, Verdict, day_of, state::State, target::Target};
-use crate::job::Housings;
-use crate::job::Items;
-use crate::quantity::{is_day, quoted, says_something};
+use crate::{
+    job::{Housings, Items},
+    quantity::{is_day, quoted, says_something},
+};
 
 /// Collects what rules say.
 #[derive(Default)]
@@ -121,81 +122,85 @@ impl Job {
     }
 }
 
-impl Act {
-    /// Whether somebody else may have acted on it, so that it is never taken back as a slip of the keys.
-    fn others_rely_on_it(&self) -> bool {
-        matches!(
-            self,
-            Self::Gate { .. }
-                | Self::Requested { .. }
-                | Self::HandOver { .. }
-                | Self::Resume { .. }
-                | Self::Sign { .. }
-                | Self::Ticket { .. }
-                | Self::Housed { .. }
-                | Self::Rules { .. }
-        )
-    }
-}
-
 impl State {
+    /// What stands for and against each act: an act that is forgotten here does not compile.
     fn check(&self, act: &Act) -> Checked {
         let target = || self.target();
         match act {
-            Act::Ticket { .. } | Act::Housed { .. } | Act::Rules { .. } => self.check_world(act),
-            Act::Recorded { .. }
-            | Act::RecordFinished { .. }
-            | Act::RecordCorrected { .. }
-            | Act::RecordFlipped { .. }
-            | Act::Decided { .. } => self.check_record(act),
-            Act::Compared { .. }
-            | Act::Mapped { .. }
-            | Act::MapConfirmed { .. }
-            | Act::Cause { .. }
+            Act::Ticket { .. } => self.check_ticket(),
+            Act::Housed { name, .. } => self.check_housed(name),
+            Act::Rules { .. } => self.check_nothing_moved(),
+            Act::Recorded { side, at, holds, .. } => self.check_recorded(*side, at, holds),
+            Act::RecordFinished { side } => self.check_finished(*side),
+            Act::RecordCorrected { at, holds, .. } => self.check_corrected(at, holds),
+            Act::RecordFlipped { housing, how, .. } => self.check_flipped(housing.as_ref(), *how),
+            Act::Decided { at, .. } => self.check_decided(at),
+            Act::Compared { mating_half, .. } => self.check_compared(*mating_half),
+            Act::Mapped { from, to, document } => self.check_mapped(from, to.as_ref(), document.as_deref()),
+            Act::MapConfirmed { source } => self.check_map(*source),
+            Act::Gate { .. } => self.check_gate(act).map(|()| Rules::default()),
+            Act::View { housing, up, .. } => self.check_view(housing, up),
+            Act::Anchor { housing, place, .. } => self.check_anchor(housing, *place),
+            Act::Lock { housing, to, finger, why, .. } => {
+                self.check_lock(housing, *to, *finger, why.as_deref())
+            }
+            Act::Assurance { housing, on, .. } => self.check_assurance(housing, *on),
+            Act::SmallPart { housing, part, .. } => self.check_small_part(housing, part),
+            Act::MatingHalf { verdict } => self.check_mating_half(verdict),
+            Act::Tagged { lead, tag } => self.check_tagged(lead, tag),
+            Act::Extract { from, colour, .. } => self.check_extract(from, colour.as_ref(), &target()),
+            Act::CutFree { from, circuit, .. } => {
+                self.check_cut(from, circuit.as_deref().unwrap_or_default(), &target())
+            }
+            Act::Loose { leads } => self.check_loose(leads),
+            Act::Inspect { verdict, .. } => self.check_inspect(verdict, act),
+            Act::Insert { into, again: true, .. } => self.check_again(into),
+            Act::Insert { into, again: false, .. } => self.check_insert(into, &target()),
+            Act::Tug { at, held } => self.check_tug(at, *held),
+            Act::PutBack => self.check_put_back(),
+            Act::Park { tag, .. } => self.check_park(tag),
+            Act::TakeUp { tag } => self.check_take_up(tag),
+            Act::TakePlug { from, .. } => self.check_take_plug(from, &target()),
+            Act::FitPlug { into, source, spare, .. } => {
+                self.check_fit(into, *source, spare.is_some(), &target())
+            }
+            Act::LosePlug | Act::ScrapPlug { .. } | Act::ReturnPlug => self.check_plug_out(),
+            Act::LeftInOld { at, .. } => self.check_left_in_old(at),
+            Act::MoveOther { to, part: Some(part), .. } => self.check_new_other(to, part, &target()),
+            Act::MoveOther { from, to, part: None, .. } => self.check_move_other(from, to, &target()),
+            Act::Behind { housing, behind } => self.check_behind_of(housing, behind),
+            Act::Planned { lead, how, order, with, .. } => {
+                self.check_plan(lead, *how, with.as_ref(), order.as_deref())
+            }
+            Act::Repair { .. } => self.check_repair(act),
+            Act::Removed { wire, document } => self.check_removed(wire, document),
+            Act::Seen { item, at, .. } => self.check_seen(item, at),
+            Act::ReRead { at, .. } => self.check_reread(at),
+            Act::RowCounted { housing, row, .. } => self.check_row_counted(housing, *row),
+            Act::LookedOver { housing, face, cavities, sound, found } => {
+                self.check_looked_over(housing, *face, cavities, *sound, found)
+            }
+            Act::Measure { circuit, test, value, limit, passed, .. } => {
+                self.check_measured(circuit.as_deref(), *test, value, limit.as_deref(), *passed)
+            }
+            Act::Requested { revision, number, .. } => self.check_requested(number, *revision),
+            Act::Arrived { line, count, part, verdict } => {
+                self.check_arrived(*line, *count, part.as_ref(), *verdict)
+            }
+            Act::Accept { by, flag, at, due, line, .. } => {
+                self.check_accepted(by.as_deref(), *flag, at.as_ref(), due.as_deref(), *line)
+            }
+            Act::Resume { power_off, tags_read } => self.check_resumed(*power_off, *tags_read),
+            Act::Mate { .. } => self.check_mate(&target()),
+            Act::Sign { serial_end, name } => self.check_sign(name, serial_end, &target()),
+            // What is said in words was looked at for every act.
+            Act::Cause { .. }
             | Act::Photo { .. }
-            | Act::Gate { .. }
-            | Act::View { .. }
-            | Act::Anchor { .. }
-            | Act::SmallPart { .. }
-            | Act::MatingHalf { .. }
-            | Act::Tagged { .. } => self.check_setup(act),
-            Act::Extract { .. }
-            | Act::CutFree { .. }
-            | Act::Loose { .. }
-            | Act::Inspect { .. }
-            | Act::Insert { .. }
-            | Act::Tug { .. }
-            | Act::PutBack
-            | Act::Park { .. }
-            | Act::TakeUp { .. } => self.check_lead(act, &target()),
-            Act::TakePlug { .. }
-            | Act::FitPlug { .. }
-            | Act::LosePlug
-            | Act::ScrapPlug { .. }
-            | Act::ReturnPlug
-            | Act::LeftInOld { .. }
-            | Act::MoveOther { .. } => self.check_plug(act, &target()),
-            Act::Behind { .. }
-            | Act::Planned { .. }
-            | Act::Repair { .. }
-            | Act::Removed { .. }
-            | Act::Seen { .. } => self.check_repair(act),
-            Act::Lock { .. }
-            | Act::Assurance { .. }
-            | Act::ReRead { .. }
-            | Act::RowCounted { .. }
-            | Act::LookedOver { .. }
-            | Act::Measure { .. }
-            | Act::Requested { .. }
-            | Act::Arrived { .. }
-            | Act::Accept { .. }
             | Act::Note { .. }
             | Act::HandOver { .. }
-            | Act::Resume { .. }
-            | Act::Mate { .. }
-            | Act::Sign { .. }
-            | Act::Stop { .. } => self.check_closing(act, &target()),
-            Act::WrongKey => Ok(Rules::default()),
+            | Act::Stop { .. }
+            // Whether a slip can be taken back is for the whole job to say.
+            | Act::WrongKey => Ok(Rules::default()),
         }
     }
 

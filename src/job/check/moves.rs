@@ -1,58 +1,49 @@
 //! Checks of what is done to leads.
 
-use crate::job::Housings;
-use crate::job::Items;
 use crate::{
     catalogue::{LockState, Seating},
     colour::Colour,
+    job::{
+        Act, Code, Housings, InHand, Inspected, ItemId, Items, JobSide, Lead, Occupant, Place, Refusal, Seat,
+        Tag,
+        state::State,
+        target::{Destination, Target},
+    },
     record::{Address, Seal},
 };
 
 use super::{Checked, Rules, impossible, setup::check_tag};
-use crate::job::{
-    Act, Code, InHand, Inspected, ItemId, JobSide, Lead, Occupant, Place, Refusal, Seat, Tag,
-    state::State,
-    target::{Destination, Target},
-};
 
 impl State {
-    pub(super) fn check_lead(&self, act: &Act, target: &Target) -> Checked {
-        match act {
-            Act::Extract { from, colour, .. } => self.check_extract(from, colour.as_ref(), target),
-            Act::CutFree { from, circuit, .. } => {
-                self.check_cut(from, circuit.as_deref().unwrap_or_default(), target)
-            }
-            Act::Loose { leads } => self.check_loose(leads),
-            Act::Inspect { verdict, .. } => match (self.items.lead_in_hand(), verdict) {
-                (None, _) => impossible("There is no lead in the hand.", "Take one out first."),
-                (Some(lead), Inspected::Good) => self.check_good(lead, act),
-                (Some(_), Inspected::Needs(_)) => Ok(Rules::default()),
-            },
-            Act::Insert { into, again: true, .. } => self.check_again(into),
-            Act::Insert { into, .. } => self.check_insert(into, target),
-            Act::Tug { at, held } => match self.items.lead_at(at) {
-                None => impossible(format!("There is no lead in {at}."), "Key the hole you tugged at."),
-                Some(_) if self.housings.side_of(at) == Some(JobSide::Old) => impossible(
-                    format!("{at} is on the old side: what sits there is taken out, not tugged."),
-                    "Take it out as a move; if it fell out, say so with its tag.",
-                ),
-                Some(_) if !held => self.items.check_empty_hand().map(|()| Rules::default()),
-                Some(lead) if lead.seat == Seat::NoClick => impossible(
-                    format!("{} did not click in {at}; a tug proves nothing.", lead.call()),
-                    "Take it out, look at its tang, and put it in again.",
-                ),
-                Some(_) => Ok(Rules::default()),
-            },
-            Act::PutBack => self.check_put_back(),
-            Act::Park { tag, .. } => self.check_park(tag),
-            Act::TakeUp { tag } => {
-                self.items.check_empty_hand()?;
-                match self.items.parked().any(|(t, _)| t == tag) {
-                    true => Ok(Rules::default()),
-                    false => impossible(format!("Nothing is parked under tag {tag}."), "Read the tag again."),
-                }
-            }
-            _ => Ok(Rules::default()),
+    pub(super) fn check_inspect(&self, verdict: &Inspected, look: &Act) -> Checked {
+        match (self.items.lead_in_hand(), verdict) {
+            (None, _) => impossible("There is no lead in the hand.", "Take one out first."),
+            (Some(lead), Inspected::Good) => self.check_good(lead, look),
+            (Some(_), Inspected::Needs(_)) => Ok(Rules::default()),
+        }
+    }
+
+    pub(super) fn check_tug(&self, at: &Address, held: bool) -> Checked {
+        match self.items.lead_at(at) {
+            None => impossible(format!("There is no lead in {at}."), "Key the hole you tugged at."),
+            Some(_) if self.housings.side_of(at) == Some(JobSide::Old) => impossible(
+                format!("{at} is on the old side: what sits there is taken out, not tugged."),
+                "Take it out as a move; if it fell out, say so with its tag.",
+            ),
+            Some(_) if !held => self.items.check_empty_hand().map(|()| Rules::default()),
+            Some(lead) if lead.seat == Seat::NoClick => impossible(
+                format!("{} did not click in {at}; a tug proves nothing.", lead.call()),
+                "Take it out, look at its tang, and put it in again.",
+            ),
+            Some(_) => Ok(Rules::default()),
+        }
+    }
+
+    pub(super) fn check_take_up(&self, tag: &Tag) -> Checked {
+        self.items.check_empty_hand()?;
+        match self.items.parked().any(|(t, _)| t == tag) {
+            true => Ok(Rules::default()),
+            false => impossible(format!("Nothing is parked under tag {tag}."), "Read the tag again."),
         }
     }
 
@@ -104,7 +95,7 @@ impl State {
         }
     }
 
-    fn check_extract(&self, from: &Address, colour: Option<&Colour>, target: &Target) -> Checked {
+    pub(super) fn check_extract(&self, from: &Address, colour: Option<&Colour>, target: &Target) -> Checked {
         self.items.check_empty_hand()?;
         let lead = self.lead_or_say(from)?;
         let side = self.housings.check_cavity(from)?;
@@ -172,7 +163,7 @@ impl State {
         }
     }
 
-    fn check_cut(&self, from: &Address, circuit: &str, target: &Target) -> Checked {
+    pub(super) fn check_cut(&self, from: &Address, circuit: &str, target: &Target) -> Checked {
         self.items.check_empty_hand()?;
         let lead = self.lead_or_say(from)?;
         if let Some(kind) = self.forbidden_kind(lead) {
@@ -199,7 +190,7 @@ impl State {
         self.check_leaves(target)
     }
 
-    fn check_loose(&self, leads: &[(Address, Tag)]) -> Checked {
+    pub(super) fn check_loose(&self, leads: &[(Address, Tag)]) -> Checked {
         for (n, (from, tag)) in leads.iter().enumerate() {
             self.lead_or_say(from)?;
             check_tag(tag)?;
@@ -214,7 +205,7 @@ impl State {
         }
     }
 
-    fn check_insert(&self, into: &Address, target: &Target) -> Checked {
+    pub(super) fn check_insert(&self, into: &Address, target: &Target) -> Checked {
         let lead = match self.items.in_hand() {
             Some(InHand::Lead(lead)) => lead,
             Some(_) => return impossible("What is in the hand is not a wire.", "Fit it as what it is."),
@@ -298,7 +289,7 @@ impl State {
     }
 
     /// Pushed once more where it sits: for a lead that did not click.
-    fn check_again(&self, into: &Address) -> Checked {
+    pub(super) fn check_again(&self, into: &Address) -> Checked {
         self.housings.check_cavity(into)?;
         match self.items.lead_at(into) {
             Some(lead) if lead.seat == Seat::NoClick => Ok(Rules::default()),
@@ -328,7 +319,7 @@ impl State {
         }
     }
 
-    fn check_put_back(&self) -> Checked {
+    pub(super) fn check_put_back(&self) -> Checked {
         let (from, cut) = match self.items.in_hand() {
             Some(InHand::Lead(lead)) => (lead.came_from.as_ref(), lead.cut),
             Some(InHand::Plug(plug)) => (plug.came_from.as_ref(), false),
@@ -350,7 +341,7 @@ impl State {
         }
     }
 
-    fn check_park(&self, tag: &Tag) -> Checked {
+    pub(super) fn check_park(&self, tag: &Tag) -> Checked {
         check_tag(tag)?;
         match self.items.in_hand() {
             None => impossible("There is nothing in the hand.", "Nothing to park."),

@@ -1,51 +1,45 @@
 //! Checks of what is done to plugs, spare terminals, bridges and sightings.
 
-use crate::{catalogue::PartNumber, quantity::says_something, record::Address};
-
-use super::{Checked, Rules, impossible};
-use crate::job::{
-    Act, Code, InHand, ItemId, JobSide, Occupant, OtherKind, Place, PlugSource, SeenAt,
-    state::State,
-    target::{Expected, Target},
+use crate::{
+    catalogue::PartNumber,
+    job::{
+        Code, InHand, ItemId, JobSide, Occupant, OtherKind, Place, PlugSource, SeenAt,
+        state::State,
+        target::{Expected, Target},
+    },
+    quantity::says_something,
+    record::Address,
 };
 
+use super::{Checked, Rules, impossible};
+
 impl State {
-    pub(super) fn check_plug(&self, act: &Act, target: &Target) -> Checked {
-        match act {
-            Act::TakePlug { from, .. } => self.check_take_plug(from, target),
-            Act::FitPlug { into, source, spare, .. } => {
-                self.check_fit(into, *source, spare.is_some(), target)
-            }
-            Act::LosePlug | Act::ScrapPlug { .. } | Act::ReturnPlug => {
-                let there = self.items.plugs.iter().any(|p| matches!(p.place, Place::Hand | Place::Tray));
-                match there {
-                    true => Ok(Rules::default()),
-                    false => impossible(
-                        "No plug is in the hand or in the tray.",
-                        "Take it out first, or say it is seen nowhere.",
-                    ),
-                }
-            }
-            Act::LeftInOld { at, .. } => {
-                if self.housings.check_cavity(at)? == JobSide::New {
-                    return impossible(format!("{at} is on the new side."), "Name a cavity of the old side.");
-                }
-                match self.items.occupant(at) {
-                    Some(Occupant::Plug(_) | Occupant::Other(_)) => Ok(Rules::default()),
-                    Some(Occupant::Lead(lead)) => impossible(
-                        format!("{} cannot be left in the old housing.", lead.call()),
-                        "Move it, or take it out for good under a document.",
-                    ),
-                    None => impossible(format!("{at} is bare."), "Nothing is left there."),
-                }
-            }
-            Act::MoveOther { to, part: Some(part), .. } => self.check_new_other(to, part, target),
-            Act::MoveOther { from, to, .. } => self.check_move_other(from, to, target),
-            _ => Ok(Rules::default()),
+    pub(super) fn check_plug_out(&self) -> Checked {
+        let there = self.items.plugs.iter().any(|p| matches!(p.place, Place::Hand | Place::Tray));
+        match there {
+            true => Ok(Rules::default()),
+            false => impossible(
+                "No plug is in the hand or in the tray.",
+                "Take it out first, or say it is seen nowhere.",
+            ),
         }
     }
 
-    fn check_take_plug(&self, from: &Address, target: &Target) -> Checked {
+    pub(super) fn check_left_in_old(&self, at: &Address) -> Checked {
+        if self.housings.check_cavity(at)? == JobSide::New {
+            return impossible(format!("{at} is on the new side."), "Name a cavity of the old side.");
+        }
+        match self.items.occupant(at) {
+            Some(Occupant::Plug(_) | Occupant::Other(_)) => Ok(Rules::default()),
+            Some(Occupant::Lead(lead)) => impossible(
+                format!("{} cannot be left in the old housing.", lead.call()),
+                "Move it, or take it out for good under a document.",
+            ),
+            None => impossible(format!("{at} is bare."), "Nothing is left there."),
+        }
+    }
+
+    pub(super) fn check_take_plug(&self, from: &Address, target: &Target) -> Checked {
         self.items.check_empty_hand()?;
         let side = self.housings.check_cavity(from)?;
         match self.items.occupant(from) {
@@ -69,7 +63,13 @@ impl State {
         Ok(rules)
     }
 
-    fn check_fit(&self, into: &Address, source: PlugSource, with_spare: bool, target: &Target) -> Checked {
+    pub(super) fn check_fit(
+        &self,
+        into: &Address,
+        source: PlugSource,
+        with_spare: bool,
+        target: &Target,
+    ) -> Checked {
         if self.housings.check_cavity(into)? == JobSide::Old {
             return impossible(format!("{into} is on the old side."), "Plugs go into the new housing.");
         }
@@ -120,7 +120,7 @@ impl State {
     }
 
     /// A new spare terminal, bridge or clip, where one is drawn and none was found.
-    fn check_new_other(&self, to: &Address, part: &PartNumber, target: &Target) -> Checked {
+    pub(super) fn check_new_other(&self, to: &Address, part: &PartNumber, target: &Target) -> Checked {
         self.items.check_empty_hand()?;
         if self.housings.check_cavity(to)? == JobSide::Old {
             return impossible(format!("{to} is on the old side."), "It goes into the new housing.");
@@ -165,7 +165,7 @@ impl State {
         }
     }
 
-    fn check_move_other(&self, from: &Address, to: &Address, target: &Target) -> Checked {
+    pub(super) fn check_move_other(&self, from: &Address, to: &Address, target: &Target) -> Checked {
         self.items.check_empty_hand()?;
         self.housings.check_cavity(from)?;
         let Some(Occupant::Other(other)) = self.items.occupant(from) else {

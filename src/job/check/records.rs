@@ -1,131 +1,127 @@
 //! Checks of the world a job carries, of its records and of decisions on them.
 
-use crate::job::Housings;
-use crate::job::Items;
 use crate::{
     catalogue::Delivered,
+    job::{Flip, Housings, ItemId, Items, JobSide, Occupant, Place, RecordSide, Refusal, state::State},
     record::{Address, CavityContent, HousingName},
 };
 
 use super::{Checked, Rules, impossible};
-use crate::job::{Act, ItemId, JobSide, Occupant, Place, RecordSide, Refusal, state::State};
 
 impl State {
-    pub(super) fn check_world(&self, act: &Act) -> Checked {
-        match act {
-            Act::Ticket { .. } if !self.housings.all.is_empty() => {
-                impossible("The ticket is written.", "Key a note for what should be added.")
-            }
-            Act::Housed { name, .. } if self.housings.housing(name).is_some() => {
-                impossible(format!("There is a housing {name} already."), "Give each housing its own name.")
-            }
-            Act::Housed { .. } | Act::Rules { .. } if self.has_moved() => impossible(
-                "Something has moved already.",
-                "Stop this job and start a new one from what was left.",
-            ),
-            _ => Ok(Rules::default()),
+    pub(super) fn check_ticket(&self) -> Checked {
+        match self.housings.all.is_empty() {
+            true => Ok(Rules::default()),
+            false => impossible("The ticket is written.", "Key a note for what should be added."),
         }
     }
 
-    pub(super) fn check_record(&self, act: &Act) -> Checked {
-        match act {
-            // What should be may be written in the labels of the new side.
-            Act::Recorded { side: RecordSide::Should, at, holds, .. } => {
-                self.housings.check_cavity(at)?;
-                self.check_holds(at, holds)
+    pub(super) fn check_housed(&self, name: &HousingName) -> Checked {
+        match self.housings.housing(name) {
+            Some(_) => {
+                impossible(format!("There is a housing {name} already."), "Give each housing its own name.")
             }
-            Act::Recorded { side, at, holds, .. } => {
+            None => self.check_nothing_moved(),
+        }
+    }
+
+    /// The world of a job is given before anything moves.
+    pub(super) fn check_nothing_moved(&self) -> Checked {
+        match self.has_moved() {
+            false => Ok(Rules::default()),
+            true => impossible(
+                "Something has moved already.",
+                "Stop this job and start a new one from what was left.",
+            ),
+        }
+    }
+
+    pub(super) fn check_recorded(&self, side: RecordSide, at: &Address, holds: &CavityContent) -> Checked {
+        match side {
+            // What should be may be written in the labels of the new side.
+            RecordSide::Should => {
+                self.housings.check_cavity(at)?;
+            }
+            RecordSide::Found => {
                 self.housings.check_old(at)?;
-                if *side == RecordSide::Found && (self.has_moved() || self.records.finished.contains(side)) {
+                if self.has_moved() || self.records.finished.contains(&side) {
                     return impossible(
                         "The record of what is found is finished.",
                         "Correct the cavity, with the reason.",
                     );
                 }
-                self.check_holds(at, holds)
             }
-            Act::RecordFinished { side } => self.check_finished(*side),
-            Act::RecordCorrected { at, holds, .. } => {
-                self.housings.check_old(at)?;
-                let moved = self.items.leads.iter().find(|l| l.id == ItemId::At(at.clone()));
-                if let (Some(lead), true) = (moved, holds.lead().is_none())
-                    && !matches!(&lead.place, Place::In(now) if now == at)
-                {
-                    return impossible(
-                        format!("{} was recorded there and is elsewhere now.", lead.call()),
-                        "Say where it is seen instead.",
-                    );
-                }
-                self.check_not_away(at)?;
-                self.check_holds(at, holds)
-            }
-            Act::RecordFlipped { housing, how, .. } => {
-                let named = self.housings.flipped_housing(housing.as_ref());
-                if let Some(what) = named.as_ref().and_then(|name| self.items.left_housing(name)) {
-                    return impossible(
-                        format!("{what} has left its hole; a whole record is not flipped under it."),
-                        "Correct single cavities, or put everything back first.",
-                    );
-                }
-                let Some(housing) = named.and_then(|name| self.housings.housing(&name)) else {
-                    return impossible(
-                        "Only the record of one old housing can be flipped.",
-                        "Name an old housing.",
-                    );
-                };
-                match housing.housing().misread(housing.pose(), how.misreading()) {
-                    Some(taken_for) => {
-                        // What is in a hole was keyed at the one it was taken for.
-                        for (label, keyed) in &taken_for {
-                            let there = housing.address(label);
-                            let delivered = self.housings.cavity(&there).map(|cavity| cavity.delivered);
-                            let is_bare = |holds: &CavityContent| {
-                                matches!(
-                                    holds,
-                                    CavityContent::Open | CavityContent::Empty | CavityContent::Blocked
-                                )
-                            };
-                            if self
-                                .records
-                                .found
-                                .get(&housing.address(keyed))
-                                .is_some_and(|holds| !is_bare(holds))
-                            {
-                                self.check_not_shut(&there, delivered)?;
-                            }
-                        }
-                        Ok(Rules::default())
-                    }
-                    None => impossible(
-                        format!(
-                            "{} cannot have been {}: its holes have no counterparts.",
-                            housing.name,
-                            how.in_words()
-                        ),
-                        "Correct the cavities one by one.",
-                    ),
-                }
-            }
-            Act::Decided { at, .. } => {
-                let mut here = self.differences().into_iter().filter(|d| d.at == *at).peekable();
-                let is_there = here.peek().is_some();
-                // What shows up later is decided when it shows up.
-                // A slip is decided anew while everything it is about is in its hole.
-                let is_settled = here.all(|d| self.records.is_decided(&d));
-                if is_settled && let Some(what) = self.left_hole_of(at) {
-                    return impossible(
-                        format!("{what} has left its hole already."),
-                        "Put it back where it came from, then decide anew.",
-                    );
-                }
-                match is_there {
-                    true => Ok(Rules::default()),
-                    false => {
-                        impossible(format!("There is no difference at {at}."), "`repin check` lists them.")
+        }
+        self.check_holds(at, holds)
+    }
+
+    pub(super) fn check_corrected(&self, at: &Address, holds: &CavityContent) -> Checked {
+        self.housings.check_old(at)?;
+        let moved = self.items.leads.iter().find(|l| l.id == ItemId::At(at.clone()));
+        if let (Some(lead), true) = (moved, holds.lead().is_none())
+            && !matches!(&lead.place, Place::In(now) if now == at)
+        {
+            return impossible(
+                format!("{} was recorded there and is elsewhere now.", lead.call()),
+                "Say where it is seen instead.",
+            );
+        }
+        self.check_not_away(at)?;
+        self.check_holds(at, holds)
+    }
+
+    pub(super) fn check_flipped(&self, housing: Option<&HousingName>, how: Flip) -> Checked {
+        let named = self.housings.flipped_housing(housing);
+        if let Some(what) = named.as_ref().and_then(|name| self.items.left_housing(name)) {
+            return impossible(
+                format!("{what} has left its hole; a whole record is not flipped under it."),
+                "Correct single cavities, or put everything back first.",
+            );
+        }
+        let Some(housing) = named.and_then(|name| self.housings.housing(&name)) else {
+            return impossible("Only the record of one old housing can be flipped.", "Name an old housing.");
+        };
+        match housing.housing().misread(housing.pose(), how.misreading()) {
+            Some(taken_for) => {
+                // What is in a hole was keyed at the one it was taken for.
+                for (label, keyed) in &taken_for {
+                    let there = housing.address(label);
+                    let delivered = self.housings.cavity(&there).map(|cavity| cavity.delivered);
+                    let is_bare = |holds: &CavityContent| {
+                        matches!(holds, CavityContent::Open | CavityContent::Empty | CavityContent::Blocked)
+                    };
+                    if self.records.found.get(&housing.address(keyed)).is_some_and(|holds| !is_bare(holds)) {
+                        self.check_not_shut(&there, delivered)?;
                     }
                 }
+                Ok(Rules::default())
             }
-            _ => Ok(Rules::default()),
+            None => impossible(
+                format!(
+                    "{} cannot have been {}: its holes have no counterparts.",
+                    housing.name,
+                    how.in_words()
+                ),
+                "Correct the cavities one by one.",
+            ),
+        }
+    }
+
+    pub(super) fn check_decided(&self, at: &Address) -> Checked {
+        let mut here = self.differences().into_iter().filter(|d| d.at == *at).peekable();
+        let is_there = here.peek().is_some();
+        // What shows up later is decided when it shows up.
+        // A slip is decided anew while everything it is about is in its hole.
+        let is_settled = here.all(|d| self.records.is_decided(&d));
+        if is_settled && let Some(what) = self.left_hole_of(at) {
+            return impossible(
+                format!("{what} has left its hole already."),
+                "Put it back where it came from, then decide anew.",
+            );
+        }
+        match is_there {
+            true => Ok(Rules::default()),
+            false => impossible(format!("There is no difference at {at}."), "`repin check` lists them."),
         }
     }
 
@@ -206,7 +202,7 @@ impl State {
         }
     }
 
-    fn check_finished(&self, side: RecordSide) -> Checked {
+    pub(super) fn check_finished(&self, side: RecordSide) -> Checked {
         if side == RecordSide::Should {
             return Ok(Rules::default());
         }

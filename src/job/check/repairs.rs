@@ -1,67 +1,67 @@
 //! Checks of repairs: what a crimp or a splice has to be before it counts.
 
 use super::{Checked, Rules, impossible, orders::check_behind};
-use crate::job::Housings;
 use crate::{
     catalogue::{PartNumber, Terminal},
     job::{
-        Act, Code, Crimp, CrimpVerdict, JobSide, Lead, Place, RepairKind, STRIP_OFF_MM, Splice,
-        soundness::Objection, state::State, target::Destination,
+        Act, Behind, Code, Crimp, CrimpVerdict, Housings, ItemId, JobSide, Lead, LeadOrder, Place,
+        RepairKind, STRIP_OFF_MM, Splice, soundness::Objection, state::State, target::Destination,
     },
     reckoning::{Height, pull_minimum},
-    record::Address,
+    record::{Address, HousingName},
 };
 
 impl State {
-    pub(super) fn check_repair(&self, act: &Act) -> Checked {
-        match act {
-            Act::Behind { housing, behind } => match self.housings.housing(housing).map(|h| h.side) {
-                Some(JobSide::Old) => check_behind(behind),
-                _ => impossible(
-                    format!("This job has no old housing {housing}."),
-                    "The bundle is measured behind the old housing.",
-                ),
-            },
-            Act::Planned { lead, how, order, with, .. } => {
-                let here = self
-                    .items
-                    .lead(lead)
-                    .filter(|known| known.place != Place::Removed || !self.is_missing_wire(&known.id));
-                let Some(lead) = here else { return self.check_new_lead(lead, *how) };
-                if *how != RepairKind::Other && self.target().leads.get(&lead.id) == Some(&Destination::Out) {
-                    return impossible(
-                        format!("By the decision {} has no place in the new housing.", lead.call()),
-                        "Take it out for good under a document, or tie it back; nothing is made for it.",
-                    );
-                }
-                if matches!(lead.place, Place::Joined(_) | Place::Removed) {
-                    let (call, place) = (lead.call(), super::moves::place_words(&lead.place));
-                    return impossible(format!("{call} is {place}."), "Nothing is planned on it any more.");
-                }
-                if *how == RepairKind::Join {
-                    self.check_join(lead, with.as_ref())?;
-                }
-                self.check_planned(lead, *how, order.as_deref())?;
-                self.check_join_size(lead, *how, with.as_ref(), order.as_deref())?;
-                Ok(Rules::default())
-            }
-            Act::Repair { lead: id, how, part, crimp, splice, .. } => {
-                let is_here = |lead: &&Lead| matches!(lead.place, Place::Hand | Place::NotMade);
-                let Some(lead) = self.items.lead(id).filter(is_here) else {
-                    return impossible(
-                        format!("{id} is not in the hand."),
-                        "Take it up before it is repaired.",
-                    );
-                };
-                if lead.place == Place::NotMade {
-                    self.items.check_empty_hand()?;
-                }
-                self.check_done(lead, *how, part.as_ref(), crimp.as_deref(), splice.as_deref())
-            }
-            Act::Removed { wire, document } => self.check_removed(wire, document),
-            Act::Seen { item, at, .. } => self.check_seen(item, at),
-            _ => Ok(Rules::default()),
+    pub(super) fn check_behind_of(&self, housing: &HousingName, behind: &Behind) -> Checked {
+        match self.housings.housing(housing).map(|h| h.side) {
+            Some(JobSide::Old) => check_behind(behind),
+            Some(JobSide::New) | None => impossible(
+                format!("This job has no old housing {housing}."),
+                "The bundle is measured behind the old housing.",
+            ),
         }
+    }
+
+    pub(super) fn check_repair(&self, act: &Act) -> Checked {
+        let Act::Repair { lead: id, how, part, crimp, splice, .. } = act else { return Ok(Rules::default()) };
+        let is_here = |lead: &&Lead| matches!(lead.place, Place::Hand | Place::NotMade);
+        let Some(lead) = self.items.lead(id).filter(is_here) else {
+            return impossible(format!("{id} is not in the hand."), "Take it up before it is repaired.");
+        };
+        if lead.place == Place::NotMade {
+            self.items.check_empty_hand()?;
+        }
+        self.check_done(lead, *how, part.as_ref(), crimp.as_deref(), splice.as_deref())
+    }
+
+    pub(super) fn check_plan(
+        &self,
+        lead: &ItemId,
+        how: RepairKind,
+        with: Option<&ItemId>,
+        order: Option<&LeadOrder>,
+    ) -> Checked {
+        let here = self
+            .items
+            .lead(lead)
+            .filter(|known| known.place != Place::Removed || !self.is_missing_wire(&known.id));
+        let Some(lead) = here else { return self.check_new_lead(lead, how) };
+        if how != RepairKind::Other && self.target().leads.get(&lead.id) == Some(&Destination::Out) {
+            return impossible(
+                format!("By the decision {} has no place in the new housing.", lead.call()),
+                "Take it out for good under a document, or tie it back; nothing is made for it.",
+            );
+        }
+        if matches!(lead.place, Place::Joined(_) | Place::Removed) {
+            let (call, place) = (lead.call(), super::moves::place_words(&lead.place));
+            return impossible(format!("{call} is {place}."), "Nothing is planned on it any more.");
+        }
+        if how == RepairKind::Join {
+            self.check_join(lead, with)?;
+        }
+        self.check_planned(lead, how, order)?;
+        self.check_join_size(lead, how, with, order)?;
+        Ok(Rules::default())
     }
 
     fn check_done(
@@ -184,7 +184,7 @@ impl State {
             .map(|(target_mm, tolerance_mm)| Height { target_mm, tolerance_mm })
     }
 
-    fn check_removed(&self, wire: &crate::job::WireId, document: &str) -> Checked {
+    pub(super) fn check_removed(&self, wire: &crate::job::WireId, document: &str) -> Checked {
         let Some(lead) = self.items.lead(&wire.lead) else {
             return impossible(
                 format!("There is no lead {}.", wire.lead),

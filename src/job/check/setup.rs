@@ -1,99 +1,111 @@
 //! Checks of what is set up before the first move: map, views, anchors, gates, tags.
 
 use super::{Checked, Rules, impossible};
-use crate::catalogue::Delivered;
-use crate::job::{Act, ItemId, JobSide, MapSource, MatingVerdict, Place, Refusal, Tag, state::State};
-use crate::record::Address;
+use crate::{
+    catalogue::Delivered,
+    face::PosePlace,
+    job::{ItemId, JobSide, MapSource, MatingVerdict, Place, Refusal, Tag, state::State},
+    record::{Address, HousingName},
+};
 
 impl State {
-    pub(super) fn check_setup(&self, act: &Act) -> Checked {
-        match act {
-            Act::Gate { .. } => self.check_gate(act).map(|()| Rules::default()),
-            Act::Compared { mating_half: false, .. } => impossible(
+    pub(super) fn check_compared(&self, mating_half: bool) -> Checked {
+        if !mating_half {
+            return impossible(
                 "Compared without the mating half in the hand, this proves nothing.",
                 "Fetch the mating half, then answer.",
-            ),
-            Act::Compared { .. } if self.housings.waits_for_machine() => impossible(
+            );
+        }
+        match self.housings.waits_for_machine() {
+            false => Ok(Rules::default()),
+            true => impossible(
                 "The mating half is not here, by what was said.",
                 "Say first that it is here, and how it looks.",
             ),
-            Act::MatingHalf { verdict: MatingVerdict::Good }
-                if matches!(self.housings.mating_half, Some(MatingVerdict::Damaged(_))) =>
-            {
+        }
+    }
+
+    pub(super) fn check_mating_half(&self, verdict: &MatingVerdict) -> Checked {
+        let was_damaged = matches!(self.housings.mating_half, Some(MatingVerdict::Damaged(_)));
+        match verdict {
+            MatingVerdict::Good if was_damaged => impossible(
+                "The mating half was said to be damaged; by a look alone it does not get better.",
+                "Say that it was cleaned or replaced. A slip is taken back as a wrong key.",
+            ),
+            MatingVerdict::Good
+            | MatingVerdict::Cleaned
+            | MatingVerdict::Replaced
+            | MatingVerdict::Damaged(_)
+            | MatingVerdict::NotHere => Ok(Rules::default()),
+        }
+    }
+
+    pub(super) fn check_view(&self, housing: &HousingName, up: &str) -> Checked {
+        let housing = self.named(housing)?;
+        match housing.housing().side_of(up) {
+            Some(_) => Ok(Rules::default()),
+            None => {
+                let names: Vec<&str> = housing.housing().features.iter().map(|f| f.name.as_str()).collect();
                 impossible(
-                    "The mating half was said to be damaged; by a look alone it does not get better.",
-                    "Say that it was cleaned or replaced. A slip is taken back as a wrong key.",
+                    format!("{} has no \"{}\".", housing.housing().part, crate::quantity::quoted(up)),
+                    format!("Up is top, right, bottom, left{}.", or_one_of(&names)),
                 )
             }
-            Act::Mapped { from, to, document } => self.check_mapped(from, to.as_ref(), document.as_deref()),
-            Act::MapConfirmed { source } => self.check_map(*source),
-            Act::View { housing, up, .. } => {
-                let housing = self.named(housing)?;
-                match housing.housing().side_of(up) {
-                    Some(_) => Ok(Rules::default()),
-                    None => {
-                        let names: Vec<&str> =
-                            housing.housing().features.iter().map(|f| f.name.as_str()).collect();
-                        impossible(
-                            format!("{} has no \"{}\".", housing.housing().part, crate::quantity::quoted(up)),
-                            format!("Up is top, right, bottom, left{}.", or_one_of(&names)),
-                        )
-                    }
-                }
-            }
-            Act::Anchor { housing, place, .. } => {
-                let housing = self.named(housing)?;
-                if housing.view.is_none() {
-                    return impossible(
-                        format!("Nobody said how {} is held.", housing.name),
-                        "Say the view first: an anchor is asked by it.",
-                    );
-                }
-                let seen = housing.seen();
-                match place {
-                    crate::face::PosePlace::Key => Ok(Rules::default()),
-                    place if seen.label_at(*place).is_some() => Ok(Rules::default()),
-                    place => impossible(
-                        format!("There is no cavity at {place}."),
-                        "Count rows from the top, places from the left.",
+        }
+    }
+
+    pub(super) fn check_anchor(&self, housing: &HousingName, place: PosePlace) -> Checked {
+        let housing = self.named(housing)?;
+        if housing.view.is_none() {
+            return impossible(
+                format!("Nobody said how {} is held.", housing.name),
+                "Say the view first: an anchor is asked by it.",
+            );
+        }
+        let seen = housing.seen();
+        match place {
+            crate::face::PosePlace::Key => Ok(Rules::default()),
+            place if seen.label_at(place).is_some() => Ok(Rules::default()),
+            place => impossible(
+                format!("There is no cavity at {place}."),
+                "Count rows from the top, places from the left.",
+            ),
+        }
+    }
+
+    pub(super) fn check_small_part(&self, housing: &HousingName, part: &str) -> Checked {
+        let housing = self.named(housing)?;
+        match housing.housing().small_parts.iter().any(|p| p.name == *part) {
+            true => Ok(Rules::default()),
+            false => {
+                let names: Vec<&str> =
+                    housing.housing().small_parts.iter().map(|p| p.name.as_str()).collect();
+                impossible(
+                    format!(
+                        "{} has no small part \"{}\".",
+                        housing.housing().part,
+                        crate::quantity::quoted(part)
                     ),
-                }
+                    format!("It has {}.", crate::quantity::list_of(&names)),
+                )
             }
-            Act::SmallPart { housing, part, .. } => {
-                let housing = self.named(housing)?;
-                match housing.housing().small_parts.iter().any(|p| p.name == *part) {
-                    true => Ok(Rules::default()),
-                    false => {
-                        let names: Vec<&str> =
-                            housing.housing().small_parts.iter().map(|p| p.name.as_str()).collect();
-                        impossible(
-                            format!(
-                                "{} has no small part \"{}\".",
-                                housing.housing().part,
-                                crate::quantity::quoted(part)
-                            ),
-                            format!("It has {}.", crate::quantity::list_of(&names)),
-                        )
-                    }
-                }
-            }
-            Act::Tagged { lead, tag } => {
-                if self.items.lead(lead).is_none() {
-                    return impossible(
-                        format!("There is no lead {lead}."),
-                        "Name it by the cavity it was recorded in.",
-                    );
-                }
-                check_tag(tag)?;
-                match self.items.leads.iter().find(|l| l.id != *lead && l.tag.as_ref() == Some(tag)) {
-                    None => Ok(Rules::default()),
-                    Some(other) => impossible(
-                        format!("Tag {tag} is on {} already.", other.call()),
-                        "Use another tag: two leads on one tag are one lead too few.",
-                    ),
-                }
-            }
-            _ => Ok(Rules::default()),
+        }
+    }
+
+    pub(super) fn check_tagged(&self, lead: &ItemId, tag: &Tag) -> Checked {
+        if self.items.lead(lead).is_none() {
+            return impossible(
+                format!("There is no lead {lead}."),
+                "Name it by the cavity it was recorded in.",
+            );
+        }
+        check_tag(tag)?;
+        match self.items.leads.iter().find(|l| l.id != *lead && l.tag.as_ref() == Some(tag)) {
+            None => Ok(Rules::default()),
+            Some(other) => impossible(
+                format!("Tag {tag} is on {} already.", other.call()),
+                "Use another tag: two leads on one tag are one lead too few.",
+            ),
         }
     }
 
@@ -111,7 +123,7 @@ impl State {
         }
     }
 
-    fn check_mapped(
+    pub(super) fn check_mapped(
         &self,
         from: &crate::record::Address,
         to: Option<&crate::record::Address>,
@@ -179,7 +191,7 @@ impl State {
         }
     }
 
-    fn check_map(&self, source: MapSource) -> Checked {
+    pub(super) fn check_map(&self, source: MapSource) -> Checked {
         if self.has_moved() {
             return impossible("Something has moved already.", "The map is confirmed before the first move.");
         }

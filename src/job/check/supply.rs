@@ -2,13 +2,13 @@
 
 use crate::{
     catalogue::PartNumber,
+    job::{Accepted, ArrivedVerdict, Code, state::State, target::Target},
     quantity::{is_day, quoted},
     record::Address,
     supply::RequestNumber,
 };
 
 use super::{Checked, Rules, impossible};
-use crate::job::{Accepted, ArrivedVerdict, Code, state::State, target::Target};
 
 impl State {
     pub(super) fn check_requested(&self, number: &str, revision: u32) -> Checked {

@@ -1,12 +1,16 @@
 //! Flags about the housings themselves, and what is left once everything has moved.
 
-use crate::job::Readings;
-use crate::{catalogue::LockState, face::Face, record::HousingName};
+use crate::{
+    catalogue::LockState,
+    face::Face,
+    job::{
+        ArrivedVerdict, Code, JobSide, LookSeen, MatingVerdict, Question, Readings, state::State,
+        target::Target,
+    },
+    record::HousingName,
+};
 
 use super::{Flag, Flags};
-use crate::job::{
-    ArrivedVerdict, Code, JobSide, LookSeen, MatingVerdict, Question, state::State, target::Target,
-};
 
 impl State {
     pub(super) fn flag_housings(&self, target: &Target, flags: &mut Flags) {

@@ -1,11 +1,10 @@
 //! Flags about what a decision for the diagram asks for and what is not done yet.
 
 use super::{Flag, Flags};
-use crate::job::Readings;
 use crate::{
     colour::Colour,
     job::{
-        Code, ItemId, JobSide, Lead, LeadOrigin, OtherKind, Place,
+        Code, ItemId, JobSide, Lead, LeadOrigin, OtherKind, Place, Readings,
         state::State,
         target::{Expected, Target},
     },

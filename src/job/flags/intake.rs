@@ -1,20 +1,19 @@
 //! Flags about safety, records and whether the new housing can take what comes.
 
-use crate::job::Housings;
 use crate::{
     catalogue::{Sealing, Terminal},
+    job::{
+        Code, GATES, GateAnswer, Housings, ItemId, JobSide, Lead, Misread,
+        seen::GateSeen,
+        state::State,
+        steps::is_satisfied,
+        target::{Destination, Expected, Target},
+    },
     quantity::list_of,
     record::{Address, CavityContent, Known, look_alikes},
 };
 
 use super::{Flag, Flags};
-use crate::job::{
-    Code, GATES, GateAnswer, ItemId, JobSide, Lead, Misread,
-    seen::GateSeen,
-    state::State,
-    steps::is_satisfied,
-    target::{Destination, Expected, Target},
-};
 
 impl State {
     pub(super) fn flag_gates_and_views(&self, flags: &mut Flags) {

@@ -4,8 +4,10 @@
 mod closing;
 mod decided;
 mod intake;
-mod items;
+mod leads;
+mod others;
 mod passed;
+mod plugs;
 mod repairs;
 
 use crate::{

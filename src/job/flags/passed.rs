@@ -2,11 +2,10 @@
 //! taken for mended that nobody checked.
 
 use super::{Flag, Flags};
-use crate::job::Readings;
 use crate::{
     face::Face,
     job::{
-        Code, ItemId, Lead, Place,
+        Code, ItemId, Lead, Place, Readings,
         seen::Deviation,
         state::{Occupant, State},
         target::Expected,

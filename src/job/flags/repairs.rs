@@ -1,11 +1,13 @@
 //! Flags about repairs: crimps, splices, and what their plans would do to the bundle.
 
 use super::{Flag, Flags};
-use crate::job::{
-    Code, Crimp, JobSide, Lead, Place, RepairDone, RepairKind, SplicePlan, splices::splices_on, state::State,
-    target::Target,
+use crate::{
+    job::{
+        Code, Crimp, JobSide, Lead, Place, RepairDone, RepairKind, SplicePlan, splices::splices_on,
+        state::State, target::Target,
+    },
+    reckoning::MOST_LEADS,
 };
-use crate::reckoning::MOST_LEADS;
 
 impl State {
     pub(super) fn flag_repairs(&self, target: &Target, flags: &mut Flags) {
