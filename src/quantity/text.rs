@@ -199,7 +199,16 @@ mod tests {
     #[test]
     fn a_day_has_one_spelling_and_what_is_none_is_said() {
         assert_eq!(day("2028-02-29").unwrap().to_string(), "2028-02-29");
-        for text in ["", "soon", "2026-13-01", "2026-02-29", "20261201", "2026-12-01T00:00", " 2026-12-01", "1.12.2026"] {
+        for text in [
+            "",
+            "soon",
+            "2026-13-01",
+            "2026-02-29",
+            "20261201",
+            "2026-12-01T00:00",
+            " 2026-12-01",
+            "1.12.2026",
+        ] {
             let why = day(text).unwrap_err().to_string();
             assert!(why.contains("is no day: key the day as 2026-12-01"), "{why}");
             assert!(!is_day(text), "{text}");

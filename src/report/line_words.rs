@@ -44,9 +44,7 @@ fn article_in_words(article: &Article, named: Option<&str>) -> String {
         Article::Terminal { size, plating, used } => {
             terminal_in_words(size.as_ref(), plating.as_deref(), *used, named)
         }
-        Article::WireSeal { size, range, used } => {
-            seal_in_words(size.as_ref(), range.as_ref(), *used, named)
-        }
+        Article::WireSeal { size, range, used } => seal_in_words(size.as_ref(), range.as_ref(), *used, named),
         Article::Lead(lead) => {
             let LeadWanted { circuit, length_mm, gauge, sealed, .. } = lead;
             let length = length_mm.map_or("length not known yet".to_owned(), |mm| format!("{mm:.0} mm"));

@@ -37,9 +37,17 @@ pub fn request_text(request: &JobRequest) -> String {
     field(&mut out, "connector", &told(&ticket.connector));
     field(&mut out, "why", &told(&request.why));
     field(&mut out, "job", &format!("{}, put together {}", request.job, request.day));
-    field(&mut out, "asked by", &format!("{}, bench {}", told(&head.asked_by), bench_of(&said(head.bench.as_ref()))));
+    field(
+        &mut out,
+        "asked by",
+        &format!("{}, bench {}", told(&head.asked_by), bench_of(&said(head.bench.as_ref()))),
+    );
     field(&mut out, "deliver to", &said(head.deliver_to.as_ref()));
-    field(&mut out, "needed by", &format!("{} ({})", said(head.needed_by.as_ref()), said(head.urgency.as_ref())));
+    field(
+        &mut out,
+        "needed by",
+        &format!("{} ({})", said(head.needed_by.as_ref()), said(head.urgency.as_ref())),
+    );
     let photos = if request.photos.is_empty() { "none".to_owned() } else { request.photos.join(", ") };
     field(&mut out, "photos", &photos);
     out.push_str(&format!("{}\n", "-".repeat(WIDTH)));

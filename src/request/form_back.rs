@@ -6,8 +6,8 @@ use crate::{
     quantity::{TextProblem, quoted},
     record::AddressProblem,
     supply::{
-        Amount, LeadSpec, LeadWanted, Line, Looks, Request, RequestHead, RequestNumberProblem, ToldLine, Urgency,
-        UsePlace, Wanted,
+        Amount, LeadSpec, LeadWanted, Line, Looks, Request, RequestHead, RequestNumberProblem, ToldLine,
+        Urgency, UsePlace, Wanted,
     },
 };
 

@@ -169,11 +169,9 @@ impl From<&Article> for ArticleForm {
             Article::Assurance(part) => Self::Assurance(part.into()),
             Article::SmallPart(part) => Self::SmallPart(part.into()),
             Article::Bridge { what, at } => Self::Bridge { what: what.clone(), at: at.to_string() },
-            Article::Plug { housing, size, colour } => Self::Plug {
-                housing: housing.to_string(),
-                size: size.to_string(),
-                colour: colour.clone(),
-            },
+            Article::Plug { housing, size, colour } => {
+                Self::Plug { housing: housing.to_string(), size: size.to_string(), colour: colour.clone() }
+            }
             Article::Terminal { size, plating, used } => Self::Terminal {
                 size: text(size),
                 plating: plating.clone(),
@@ -222,7 +220,8 @@ impl ArticleForm {
         let sized = |size: Option<String>| size.map(|size| size.parse()).transpose().map_err(text);
         Ok(match self {
             Self::Housing { name, title, revision, shut_out } => {
-                let shut = shut_out.into_iter().map(|(lead, cavity)| Ok(ShutOut { lead, cavity: cavity.parse()? }));
+                let shut =
+                    shut_out.into_iter().map(|(lead, cavity)| Ok(ShutOut { lead, cavity: cavity.parse()? }));
                 let shut_out = shut.collect::<Result<_, _>>().map_err(text)?;
                 Article::Housing { name: name.parse().map_err(text)?, title, revision, shut_out }
             }
@@ -239,8 +238,7 @@ impl ArticleForm {
                 Article::Terminal { size: sized(size)?, plating, used: used.into() }
             }
             Self::WireSeal { size, range, used } => {
-                let range =
-                    range.map(|(least_mm, most_mm, colour)| SealRange { least_mm, most_mm, colour });
+                let range = range.map(|(least_mm, most_mm, colour)| SealRange { least_mm, most_mm, colour });
                 Article::WireSeal { size: sized(size)?, range, used: used.into() }
             }
             Self::Lead { home, circuit, length_mm, gauge, sealed } => Article::Lead(LeadWanted {

@@ -19,11 +19,11 @@ use super::{
 use crate::{
     job::{Account, Act, Assessment, Entry, JobState, Status, day_of},
     reckoning::{ToolBook, ToolPosition},
-    supply::{Request, RequestHead},
     store::{
         EnterProblem, IncompleteOrder, OpenJob, Store, last_request, lost_request, read_book, send_request,
         write_family, write_position,
     },
+    supply::{Request, RequestHead},
 };
 
 /// What the shell needs to know about this sitting.

@@ -2,8 +2,8 @@
 //! sentence, a title or a colour.
 
 use super::{
-    Article, Companion, LeadWanted, Line, Looks, PartKind, ReadFrom, SealUse, SpliceWanted, TerminalUse, ToldLine,
-    UsePlace, Wanted,
+    Article, Companion, LeadWanted, Line, Looks, PartKind, ReadFrom, SealUse, SpliceWanted, TerminalUse,
+    ToldLine, UsePlace, Wanted,
 };
 use crate::{
     catalogue::SizeName,
@@ -13,7 +13,10 @@ use crate::{
 /// What tells the part of a line from that of every other line, its number left aside.
 #[derive(PartialEq)]
 enum Role<'a> {
-    Housing { name: &'a HousingName, revision: &'a Option<String> },
+    Housing {
+        name: &'a HousingName,
+        revision: &'a Option<String>,
+    },
     SecondaryLock(&'a HousingName),
     Assurance(&'a HousingName),
     /// The name of a small part is unique within its housing.
@@ -73,10 +76,15 @@ impl Line {
                         {
                             used == other_used
                         }
-                        _ => article.role() == other.role() && is_defined(read_from) == is_defined(other_from),
+                        _ => {
+                            article.role() == other.role() && is_defined(read_from) == is_defined(other_from)
+                        }
                     }
             }
-            (Wanted::Described { article, looks }, Wanted::Described { article: other, looks: other_looks }) => {
+            (
+                Wanted::Described { article, looks },
+                Wanted::Described { article: other, looks: other_looks },
+            ) => {
                 article.role() == other.role()
                     && (article.is_for_one_place() || is_like(looks.as_ref(), other_looks.as_ref()))
             }

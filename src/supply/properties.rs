@@ -123,19 +123,25 @@ fn a_part_for_another_cavity_another_use_or_of_another_number_is_another_line() 
         line(numbered("B4-T", terminal(TerminalUse::Wire, None)), 1, &["new:9"]),
         line(numbered("B4-T", terminal(TerminalUse::Samples, None)), 5, &["new:7"]),
         line(numbered("B4-S", seal(SealUse::Itself, None)), 1, &["new:7"]),
-        line(Wanted::Described { article: terminal(TerminalUse::Wire, None), looks: Some(looks("2.8")) }, 1, &[]),
+        line(
+            Wanted::Described { article: terminal(TerminalUse::Wire, None), looks: Some(looks("2.8")) },
+            1,
+            &[],
+        ),
     ] {
         let now = revise(&before, vec![other]);
         assert_eq!((now.lines[0].line.line, now.gone.len()), (2, 1), "{now:?}");
     }
     let before = first(vec![line(numbered("B4-T", terminal(TerminalUse::Wire, None)), 1, &["new:7"])]);
-    let now = revise(&before, vec![line(numbered("B4-TG", terminal(TerminalUse::Wire, None)), 1, &["new:7"])]);
+    let now =
+        revise(&before, vec![line(numbered("B4-TG", terminal(TerminalUse::Wire, None)), 1, &["new:7"])]);
     assert_eq!(now.lines[0].line.line, 2);
 }
 
 #[test]
 fn two_repair_leads_that_are_alike_are_two_lines_and_each_keeps_its_own() {
-    let before = first(vec![line(lead("old:3", 190.0), 1, &["new:3"]), line(lead("old:4", 190.0), 1, &["new:4"])]);
+    let before =
+        first(vec![line(lead("old:3", 190.0), 1, &["new:3"]), line(lead("old:4", 190.0), 1, &["new:4"])]);
     let now = revise(&before, vec![line(lead("old:4", 220.0), 1, &["new:4"])]);
     assert_eq!((now.lines[0].line.line, now.gone[0].line.line), (2, 1));
     assert!(now.gone[0].line.is_gone() && now.gone[0].line.used_for.is_empty());

@@ -319,7 +319,8 @@ fn every_format_of_a_request_stays_as_it_is_to_the_byte() {
     for (job, lines) in [("fernwalker-boom-tip", 65), ("mulehaul-power", 56), ("skerry-pod", 38)] {
         let shop = kept(job, lines);
         for format in ["text", "csv", "json", "ron"] {
-            let run = shop.run(&["request", job, "--format", format, "--bench", "3", "--needed-by", "2099-12-01"]);
+            let run =
+                shop.run(&["request", job, "--format", format, "--bench", "3", "--needed-by", "2099-12-01"]);
             assert!(run.code < 2, "{run:?}");
             // The day it is put together.
             let lines = run.out.lines().map(|line| match line.split_once(", put together ") {

@@ -118,8 +118,19 @@ fn below_the_store_nothing_reads_a_clock_a_file_or_the_environment() {
 #[test]
 fn core_types_do_not_know_how_they_are_written() {
     for (path, text) in sources() {
-        if ["job", "reckoning", "supply", "report", "record", "face", "shop_rules", "colour", "quantity", "picture"]
-            .contains(&module_of(&path).as_str())
+        if [
+            "job",
+            "reckoning",
+            "supply",
+            "report",
+            "record",
+            "face",
+            "shop_rules",
+            "colour",
+            "quantity",
+            "picture",
+        ]
+        .contains(&module_of(&path).as_str())
         {
             assert!(!program(&text).contains("serde"), "{} derives a file form", path.display());
         }

@@ -59,7 +59,13 @@ fn waiting() -> (Bench, JobRequest) {
 }
 
 fn line_of(request: &JobRequest, kind: PartKind) -> u32 {
-    request.lines.iter().find(|line| line.asked.kind() == kind && line.asked.amount.need > 0).unwrap().asked.line
+    request
+        .lines
+        .iter()
+        .find(|line| line.asked.kind() == kind && line.asked.amount.need > 0)
+        .unwrap()
+        .asked
+        .line
 }
 
 #[test]
@@ -220,9 +226,15 @@ fn a_revision_says_what_came_and_what_is_still_wanted() {
     let form = sent(&none);
     bench.does(r#"Planned(lead:"old:1",how:NewTerminal,reason:"flat after all",part:"B4-T")"#);
     let back = self::request(&bench, Some(&form));
-    let line =
-        back.lines.iter().find(|line| line.asked.kind() == PartKind::Terminal && line.asked.amount.need > 0).unwrap();
-    assert_eq!((line.asked.line, line.asked.amount.need, line.counts.arrived(), line.counts.still_wanted()), (terminal, 1, 1, 0));
+    let line = back
+        .lines
+        .iter()
+        .find(|line| line.asked.kind() == PartKind::Terminal && line.asked.amount.need > 0)
+        .unwrap();
+    assert_eq!(
+        (line.asked.line, line.asked.amount.need, line.counts.arrived(), line.counts.still_wanted()),
+        (terminal, 1, 1, 0)
+    );
 }
 
 #[test]
@@ -289,7 +301,9 @@ fn under_the_aircraft_rule_every_unused_cavity_asks_for_a_contact_and_a_plug() {
     bench.does(r#"FitPlug(into:"new:14",source:Stock,spare:"SP-TRM-F15")"#);
     // Fitted, it stays asked for; gone again, it is missed.
     let asked = request(&bench, None);
-    assert!(asked.lines.iter().any(|line| line.asked.kind() == PartKind::Terminal && line.asked.amount.need == 1));
+    assert!(
+        asked.lines.iter().any(|line| line.asked.kind() == PartKind::Terminal && line.asked.amount.need == 1)
+    );
     bench.does(r#"Seen(item:"new:14",at:Unseen,reason:"fell out")"#);
     let missing = bench.flags();
     assert!(missing.contains(&Code::SpareMissing) || missing.contains(&Code::NotFinished), "{missing:?}");
@@ -320,11 +334,8 @@ fn two_leads_that_need_the_same_terminal_are_one_line_and_two_repair_leads_are_t
     let third = self::request(&bench, Some(&sent(&second)));
     let line = third.lines.iter().find(|line| line.asked.line == terminal).unwrap();
     assert_eq!((line.asked.amount.need, line.leads.len()), (1, 1));
-    let homes: Vec<String> = third
-        .lines
-        .iter()
-        .filter_map(|line| Some(line.asked.wanted.lead()?.home.to_string()))
-        .collect();
+    let homes: Vec<String> =
+        third.lines.iter().filter_map(|line| Some(line.asked.wanted.lead()?.home.to_string())).collect();
     assert_eq!(homes, ["old:2", "old:4"]);
     let mut numbers: Vec<u32> = third.lines.iter().map(|line| line.asked.line).collect();
     numbers.dedup();

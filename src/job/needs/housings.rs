@@ -8,12 +8,7 @@ use crate::{
 };
 
 /// The housing and what is forgotten beside it.
-pub(super) fn housing_lines(
-    state: &State,
-    assessment: &Assessment,
-    new: &JobHousing,
-    needs: &mut Vec<Need>,
-) {
+pub(super) fn housing_lines(state: &State, assessment: &Assessment, new: &JobHousing, needs: &mut Vec<Need>) {
     let housing = new.housing();
     if is_in_use(state, new) {
         parts_still_missing(new, needs);
@@ -82,12 +77,7 @@ fn companion(name: &str, new: &JobHousing) -> Companion {
     Companion { housing: new.name.clone(), of: new.housing().part.clone(), name: name.to_owned() }
 }
 
-fn companion_line(
-    article: Article,
-    part: Option<&PartNumber>,
-    supplied: Supplied,
-    new: &JobHousing,
-) -> Line {
+fn companion_line(article: Article, part: Option<&PartNumber>, supplied: Supplied, new: &JobHousing) -> Line {
     let family = &new.definition.family().id;
     let wanted = Wanted::of(article, part.cloned(), family, || looks_of(new, None, None));
     let supplied_with = (supplied == Supplied::With).then(|| new.housing().part.clone());

@@ -122,9 +122,9 @@ fn number_lines(needs: Vec<Need>, previous: Option<&Request>, state: &State) -> 
         // What was sent before cannot be read: its line numbers are known and not given again.
         let sent = state.supply.requested.iter().flat_map(|sent| &sent.lines);
         let next = sent.map(|line| line.line).max().unwrap_or(0).saturating_add(1);
-        let numbered = (next..).zip(needs).map(|(line, need)| {
-            job_line(Line { line, ..need.asked }, need.leads, need.fitted, Vec::new())
-        });
+        let numbered = (next..)
+            .zip(needs)
+            .map(|(line, need)| job_line(Line { line, ..need.asked }, need.leads, need.fitted, Vec::new()));
         return (numbered.collect(), true);
     };
     let now: Vec<Line> = needs.iter().map(|need| need.asked.clone()).collect();

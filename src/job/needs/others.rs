@@ -12,12 +12,7 @@ use crate::{
     supply::{Amount, Article, Line, Substitute, TerminalUse, UsePlace, Wanted},
 };
 
-pub(super) fn other_lines(
-    state: &State,
-    assessment: &Assessment,
-    new: &JobHousing,
-    needs: &mut Vec<Need>,
-) {
+pub(super) fn other_lines(state: &State, assessment: &Assessment, new: &JobHousing, needs: &mut Vec<Need>) {
     let mut spares: BTreeMap<SizeName, Vec<Address>> = BTreeMap::new();
     let mut by_practice = false;
     for cavity in &new.housing().cavities {
@@ -77,11 +72,7 @@ fn wanted(state: &State, expected: &Expected, at: &Address) -> Option<OtherKind>
 fn bridge_line(new: &JobHousing, what: String, at: Address) -> Line {
     let article = Article::Bridge { what, at: at.clone() };
     let wanted = Wanted::Described { article, looks: Some(looks_of(new, None, None)) };
-    Line {
-        used_for: vec![UsePlace::Cavity(at)],
-        substitute: Substitute::AskFirst,
-        ..Line::new(wanted, 1)
-    }
+    Line { used_for: vec![UsePlace::Cavity(at)], substitute: Substitute::AskFirst, ..Line::new(wanted, 1) }
 }
 
 /// Terminals without a wire, for the holes of one size.
@@ -89,8 +80,7 @@ fn spare_line(new: &JobHousing, size: &SizeName, cavities: Vec<Address>) -> Line
     let family = new.definition.family();
     let mut fitting = family.terminals_for(size).filter(|terminal| terminal.gender == new.housing().gender);
     let only: Option<&Terminal> = fitting.next().filter(|_| fitting.next().is_none());
-    let article =
-        Article::Terminal { size: Some(size.clone()), plating: None, used: TerminalUse::Unwired };
+    let article = Article::Terminal { size: Some(size.clone()), plating: None, used: TerminalUse::Unwired };
     let number = only.map(|terminal| terminal.part.clone());
     let wanted = Wanted::of(article, number, &family.id, || looks_of(new, Some(size), None));
     Line {

@@ -11,12 +11,7 @@ use crate::{
 };
 
 /// Plugs by cavity size: holes that take one, less the sound ones already here.
-pub(super) fn plug_lines(
-    state: &State,
-    assessment: &Assessment,
-    new: &JobHousing,
-    needs: &mut Vec<Need>,
-) {
+pub(super) fn plug_lines(state: &State, assessment: &Assessment, new: &JobHousing, needs: &mut Vec<Need>) {
     let mut missing: BTreeMap<SizeName, Vec<Address>> = BTreeMap::new();
     for cavity in &new.housing().cavities {
         let at = new.address(&cavity.label);

@@ -106,8 +106,7 @@ impl Gathered {
                     // What was made stays asked for as it was ordered.
                     Some(made) => (Some(&made.order), made.length),
                     None => {
-                        let planned =
-                            assessment.ordered(state, &lead.id).and_then(|ordered| ordered.length);
+                        let planned = assessment.ordered(state, &lead.id).and_then(|ordered| ordered.length);
                         (lead.order.as_deref(), planned)
                     }
                 };
@@ -287,11 +286,8 @@ fn terminal_line(place: &LeadPlace<'_>, named: Option<&PartNumber>) -> Line {
     let LeadPlace { lead, new, size, .. } = *place;
     let family = new.definition.family();
     let of_size = |part: &PartNumber| family.terminals_for(size?).find(|t| t.part == *part);
-    let article = |plating: Option<String>| Article::Terminal {
-        size: size.cloned(),
-        plating,
-        used: TerminalUse::Wire,
-    };
+    let article =
+        |plating: Option<String>| Article::Terminal { size: size.cloned(), plating, used: TerminalUse::Wire };
     if let Some(part) = named
         && of_size(part).is_none()
     {

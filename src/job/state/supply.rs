@@ -42,8 +42,7 @@ impl Supply {
         let lines = self.requested.iter().flat_map(|request| &request.lines);
         let mut asked = lines.filter(|line| line.leads.contains(&lead.id)).peekable();
         let is_supplied = |line: u32| self.supplied.contains(&(line, lead.id.clone()));
-        asked.peek().is_none()
-            || asked.any(|line| !is_supplied(line.line) && !self.counts(line).has_come())
+        asked.peek().is_none() || asked.any(|line| !is_supplied(line.line) && !self.counts(line).has_come())
     }
 
     /// What came for a line of the request, held against what it asks for. What can be used is as asked

@@ -4,10 +4,12 @@ use ratatui::{buffer::Buffer, layout::Rect, style::Style};
 
 use crate::{
     catalogue::Delivered,
+    job::needs::build,
     job::{About, Act, JobSide, RecordSide},
     record::{LeadSeen, look_alikes},
-    job::needs::build, report::request_text, supply::RequestHead,
+    report::request_text,
     screen::{job_view::JobView, state::Ui, theme::Theme},
+    supply::RequestHead,
 };
 
 use super::page::Lines;
