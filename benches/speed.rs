@@ -10,6 +10,7 @@ use repin::{
     job::{About, Act, Entry, Job, JobSide},
     reckoning::{LeadAsk, StaggerRequest, ToolBook, bundle_of, stagger},
     screen::{JobView, Palette, Theme, Ui, view},
+    service::{Shop, board},
     store::{line_of, read_acts, read_journal},
 };
 
@@ -72,6 +73,50 @@ fn repairs() -> bool {
     good & say("a bundle of 100 mixed wires", hundred, Duration::from_millis(50))
 }
 
+/// A folder with 1,000 jobs of 60 to 400 entries.
+fn thousand_jobs(folder: &std::path::Path) {
+    let at = "2026-11-25T07:00:00Z".parse().unwrap();
+    let acts = read_acts("demo", include_str!("../demo-data/fernwalker-boom-tip.acts")).unwrap();
+    let housed = |name: &str, side| Act::Housed {
+        name: name.parse().unwrap(),
+        side,
+        definition: Box::new(Catalogue::built_in().find("fw-hsg-12a").unwrap()),
+    };
+    let text = String::new;
+    let ticket =
+        Act::Ticket { id: None, asset: text(), serial: text(), connector: text(), reason: text(), seed: 1 };
+    let world = [ticket, housed("old", JobSide::Old), housed("new", JobSide::New)];
+    let note = || Act::Note { text: "harness rubs at the boom tip, see photo 104".into(), about: About::Job };
+    let acts = world.into_iter().chain(acts.into_iter().map(|line| line.act)).chain((0..400).map(|_| note()));
+    let (mut sum, mut text) = (String::new(), String::new());
+    let mut ends = Vec::new();
+    for (n, act) in (1..=400).zip(acts) {
+        let (line, next) = line_of(n, &Entry::new(at, "kt", act), &sum).unwrap();
+        text.push_str(&line);
+        text.push('\n');
+        ends.push(text.len());
+        sum = next;
+    }
+    for n in 0..1_000 {
+        let end = ends[59 + n * 340 / 999];
+        std::fs::write(folder.join(format!("j{n:04}.job.ron")), &text[..end]).unwrap();
+    }
+}
+
+/// The board of 1,000 jobs: read one by one, and from its summaries.
+fn board_of_a_thousand() -> bool {
+    let folder = tempfile::TempDir::new().unwrap();
+    thousand_jobs(folder.path());
+    let shop = Shop::at(folder.path().to_owned());
+    let list = || drop(board(&shop.store(), jiff::Timestamp::now()).unwrap());
+    let first = best(1, list);
+    println!("{:<60} {first:>12.3?}", "board of 1,000 jobs, read one by one");
+    // The times of files are coarse: what was written this moment is read again.
+    std::thread::sleep(Duration::from_secs(2));
+    list();
+    say("board of 1,000 jobs", best(5, list), Duration::from_millis(100))
+}
+
 fn main() {
     let job = bulkhead();
     let now = "2026-11-25T07:00:00Z".parse().unwrap();
@@ -111,6 +156,7 @@ fn main() {
     good &= say("account, steps and flags of 206 cavities", assessment, Duration::from_millis(2));
 
     good &= repairs();
+    good &= board_of_a_thousand();
 
     let mut list = "cavity;wire;colour;mm2\n".to_owned();
     (0..100_000).for_each(|n| list.push_str(&format!("K{n};W{n};RD/WH;0,75\n")));

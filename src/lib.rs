@@ -17,7 +17,8 @@
 //! * [`report`]: what is said of a request, as text and as tables.
 //! * [`request`]: the parts request as a document.
 //! * [`exchange`]: wiring lists from spreadsheets and open harness files; bytes to values and back.
-//! * [`store`]: journals and folders on disk; the only module that writes files.
+//! * [`store`]: journals behind one port, in a folder or in memory; the only module that writes files.
+//! * [`service`]: the use cases, the only caller of the store: start, open, enter, send, list.
 //! * [`cli`]: one file per subcommand.
 //! * [`screen`]: the terminal.
 //!
@@ -36,6 +37,7 @@ pub mod record;
 pub mod report;
 pub mod request;
 pub mod screen;
+pub mod service;
 pub mod shop_rules;
 pub mod store;
 pub mod supply;

@@ -9,7 +9,7 @@ use super::{Common, Exit, print};
 use crate::{
     job::{Account, Flag, JobSide},
     quantity::{count_of, harmless},
-    store::OpenJob,
+    service::OpenJob,
 };
 
 /// Which jobs.

@@ -9,7 +9,8 @@ use super::{Common, Exit, enter::now, open, print};
 use crate::{
     catalogue::Catalogue,
     job::{Act, Entry, JobSide},
-    store::{OpenJob, Store, form::read_rules, private_folder, read_acts},
+    service::{OpenJob, Shop},
+    store::{form::read_rules, private_folder, read_acts},
 };
 
 /// Where the demo jobs go.
@@ -192,14 +193,12 @@ pub(super) fn run(common: &Common, args: &DemoArgs) -> Result<Exit> {
         Some(folder) => folder.clone(),
         None => private_folder("repin-demo-").context("there is no folder for a demo")?,
     };
-    let store = Store::at(folder.clone());
-    store.make()?;
-    let tools = Store::at(folder.join("tools"));
-    tools.make()?;
-    tools.write_whole(&"bench-1.ron".parse()?, TOOLS)?;
+    let shop = Shop::at(folder.clone());
+    shop.make()?;
+    shop.put_tool_book(&"bench-1.ron".parse()?, TOOLS)?;
     let by = common.by();
     for job in &JOBS {
-        make(job, &store, &by).with_context(|| format!("demo job {}", job.id))?;
+        make(job, &shop, &by).with_context(|| format!("demo job {}", job.id))?;
     }
     if std::io::stdout().is_terminal() && std::io::stdin().is_terminal() {
         let common = Common { store: Some(folder), ..common.clone() };
@@ -215,7 +214,7 @@ pub(super) fn run(common: &Common, args: &DemoArgs) -> Result<Exit> {
     Ok(Exit::Fine)
 }
 
-fn make(job: &DemoJob, store: &Store, by: &str) -> Result<()> {
+fn make(job: &DemoJob, shop: &Shop, by: &str) -> Result<()> {
     let catalogue = Catalogue::built_in();
     let housed = |name: &str, side, word: &str| -> Result<Act> {
         Ok(Act::Housed { name: name.parse()?, side, definition: Box::new(catalogue.find(word)?) })
@@ -242,7 +241,7 @@ fn make(job: &DemoJob, store: &Store, by: &str) -> Result<()> {
     let start = first.and_then(|line| line.at).unwrap_or_else(now);
     let starter = first.and_then(|line| line.by.clone()).unwrap_or_else(|| by.to_owned());
     let entries = world.into_iter().map(|act| Entry::new(start, starter.clone(), act)).collect();
-    let mut open = OpenJob::create(&store.path_of(job.id)?, entries, by, start)?;
+    let mut open = OpenJob::start(&shop.job(job.id)?, entries, by, start)?;
     for line in lines.into_iter().take(job.done) {
         let by = line.by.unwrap_or_else(|| by.to_owned());
         let at = line.at.unwrap_or_else(now);

@@ -8,10 +8,8 @@ use super::{Common, Exit, print};
 use crate::{
     job::Entry,
     quantity::harmless,
-    store::{
-        ActLine, EnterProblem, LIST_MOST, Links, OpenJob, ReadProblem, form::examples, read_acts, read_stdin,
-        read_text,
-    },
+    service::{EnterProblem, OpenJob},
+    store::{ActLine, LIST_MOST, Links, ReadProblem, form::examples, read_acts, read_stdin, read_text},
 };
 
 /// Where the acts come from.
@@ -41,9 +39,9 @@ pub(super) fn run(common: &Common, args: &EnterArgs) -> Result<Exit> {
         let shown: Vec<String> = problems.iter().take(20).map(ToString::to_string).collect();
         anyhow::anyhow!("{}", shown.join("\n"))
     })?;
-    let path = common.store()?.path_of(job)?;
+    let at = common.shop()?.job(job)?;
     let by = common.by();
-    let mut open = OpenJob::open(&path, &by, Timestamp::now())?;
+    let mut open = OpenJob::open(&at, &by, Timestamp::now())?;
     if open.is_cut_short() {
         bail!("{}", open.trouble().unwrap_or("the journal is damaged"));
     }

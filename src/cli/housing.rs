@@ -67,9 +67,9 @@ pub(super) fn run(common: &Common, command: &HousingCommand) -> anyhow::Result<E
 }
 
 fn define(common: &Common) -> anyhow::Result<Exit> {
-    let store = common.store()?;
-    let folder = common.library.clone().unwrap_or_else(|| store.library());
-    let sitting = Sitting::new(store, common.by(), common.ascii);
+    let shop = common.shop()?;
+    let folder = common.library.clone().unwrap_or_else(|| shop.library());
+    let sitting = Sitting::new(shop, common.by(), common.ascii);
     match run_define(&sitting, &folder)? {
         Some(path) => print::text(
             common,

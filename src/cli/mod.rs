@@ -20,7 +20,7 @@ use std::{path::PathBuf, process::ExitCode};
 use anyhow::Result;
 use clap::{Args, Parser, Subcommand};
 
-use crate::{catalogue::Catalogue, store::Store};
+use crate::{catalogue::Catalogue, service::Shop};
 
 /// How a command ended.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
@@ -105,9 +105,9 @@ enum Command {
 }
 
 impl Common {
-    /// The store.
-    fn store(&self) -> Result<Store> {
-        Ok(Store::find(self.store.clone())?)
+    /// The shop whose jobs are kept there.
+    fn shop(&self) -> Result<Shop> {
+        Ok(Shop::find(self.store.clone())?)
     }
 
     /// Who works here.
@@ -122,7 +122,7 @@ impl Common {
     /// folder, and only when somebody looks for a housing.
     fn catalogue(&self) -> Result<Catalogue> {
         // Without a folder for jobs there is none for families either.
-        let own = || self.store().ok().map(|store| store.library()).filter(|folder| folder.is_dir());
+        let own = || self.shop().ok().map(|shop| shop.library()).filter(|folder| folder.is_dir());
         library::catalogue(self.library.clone().or_else(own).as_deref())
     }
 }

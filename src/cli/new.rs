@@ -16,9 +16,8 @@ use super::{
 use crate::{
     catalogue::Definition,
     job::{Act, Entry, Job, JobSide, RecordSide, State, TicketId},
-    quantity::harmless,
     record::HousingName,
-    store::{EnterProblem, OpenJob},
+    service::{EnterProblem, OpenJob},
 };
 
 /// What the job is about.
@@ -74,8 +73,8 @@ enum Labels {
 
 /// Runs the command.
 pub(super) fn run(common: &Common, args: &NewArgs) -> Result<Exit> {
-    let store = common.store()?;
-    let path = store.path_of(&args.job)?;
+    let shop = common.shop()?;
+    let place = shop.job(&args.job)?;
     let id = random_id()?;
     let mut acts: Vec<KeyedIn> = vec![KeyedIn::from(Act::Ticket {
         seed: args.seed.unwrap_or_else(|| seed_of(&id)),
@@ -85,7 +84,7 @@ pub(super) fn run(common: &Common, args: &NewArgs) -> Result<Exit> {
         connector: plain(&args.connector),
         reason: plain(&args.reason),
     })];
-    let rules = store.rules(common.rules.as_deref())?;
+    let rules = shop.rules(common.rules.as_deref())?;
     acts.push(Act::Rules { rules: Box::new(rules) }.into());
     let mut housings = housings(common, JobSide::Old, &args.old)?;
     housings.extend(self::housings(common, JobSide::New, &args.new)?);
@@ -104,22 +103,16 @@ pub(super) fn run(common: &Common, args: &NewArgs) -> Result<Exit> {
     if let Some(file) = &args.map {
         acts.extend(records::map(file)?);
     }
-    if path.exists() {
-        return Err(EnterProblem::AlreadyThere(harmless(&path.to_string_lossy()).into_owned()).into());
-    }
-    if path.parent() == Some(store.folder()) {
-        store.make()?;
+    if place.is_there() {
+        return Err(EnterProblem::AlreadyThere(place.place()).into());
     }
     let (at, by) = (now(), common.by());
     let entries = checked(acts, at, &by)?;
-    let open = OpenJob::create(&path, entries, &by, at)?;
+    let open = OpenJob::start(&place, entries, &by, at)?;
     let where_ = common.store.as_ref().map_or(String::new(), |dir| format!(" --store {}", dir.display()));
     said.extend(differences_said(open.job().state()));
     let said: String = said.iter().map(|line| format!("{line}\n")).collect();
-    print::text(
-        common,
-        &format!("{said}{}\nnext: repin open {}{where_}\n", open.path().display(), args.job),
-    )?;
+    print::text(common, &format!("{said}{}\nnext: repin open {}{where_}\n", open.place(), args.job))?;
     Ok(Exit::Fine)
 }
 

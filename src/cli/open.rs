@@ -16,14 +16,14 @@ pub(super) struct OpenArgs {
 
 /// Runs the job board.
 pub(super) fn board(common: &Common) -> Result<Exit> {
-    run_board(&Sitting::new(common.store()?, common.by(), common.ascii))?;
+    run_board(&Sitting::new(common.shop()?, common.by(), common.ascii))?;
     Ok(Exit::Fine)
 }
 
 /// Opens one job where it stands.
 pub(super) fn run(common: &Common, args: &OpenArgs) -> Result<Exit> {
-    let store = common.store()?;
-    let path = store.path_of(&args.job)?;
-    run_job(&Sitting::new(store, common.by(), common.ascii), &path)?;
+    let shop = common.shop()?;
+    let at = shop.job(&args.job)?;
+    run_job(&Sitting::new(shop, common.by(), common.ascii), &at)?;
     Ok(Exit::Fine)
 }

@@ -10,7 +10,7 @@ use anyhow::{Context, Result, bail};
 use super::Common;
 use crate::{
     quantity::{brief, harmless, is_harmful},
-    store::OpenJob,
+    service::OpenJob,
 };
 
 /// Prints one JSON document. Characters that act on a terminal are written as their codes, which is the
@@ -86,8 +86,7 @@ fn shown(text: &str, ascii: bool) -> String {
 
 /// Opens a job to be looked at; damage inside it is an error that names the line.
 pub(super) fn look(common: &Common, job: &str) -> Result<OpenJob> {
-    let path = common.store()?.path_of(job)?;
-    let open = OpenJob::look(&path)?;
+    let open = OpenJob::look(&common.shop()?.job(job)?)?;
     if open.is_cut_short() {
         bail!("{}", open.trouble().unwrap_or("the journal is damaged"));
     }

@@ -11,7 +11,7 @@ use crate::{
     quantity,
     report::{missing_in_words, request_csv, request_text},
     request::RequestForm,
-    store::{IncompleteOrder, OpenJob, export_request, lost_request, read_book, request_of, send_request},
+    service::{OpenJob, SendProblem, export_request, lost_request, request_of, send_request},
     supply::{Line, RequestHead, Urgency},
 };
 
@@ -62,7 +62,7 @@ fn export(common: &Common, job: &str, folder: &Path) -> Result<Exit> {
     let open = print::look(common, job)?;
     match export_request(&open, folder)? {
         Some(path) => {
-            print::text(common, &format!("{}\n", path.display()))?;
+            print::text(common, &format!("{}\n", path))?;
             Ok(Exit::Fine)
         }
         None => {
@@ -77,7 +77,7 @@ pub(super) fn run(common: &Common, args: &RequestArgs) -> Result<Exit> {
     if let Some(folder) = &args.export {
         return export(common, &args.job, folder);
     }
-    let store = common.store()?;
+    let shop = common.shop()?;
     let head = RequestHead {
         asked_by: common.by(),
         bench: args.bench.clone(),
@@ -88,16 +88,15 @@ pub(super) fn run(common: &Common, args: &RequestArgs) -> Result<Exit> {
     let mut exit = Exit::Fine;
     let lost;
     let request = if args.send {
-        let path = store.path_of(&args.job)?;
-        let mut open = OpenJob::open(&path, &head.asked_by, Timestamp::now())?;
+        let mut open = OpenJob::open(&shop.job(&args.job)?, &head.asked_by, Timestamp::now())?;
         lost = lost_request(&open);
         match send_request(&mut open, head, Timestamp::now()) {
             Ok(request) => request,
-            Err(why) if why.is::<IncompleteOrder>() => {
+            Err(why @ SendProblem::Incomplete(_)) => {
                 print::aside(common, &why.to_string());
                 return Ok(Exit::Problems);
             }
-            Err(why) => return Err(why),
+            Err(why) => return Err(why.into()),
         }
     } else {
         let open = print::look(common, &args.job)?;
@@ -107,9 +106,9 @@ pub(super) fn run(common: &Common, args: &RequestArgs) -> Result<Exit> {
         lost = lost_request(&open);
         request_of(&open, head, Timestamp::now())
     };
-    if let Err(why) = read_book(store.folder()) {
+    if let Err(why) = shop.tool_book() {
         exit = Exit::Problems;
-        print::aside(common, &format!("no tool position counts as proved: {why:#}"));
+        print::aside(common, &format!("no tool position counts as proved: {why}"));
     }
     if let Some(lost) = lost {
         exit = Exit::Problems;

@@ -14,9 +14,7 @@ use crate::{
         place_in_words,
     },
     quantity::harmless,
-    reckoning::ToolBook,
     record::Address,
-    store::read_book,
 };
 
 /// Which job.
@@ -71,7 +69,7 @@ pub(super) fn run(common: &Common, args: &StepsArgs) -> Result<Exit> {
     }
     let mut text = String::new();
     if !assessment.steps.iter().any(|step| step.status == Status::Done && step.what.opens_or_moves()) {
-        let book = open.path().parent().map_or(Ok(ToolBook::default()), read_book)?;
+        let book = open.tool_book()?;
         let today = day_of(assessment.now);
         for item in lay_out(state, &book, &today) {
             text.push_str(&format!("lay out  {}  ({})\n", harmless(&item.thing), harmless(&item.what_for)));

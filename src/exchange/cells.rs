@@ -1,10 +1,9 @@
 //! One cell of a list: what a word for a content means, which size a number is, and what a
 //! spreadsheet made of a cell that was something else.
 
-use crate::quantity::{Gauge, quoted};
+use crate::quantity::{Gauge, plain_words, quoted};
 
 use super::{headings::GaugeUnit, wiring::ListedHolds};
-use crate::quantity::plain_words;
 
 /// Words for what a cavity holds, in English, German, French and Spanish, accents left out.
 const CONTENTS: [(ListedHolds, &[&str]); 7] = [

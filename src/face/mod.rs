@@ -4,6 +4,7 @@
 
 mod label;
 mod layout;
+mod layout_problem;
 mod numbering;
 mod place;
 mod pose;
@@ -11,9 +12,9 @@ mod seen;
 
 pub use label::Label;
 pub use layout::{
-    CAVITIES_MOST, Grid, Group, LatticeCell, Layout, LayoutProblem, Points, Ring, RowStagger, Spot, distance,
-    smallest_distance,
+    Grid, Group, LatticeCell, Layout, Points, Ring, RowStagger, Spot, distance, smallest_distance,
 };
+pub use layout_problem::{CAVITIES_MOST, LayoutProblem};
 pub use numbering::{Along, Corner, Counter, Naming, Numbering, Path};
 pub use place::PosePlace;
 pub use pose::{Face, Pose, Side};

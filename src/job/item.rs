@@ -1,10 +1,9 @@
 //! Items: everything that belongs to a job and can be somewhere. Each has one place, always.
 
-use std::{fmt, str::FromStr};
-
 use crate::{
     catalogue::{PartNumber, SizeName},
-    quantity::{Gauge, Length, TextProblem, plain_text, plain_words},
+    job::{Crimp, ItemId, Tag},
+    quantity::{Gauge, Length, plain_words},
     reckoning::Finding,
     record::{Address, LeadSeen, Seal},
 };
@@ -13,98 +12,6 @@ use super::{
     repairs::{LeadOrder, MadeLead, RepairDone},
     term::RepairKind,
 };
-
-/// The text on a tag tied to a lead.
-#[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord, Hash)]
-pub struct Tag(String);
-
-impl FromStr for Tag {
-    type Err = TextProblem;
-
-    fn from_str(text: &str) -> Result<Self, Self::Err> {
-        plain_text("tag", text, 24).map(Self)
-    }
-}
-
-impl fmt::Display for Tag {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.pad(&self.0)
-    }
-}
-
-/// What an item is known by: where it was recorded, or how it came in.
-#[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord, Hash)]
-pub enum ItemId {
-    /// What was recorded (or delivered) in this cavity.
-    At(Address),
-    /// The plug behind a spare terminal recorded in this cavity: `old:11/plug`.
-    PlugBehind(Address),
-    /// A lead met later: `loose/1`.
-    Loose(u32),
-    /// A plug taken from stock: `stock/1`.
-    Stock(u32),
-}
-
-impl fmt::Display for ItemId {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        match self {
-            Self::At(address) => address.fmt(f),
-            Self::PlugBehind(address) => write!(f, "{address}/plug"),
-            Self::Loose(n) => write!(f, "loose/{n}"),
-            Self::Stock(n) => write!(f, "stock/{n}"),
-        }
-    }
-}
-
-impl FromStr for ItemId {
-    type Err = String;
-
-    fn from_str(text: &str) -> Result<Self, Self::Err> {
-        let number = |n: &str| n.parse().map_err(|_| format!("\"{text}\" has no number after the stroke"));
-        match text.split_once('/') {
-            Some(("loose", n)) => number(n).map(Self::Loose),
-            Some(("stock", n)) => number(n).map(Self::Stock),
-            Some((address, "plug")) => address
-                .parse()
-                .map(Self::PlugBehind)
-                .map_err(|e: crate::record::AddressProblem| e.to_string()),
-            _ => text.parse().map(Self::At).map_err(|e: crate::record::AddressProblem| e.to_string()),
-        }
-    }
-}
-
-/// One wire of a lead: `old:11/2`, or the only one: `old:11`.
-#[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord, Hash)]
-pub struct WireId {
-    /// The lead.
-    pub lead: ItemId,
-    /// Its place in the lead, from 1; none when the whole lead is meant.
-    pub wire: Option<usize>,
-}
-
-impl fmt::Display for WireId {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        match self.wire {
-            Some(wire) => write!(f, "{}/{wire}", self.lead),
-            None => self.lead.fmt(f),
-        }
-    }
-}
-
-impl FromStr for WireId {
-    type Err = String;
-
-    fn from_str(text: &str) -> Result<Self, Self::Err> {
-        if let Some((lead, wire)) = text.rsplit_once('/')
-            && lead.contains(':')
-            && let Ok(wire) = wire.parse::<usize>()
-            && wire > 0
-        {
-            return Ok(Self { lead: lead.parse()?, wire: Some(wire) });
-        }
-        Ok(Self { lead: text.parse()?, wire: None })
-    }
-}
 
 /// Where an item is.
 #[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -288,6 +195,11 @@ impl Lead {
             Some(made) => made.order.gauge_for(self),
             None => self.first_wire().filter(|_| self.wires_left() == 1)?.gauge.known(),
         }
+    }
+
+    /// The wire in a crimp on it: the one the crimp names, else its own.
+    pub fn wire_in<'a>(&'a self, crimp: &'a Crimp) -> Option<&'a Gauge> {
+        crimp.wire.as_ref().or_else(|| self.wire_to_crimp())
     }
 
     /// The copper a terminal is crimped on, as far as it is known.

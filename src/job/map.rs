@@ -4,7 +4,7 @@
 use crate::{
     catalogue::{by_position, runs_other_way},
     face::Label,
-    job::{Housings, Mapping},
+    job::{CavityMap, Housings, Mapping},
     quantity::{count_of, list_of},
     record::{Address, CavityContent},
 };
@@ -14,9 +14,6 @@ use super::{
     Act, ItemId, JobSide, MapSource, Place,
     state::{JobHousing, State},
 };
-
-/// Old cavities to new ones; none where a document says that nothing goes on.
-pub type CavityMap = BTreeMap<Address, Option<Address>>;
 
 /// The sources a map can be filled from, in the order they are offered.
 const SOURCES: [MapSource; 3] = [MapSource::Shop, MapSource::SameLabels, MapSource::Position];

@@ -7,6 +7,7 @@ mod anchor;
 mod apply;
 mod assessment;
 mod caution;
+mod cavity_map;
 mod check;
 mod circuit;
 mod code;
@@ -20,6 +21,7 @@ mod face_fault;
 mod flags;
 mod gates;
 mod item;
+mod item_id;
 mod lay_out;
 mod map;
 pub mod needs;
@@ -49,6 +51,7 @@ pub use account::{Account, JobState};
 pub use act::{Act, Touches};
 pub use assessment::Assessment;
 pub use caution::{CAUTIONS, Occasion, caution};
+pub use cavity_map::CavityMap;
 pub use circuit::CircuitDrop;
 pub use code::Code;
 pub use counts::{CavityCounts, LeadCounts, OtherCounts, PlugCounts, WireCounts};
@@ -58,11 +61,10 @@ pub use entry::{Entry, day_of};
 pub use face_fault::FaceFault;
 pub use flags::Flag;
 pub use gates::{GATES, are_two_points, is_dead, is_open_to_doubt};
-pub use item::{
-    ItemId, Lead, LeadOrigin, OtherItem, OtherKind, Place, PlugItem, PlugOrigin, Seat, Tag, WireId,
-};
+pub use item::{Lead, LeadOrigin, OtherItem, OtherKind, Place, PlugItem, PlugOrigin, Seat};
+pub use item_id::{ItemId, Tag, WireId};
 pub use lay_out::{LayOut, lay_out};
-pub use map::{CavityMap, MapProposal};
+pub use map::MapProposal;
 pub use prefitted::PrefittedWay;
 pub use reading::{Beside, Misread, RowShift};
 pub use repairs::{

@@ -9,7 +9,7 @@ use crate::{
     record::InsulationClass,
 };
 
-use super::{Lead, term::RepairKind};
+use super::term::RepairKind;
 
 /// Thickness of the insulation: it decides the outside diameter, and so the seal.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -170,11 +170,6 @@ pub struct Crimp {
 }
 
 impl Crimp {
-    /// The wire in it: the one it names, else the one of its lead.
-    pub fn wire_of<'a>(&'a self, lead: &'a Lead) -> Option<&'a Gauge> {
-        self.wire.as_ref().or_else(|| lead.wire_to_crimp())
-    }
-
     /// What the tool book is asked for.
     pub fn key(&self, terminal: &PartNumber, wire: &Gauge) -> Option<PositionKey> {
         Some(PositionKey {

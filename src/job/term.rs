@@ -11,7 +11,7 @@ use crate::{
 
 use super::{
     code::Code,
-    item::{ItemId, Tag},
+    item_id::{ItemId, Tag},
 };
 
 /// The random id of a ticket: what a job is known by for ever, whatever its file is called.

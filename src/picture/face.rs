@@ -13,22 +13,10 @@ use crate::{
 };
 
 use super::{
-    Mark, Picture, Piece, Slot,
+    Covering, Mark, Picture, Piece, Slot,
     around::{Around, ShownPart},
     placing::{Placing, TextSize, ways},
 };
-
-/// What of a face may be seen, while something of it is asked.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
-pub enum Covering {
-    /// All of it.
-    #[default]
-    Nothing,
-    /// The labels, and not what the cavities hold.
-    Contents,
-    /// Only where the holes are.
-    LabelsToo,
-}
 
 /// How a face is drawn.
 #[derive(Debug, Clone, PartialEq)]

@@ -3,6 +3,7 @@
 
 mod around;
 mod big;
+mod covering;
 mod face;
 mod harness;
 mod heights;
@@ -11,7 +12,8 @@ mod slot;
 mod strip;
 
 pub use big::big_text;
-pub use face::{Covering, DrawnFace, FaceOptions, draw_face};
+pub use covering::Covering;
+pub use face::{DrawnFace, FaceOptions, draw_face};
 pub use harness::{Harness, Ruler, Splicing, draw_outline, draw_splices};
 pub use heights::draw_heights;
 pub use slot::{Piece, Slot};

@@ -7,7 +7,7 @@ use crate::{
     face::Label,
 };
 
-use super::{Mark, face::Covering};
+use super::{Covering, Mark};
 
 /// A piece of what a cavity holds: a colour code, a word. It is drawn whole or not at all.
 #[derive(Debug, Clone, PartialEq, Eq)]

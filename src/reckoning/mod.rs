@@ -12,6 +12,7 @@ mod pull;
 mod room;
 mod size;
 mod stagger;
+mod stagger_request;
 mod statistics;
 mod tool_book;
 
@@ -23,6 +24,7 @@ pub use electrical::{Copper, copper, of_supply_percent};
 pub use lead::{LeadLength, Twist, lead_length};
 pub use pull::{PULL_MINIMUMS, pull_minimum};
 pub use size::{ClassChange, SizeChange, class_change, size_change};
-pub use stagger::{LeadAsk, MOST_LEADS, SplicePlace, Stagger, StaggerRequest, room_needed_mm, stagger};
+pub use stagger::{MOST_LEADS, SplicePlace, Stagger, room_needed_mm, stagger};
+pub use stagger_request::{LeadAsk, StaggerRequest};
 pub use statistics::{Capability, Sample};
 pub use tool_book::{FEWEST_HEIGHTS, PositionKey, Standing, ToolBook, ToolPosition};

@@ -1,7 +1,7 @@
 //! The room a bundle leaves for splices, in whole nanometres: where each may start, what must lie
 //! between two, and which leads cannot all be placed.
 
-use super::stagger::StaggerRequest;
+use super::StaggerRequest;
 
 /// A lead in whole nanometres.
 #[derive(Debug)]

@@ -27,7 +27,7 @@ pub struct RequestForm {
     pub(super) asked_by: String,
     pub(super) bench: Option<String>,
     pub(super) deliver_to: Option<String>,
-    #[serde(with = "super::form_back::day")]
+    #[serde(with = "super::values::day")]
     pub(super) needed_by: Option<Date>,
     pub(super) urgency: Option<String>,
     pub(super) why: Option<String>,
@@ -39,7 +39,7 @@ pub struct RequestForm {
 #[serde(deny_unknown_fields)]
 pub(crate) struct LineForm {
     pub(super) line: u32,
-    #[serde(with = "super::form_back::words")]
+    #[serde(with = "super::values::words")]
     pub(super) kind: PartKind,
     pub(super) part: Option<String>,
     pub(super) read_from: Option<String>,
@@ -52,7 +52,7 @@ pub(crate) struct LineForm {
     #[serde(rename = "for")]
     pub(super) for_cavities: Vec<String>,
     pub(super) essential: bool,
-    #[serde(with = "super::form_back::words")]
+    #[serde(with = "super::values::words")]
     pub(super) substitute: Substitute,
     pub(super) supplied_with: Option<String>,
     pub(super) identified: bool,

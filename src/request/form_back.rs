@@ -1,53 +1,17 @@
 //! From the form of a request back to its lines: what an entry of the job kept is what was asked.
 
-use super::form::{DescribeForm, LeadForm, LineForm, RequestForm};
+use super::{
+    form::{DescribeForm, LeadForm, LineForm, RequestForm},
+    problem::RequestProblem,
+};
 use crate::{
     catalogue::{Gender, PartNumber},
-    quantity::{TextProblem, quoted},
+    quantity::quoted,
     record::AddressProblem,
     supply::{
-        Amount, LeadSpec, LeadWanted, Line, Looks, Request, RequestHead, RequestNumberProblem, ToldLine,
-        Urgency, UsePlace, Wanted,
+        Amount, LeadSpec, LeadWanted, Line, Looks, Request, RequestHead, ToldLine, Urgency, UsePlace, Wanted,
     },
 };
-
-/// Why a line or a request in a file is none.
-#[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
-pub enum RequestProblem {
-    /// A number or name that cannot be one.
-    #[error("line {line}: {why}")]
-    Text {
-        /// The line.
-        line: u32,
-        /// Why.
-        why: TextProblem,
-    },
-    /// A cavity that cannot be one.
-    #[error("line {line}: {why}")]
-    Address {
-        /// The line.
-        line: u32,
-        /// Why.
-        why: AddressProblem,
-    },
-    /// Not the number of a request.
-    #[error(transparent)]
-    Number(#[from] RequestNumberProblem),
-    /// A part number without where it was read, or the other way round.
-    #[error("line {line}: a part number, and where it was read, go together")]
-    Unread {
-        /// The line.
-        line: u32,
-    },
-    /// Neither male nor female.
-    #[error("line {line}: \"{shown}\" is neither male nor female")]
-    Gender {
-        /// The line.
-        line: u32,
-        /// What stands there.
-        shown: String,
-    },
-}
 
 impl TryFrom<LineForm> for Line {
     type Error = RequestProblem;
@@ -171,64 +135,5 @@ impl From<LeadForm> for LeadSpec {
             crimp_record: form.crimp_record,
             missing: form.missing,
         }
-    }
-}
-
-/// A day in a file.
-pub(crate) mod day {
-    use jiff::civil::Date;
-    use serde::{Deserialize, Deserializer, Serialize, Serializer, de::Error};
-
-    pub(crate) fn serialize<S: Serializer>(day: &Option<Date>, to: S) -> Result<S::Ok, S::Error> {
-        day.map(|day| day.to_string()).serialize(to)
-    }
-
-    pub(crate) fn deserialize<'de, D: Deserializer<'de>>(from: D) -> Result<Option<Date>, D::Error> {
-        let text = Option::<String>::deserialize(from)?;
-        text.map(|text| crate::quantity::day(&text)).transpose().map_err(D::Error::custom)
-    }
-}
-
-/// A kind of part, or what may be given instead, by its words.
-pub(super) mod words {
-    use serde::{Deserialize, Deserializer, Serializer, de::Error};
-
-    use crate::supply::{PartKind, Substitute};
-
-    pub(in crate::request) trait Worded: Copy + 'static {
-        const ALL: &'static [Self];
-        fn word(self) -> &'static str;
-    }
-
-    impl Worded for PartKind {
-        const ALL: &'static [Self] = &PartKind::ALL;
-        fn word(self) -> &'static str {
-            self.as_str()
-        }
-    }
-
-    impl Worded for Substitute {
-        const ALL: &'static [Self] = &[Self::None, Self::AskFirst];
-        fn word(self) -> &'static str {
-            self.as_str()
-        }
-    }
-
-    pub(in crate::request) fn serialize<T: Worded, S: Serializer>(
-        value: &T,
-        to: S,
-    ) -> Result<S::Ok, S::Error> {
-        to.serialize_str(value.word())
-    }
-
-    pub(in crate::request) fn deserialize<'de, T: Worded, D: Deserializer<'de>>(
-        from: D,
-    ) -> Result<T, D::Error> {
-        let word = std::borrow::Cow::<'de, str>::deserialize(from)?;
-        let known = T::ALL.iter().copied().find(|value| value.word() == word);
-        known.ok_or_else(|| {
-            let words: Vec<&str> = T::ALL.iter().map(|value| value.word()).collect();
-            D::Error::custom(format!("\"{word}\" is none of {}", words.join(", ")))
-        })
     }
 }

@@ -2,9 +2,11 @@
 
 mod form;
 mod form_back;
+mod problem;
+mod values;
 mod what;
 
 pub(crate) use form::LineForm;
 pub use form::{RequestForm, read_request};
-pub use form_back::RequestProblem;
-pub(crate) use form_back::day;
+pub use problem::RequestProblem;
+pub(crate) use values::day;

@@ -2,7 +2,7 @@
 
 use serde::{Deserialize, Serialize};
 
-use super::form_back::RequestProblem;
+use super::problem::RequestProblem;
 use crate::{
     catalogue::PartNumber,
     quantity::TextProblem,

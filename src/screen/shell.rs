@@ -17,19 +17,19 @@ use super::{
     view::view,
 };
 use crate::{
-    job::{Account, Act, Assessment, Entry, JobState, Status, day_of},
+    job::{Act, Assessment, Entry, day_of},
     reckoning::{ToolBook, ToolPosition},
-    store::{
-        EnterProblem, IncompleteOrder, OpenJob, Store, last_request, lost_request, read_book, send_request,
-        write_family, write_position,
+    service::{
+        EnterProblem, JobAt, OpenJob, SendProblem, Shop, Stands, StoreProblem, board, describe_family,
+        last_request, lost_request, send_request,
     },
     supply::{Request, RequestHead},
 };
 
 /// What the shell needs to know about this sitting.
 pub struct Sitting {
-    /// The folder of jobs.
-    pub store: Store,
+    /// The shop whose jobs these are.
+    pub shop: Shop,
     /// Who works here.
     pub by: String,
     /// The look of the terminal.
@@ -38,11 +38,11 @@ pub struct Sitting {
 
 impl Sitting {
     /// A sitting; colours as `NO_COLOR` says.
-    pub fn new(store: Store, by: String, ascii: bool) -> Self {
+    pub fn new(shop: Shop, by: String, ascii: bool) -> Self {
         let says = |name| std::env::var(name).ok();
         let [no_color, colorterm, term] = ["NO_COLOR", "COLORTERM", "TERM"].map(says);
         let palette = Palette::of(no_color.as_deref(), colorterm.as_deref(), term.as_deref());
-        Self { store, by, theme: Theme { palette, ascii } }
+        Self { shop, by, theme: Theme { palette, ascii } }
     }
 }
 
@@ -51,7 +51,7 @@ pub fn run_board(sitting: &Sitting) -> Result<()> {
     with_terminal(|terminal| {
         // After a hand-over the next job is opened by who took over.
         let mut by = sitting.by.clone();
-        let mut board = Board::of(board_lines(&sitting.store)?);
+        let mut board = Board::of(board_lines(&sitting.shop)?);
         loop {
             terminal.draw(|area, buf| view_board(&board, sitting.theme, area, buf))?;
             let Woken::Keys(keys) = terminal.wait()? else { continue };
@@ -60,8 +60,8 @@ pub fn run_board(sitting: &Sitting) -> Result<()> {
                     BoardEffect::None => {}
                     BoardEffect::Leave => return Ok(()),
                     BoardEffect::Open(id) => {
-                        let opened =
-                            sitting.store.path_of(&id).and_then(|path| Bench::open(sitting, &path, &by));
+                        let at = sitting.shop.job(&id).map_err(anyhow::Error::from);
+                        let opened = at.and_then(|at| Bench::open(sitting, &at, &by));
                         // What cannot be opened is said on the board; what ends the sitting ends it here, too.
                         let refused = match opened {
                             Ok(bench) => {
@@ -71,7 +71,7 @@ pub fn run_board(sitting: &Sitting) -> Result<()> {
                             Err(why) => Some(format!("{why:#}")),
                         };
                         let marked = board.marked;
-                        board = Board::of(board_lines(&sitting.store)?);
+                        board = Board::of(board_lines(&sitting.shop)?);
                         board.marked = board.lines.iter().position(|line| line.id == id).unwrap_or(marked);
                         board.message = refused;
                         break;
@@ -83,10 +83,10 @@ pub fn run_board(sitting: &Sitting) -> Result<()> {
 }
 
 /// Opens one job until somebody leaves it.
-pub fn run_job(sitting: &Sitting, path: &Path) -> Result<()> {
+pub fn run_job(sitting: &Sitting, at: &JobAt) -> Result<()> {
     need_a_terminal()?;
     // What cannot be opened is said on the plain terminal.
-    let bench = Bench::open(sitting, path, &sitting.by)?;
+    let bench = Bench::open(sitting, at, &sitting.by)?;
     with_terminal(|terminal| work_on(terminal, bench).map(|_| ()))
 }
 
@@ -105,9 +105,9 @@ pub fn run_define(sitting: &Sitting, library: &Path) -> Result<Option<PathBuf>> 
                 match define.update(*key) {
                     DefineEffect::None => {}
                     DefineEffect::Leave => return Ok(None),
-                    DefineEffect::Save(form) => match write_family(library, &form) {
+                    DefineEffect::Save(form) => match describe_family(library, &form) {
                         Ok(path) => return Ok(Some(path)),
-                        Err(why) => define.refuse(format!("{why:#}")),
+                        Err(why) => define.refuse(why.to_string()),
                     },
                 }
             }
@@ -130,12 +130,12 @@ struct Bench<'a> {
 }
 
 impl<'a> Bench<'a> {
-    fn open(sitting: &'a Sitting, path: &Path, by: &str) -> Result<Self> {
-        let open = OpenJob::open(path, by, Timestamp::now())?;
+    fn open(sitting: &'a Sitting, at: &JobAt, by: &str) -> Result<Self> {
+        let open = OpenJob::open(at, by, Timestamp::now())?;
         let assessment = open.job().assess(Timestamp::now(), Some(by));
         let (id, last_request) = (open.id(), last_request(&open));
         // Without the book no position counts; the wires are moved all the same.
-        let (tools, no_book) = match read_book(jobs_of(&open)) {
+        let (tools, no_book) = match open.tool_book() {
             Ok(book) => (book, None),
             Err(why) => (ToolBook::default(), Some(no_book(&why))),
         };
@@ -158,16 +158,15 @@ impl<'a> Bench<'a> {
 
     /// Writes positions into this bench's tool book.
     fn book(&mut self, positions: &[ToolPosition]) -> Outcome {
-        let jobs = jobs_of(&self.open).to_owned();
         let today = day_of(self.assessment.now);
         let mut said = Vec::new();
         for position in positions {
-            match write_position(&jobs, &self.by, position) {
+            match self.open.write_position(&self.by, position) {
                 Ok(file) => said.push(format!("in {file}: {}", position.standing(&today))),
-                Err(why) => return Outcome::Trouble(format!("{why:#}")),
+                Err(why) => return Outcome::Trouble(why.to_string()),
             }
         }
-        match read_book(&jobs) {
+        match self.open.tool_book() {
             Ok(book) => {
                 self.tools = book;
                 Outcome::Entered(said.join("; "))
@@ -206,13 +205,8 @@ impl<'a> Bench<'a> {
     }
 }
 
-fn no_book(why: &anyhow::Error) -> String {
-    format!("The tool book cannot be read, so no tool position counts as proved: {why:#}.")
-}
-
-/// The folder a job lies in.
-fn jobs_of(open: &OpenJob) -> &Path {
-    open.path().parent().unwrap_or(Path::new("."))
+fn no_book(why: &StoreProblem) -> String {
+    format!("The tool book cannot be read, so no tool position counts as proved: {why}.")
 }
 
 /// Works on a job until somebody leaves it; gives who worked there last.
@@ -283,77 +277,25 @@ fn length_of_order(open: &OpenJob, act: &Act) -> Option<String> {
 fn send(open: &mut OpenJob, head: RequestHead) -> Outcome {
     match send_request(open, head, Timestamp::now()) {
         Ok(request) => Outcome::Entered(format!("on disk and sent: {}", request.file_name())),
-        Err(why) if why.is::<IncompleteOrder>() => Outcome::NotSo(why.to_string()),
-        Err(why) => Outcome::Trouble(format!("{why:#}")),
+        Err(why @ SendProblem::Incomplete(_)) => Outcome::NotSo(why.to_string()),
+        Err(why) => Outcome::Trouble(why.to_string()),
     }
 }
 
-/// Every job of the folder as the board shows it.
-fn board_lines(store: &Store) -> Result<Vec<BoardLine>> {
-    let mut lines = Vec::new();
-    for listed in store.jobs()? {
-        let touched = Timestamp::try_from(listed.touched).unwrap_or_default();
-        let touched = touched.to_string().get(..16).unwrap_or_default().replace('T', " ");
-        let id = listed.id.to_string();
-        lines.push(match &listed.job {
-            Ok(open) => {
-                let ticket = &open.job().state().world.ticket;
-                let assessment = open.job().assess(Timestamp::now(), None);
-                BoardLine {
-                    id,
-                    asset: ticket.asset.clone(),
-                    connector: ticket.connector.clone(),
-                    state: assessment.account.state.as_str().to_owned(),
-                    about: about(open, &assessment),
-                    touched,
-                    opens: true,
-                }
-            }
-            Err(why) => BoardLine {
-                id,
-                asset: String::new(),
-                connector: String::new(),
-                state: "unreadable".to_owned(),
-                about: why.clone(),
-                touched,
-                opens: false,
-            },
+/// Every job of the shop as the board shows it.
+fn board_lines(shop: &Shop) -> Result<Vec<BoardLine>> {
+    let jobs = board(&shop.store(), Timestamp::now())?;
+    let lines = jobs.into_iter().map(|job| {
+        let touched = job.touched.to_string().get(..16).unwrap_or_default().replace('T', " ");
+        let opens = job.stands.is_ok();
+        let stands = job.stands.unwrap_or_else(|why| Stands {
+            asset: String::new(),
+            connector: String::new(),
+            state: "unreadable".to_owned(),
+            about: why,
         });
-    }
-    Ok(lines)
-}
-
-/// What a job waits for, or how far it is.
-fn about(open: &OpenJob, assessment: &Assessment) -> String {
-    let account: &Account = &assessment.account;
-    let state = open.job().state();
-    if let Some(trouble) = open.trouble() {
-        return trouble.to_owned();
-    }
-    match account.state {
-        JobState::Stopped => state.course.stopped.clone().unwrap_or_default(),
-        JobState::Closed => format!("signed by {}", state.course.signed.clone().unwrap_or_default()),
-        JobState::Waiting => {
-            let waits: Vec<String> = state
-                .items
-                .leads
-                .iter()
-                .filter(|lead| state.supply.waits_for_part(lead))
-                .map(|lead| lead.call())
-                .collect();
-            format!("waits for parts: {}", waits.join(", "))
-        }
-        JobState::NotStartable => {
-            let gravest = account.open_flags().next();
-            gravest.map_or(String::new(), |flag| flag.say.clone())
-        }
-        JobState::NotStarted | JobState::Moving | JobState::ReadyToClose => {
-            let done = assessment.steps.iter().filter(|s| s.status == Status::Done).count();
-            let out = match account.not_in_a_housing() {
-                0 => String::new(),
-                n => format!(", {n} in no housing"),
-            };
-            format!("{done} of {} steps done{out}", assessment.steps.len())
-        }
-    }
+        let Stands { asset, connector, state, about } = stands;
+        BoardLine { id: job.id, asset, connector, state, about, touched, opens }
+    });
+    Ok(lines.collect())
 }

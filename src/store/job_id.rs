@@ -1,6 +1,6 @@
 //! The names of jobs, and of files beside them.
 
-use std::{fmt, str::FromStr};
+use std::{fmt, path::Path, str::FromStr};
 
 use crate::{quantity::quoted, supply::RequestNumber};
 
@@ -18,6 +18,13 @@ pub struct JobIdProblem {
 }
 
 impl JobId {
+    /// What the job in a file that a person named is called: the file's name without its ending. It is
+    /// shown and leads nowhere: the store keeps the path as it was named.
+    pub(super) fn of_named(file: &Path) -> Self {
+        let name = file.file_name().map(|name| name.to_string_lossy().into_owned()).unwrap_or_default();
+        Self(name.strip_suffix(".job.ron").unwrap_or(&name).to_owned())
+    }
+
     /// The id as text.
     pub fn as_str(&self) -> &str {
         &self.0
@@ -59,6 +66,11 @@ impl FileName {
     /// The file of a request.
     pub fn of_request(number: &RequestNumber, revision: u32) -> Self {
         Self(format!("{number}-{revision}.request.ron"))
+    }
+
+    /// The file of a tool book; the name is of small letters, digits and hyphens.
+    pub(super) fn of_book(name: &str) -> Self {
+        Self(format!("{name}.ron"))
     }
 
     /// The name as text.

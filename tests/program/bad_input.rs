@@ -4,6 +4,7 @@
 use crate::cli;
 
 use cli::Shop;
+use repin::service::{JobAt, OpenJob};
 
 /// A shop with one job.
 fn shop() -> Shop {
@@ -171,7 +172,7 @@ fn a_clock_that_runs_backwards_counts_as_a_pause() {
     let shop = shop();
     let acts = "(at:\"2030-01-01T00:00:00Z\",act:Note(text:\"late\"))\n(at:\"2026-01-01T00:00:00Z\",act:Note(text:\"early\"))";
     assert_eq!(shop.run_with(&["enter", "a"], acts, &[]).code, 0);
-    let open = repin::store::OpenJob::look(&shop.path("a.job.ron")).unwrap();
+    let open = OpenJob::look(&JobAt::file(&shop.path("a.job.ron"))).unwrap();
     assert_eq!(open.job().state().course.notes.len(), 2);
 }
 

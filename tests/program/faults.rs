@@ -13,7 +13,8 @@ use std::{
 use cli::{Run, Shop, demo};
 use repin::{
     job::{Act, Entry},
-    store::{Condition, OpenJob, Store, last_request, line_of, lost_request, read_journal},
+    service::{JobAt, OpenJob, Shop as Jobs, board, last_request, lost_request},
+    store::{Condition, line_of, read_journal},
 };
 
 /// A shop with one job.
@@ -112,17 +113,19 @@ fn odd_files_named_like_jobs_are_said_and_left_alone_and_the_others_are_shown() 
         not_done(&quick(&shop, &["enter", id, acts.to_str().unwrap()]), &[file, what]);
         let old_housing = ["new", "b", "--old", "sk-10", "--new", "sk-10", "--found"];
         not_done(&quick(&shop, &[&old_housing[..], &[file]].concat()), &[file]);
-        let said = OpenJob::open(&shop.path(file), "kt", "2026-11-25T07:00:00Z".parse().unwrap());
+        let at = JobAt::file(&shop.path(file));
+        let said = OpenJob::open(&at, "kt", "2026-11-25T07:00:00Z".parse().unwrap());
         assert!(said.unwrap_err().to_string().contains(what), "{file}");
     }
     // The board shows each with its sentence, and the job beside them.
-    let jobs = Store::at(shop.folder.path().to_owned()).jobs().unwrap();
+    let store = Jobs::at(shop.folder.path().to_owned()).store();
+    let jobs = board(&store, "2026-11-25T07:00:00Z".parse().unwrap()).unwrap();
     assert_eq!(jobs.len(), odd.len() + 1);
     for listed in jobs {
         let file = format!("{}.job.ron", listed.id);
         match odd.iter().find(|(odd, _)| *odd == file) {
-            Some((_, what)) => assert!(listed.job.unwrap_err().contains(what), "{file}"),
-            None => assert!(listed.job.is_ok(), "{file}"),
+            Some((_, what)) => assert!(listed.stands.unwrap_err().contains(what), "{file}"),
+            None => assert!(listed.stands.is_ok(), "{file}"),
         }
     }
 }
@@ -292,7 +295,7 @@ fn a_broken_request_file_keeps_nobody_from_the_job_which_holds_what_was_asked_fo
     let whole = fs::read_to_string(&path).unwrap();
     for (n, spoil) in broken_requests(&path, &whole).iter().enumerate() {
         spoil();
-        let open = OpenJob::look(&shop.path("a.job.ron")).unwrap();
+        let open = OpenJob::look(&JobAt::file(&shop.path("a.job.ron"))).unwrap();
         assert!(last_request(&open).is_some(), "{n}");
         assert!(lost_request(&open).is_none(), "{n}");
         let run = shop.run_with(&["enter", "a"], "Note(text:\"x\")", &[]);
@@ -310,7 +313,7 @@ fn version_1(shop: &Shop) -> (OpenJob, std::path::PathBuf) {
     let kept = Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/journals/v1/quayline.job.ron");
     let path = shop.path("quayline.job.ron");
     fs::copy(kept, &path).unwrap();
-    let open = OpenJob::look(&path).unwrap();
+    let open = OpenJob::look(&JobAt::file(&path)).unwrap();
     let sent = open.job().state().supply.requested.clone().unwrap();
     let request = shop.path(&format!("{}-{}.request.ron", sent.number, sent.revision));
     (open, request)
@@ -369,7 +372,7 @@ fn an_order_whose_file_cannot_be_written_is_recorded_and_the_file_can_be_written
     fs::create_dir(shop.path(&file)).unwrap();
     let run = shop.run(&["request", "a", "--send"]);
     not_done(&run, &["the order IS recorded", &file, "repin request a --export DIR"]);
-    let open = OpenJob::look(&shop.path("a.job.ron")).unwrap();
+    let open = OpenJob::look(&JobAt::file(&shop.path("a.job.ron"))).unwrap();
     assert_eq!(open.job().state().supply.requested.as_ref().unwrap().revision, 1);
     // Written again elsewhere, from the job alone.
     let run = shop.run(&["request", "a", "--export", out]);
@@ -382,7 +385,7 @@ fn an_order_whose_file_cannot_be_written_is_recorded_and_the_file_can_be_written
     fs::remove_dir(shop.path(&file)).unwrap();
     assert_eq!(shop.run(&["request", "a", "--send"]).code, 0);
     assert_eq!(fs::read_to_string(shop.path(&file)).unwrap(), whole);
-    let after = OpenJob::look(&shop.path("a.job.ron")).unwrap();
+    let after = OpenJob::look(&JobAt::file(&shop.path("a.job.ron"))).unwrap();
     assert_eq!(after.job().entries(), open.job().entries());
     let left: Vec<String> = shop.files().into_iter().filter(|name| name.starts_with(".repin")).collect();
     assert!(left.is_empty(), "{left:?}");
@@ -436,7 +439,7 @@ fn a_number_that_is_a_path_is_refused_and_never_followed() {
     let (line, _) = line_of(journal.entries.len() + 1, &entry, &journal.last_sum).unwrap();
     bytes.extend(format!("{line}\n").bytes());
     fs::write(&path, bytes).unwrap();
-    let open = OpenJob::look(&path).unwrap();
+    let open = OpenJob::look(&JobAt::file(&path)).unwrap();
     let said = lost_request(&open).unwrap().to_string();
     assert!(said.contains("\"../secret\" is not the number of a request"), "{said}");
     assert!(last_request(&open).is_none());

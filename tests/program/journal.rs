@@ -5,7 +5,8 @@ use crate::cli;
 use cli::Shop;
 use repin::{
     job::Job,
-    store::{Condition, OpenJob, line_of, read_journal},
+    service::{JobAt, OpenJob},
+    store::{Condition, line_of, read_journal},
 };
 
 /// The bytes of a real job with at least `entries` entries.
@@ -105,7 +106,7 @@ fn damage_inside_stops_loading_with_the_file_and_line() {
     let run = shop.run_with(&["enter", "skerry"], "PutBack", &[]);
     assert_eq!(run.code, 2, "{run:?}");
     // Everything before it can be shown.
-    let open = OpenJob::look(&shop.path("skerry.job.ron")).unwrap();
+    let open = OpenJob::look(&JobAt::file(&shop.path("skerry.job.ron"))).unwrap();
     assert_eq!(open.job().entries().len(), line - 1);
 }
 
@@ -125,7 +126,7 @@ fn a_newer_line_is_read_up_to_there_and_kept_byte_for_byte() {
     bytes.extend(format!("({body},sum:\"{sum}\")\n").bytes());
     let path = shop.path("skerry.job.ron");
     std::fs::write(&path, &bytes).unwrap();
-    let mut open = OpenJob::open(&path, "kt", "2026-11-25T07:00:00Z".parse().unwrap()).unwrap();
+    let mut open = OpenJob::open(&JobAt::file(&path), "kt", "2026-11-25T07:00:00Z".parse().unwrap()).unwrap();
     assert_eq!(open.job().entries().len(), n - 1);
     assert!(open.read_only().unwrap().contains("newer repin"));
     let entry = journal.entries.last().unwrap().clone();
@@ -138,8 +139,8 @@ fn a_second_opener_gets_it_read_only_and_is_told_who_has_it() {
     let (shop, _) = bytes_of("skerry", "sk-10", "skerry-pod.acts");
     let path = shop.path("skerry.job.ron");
     let now = "2026-11-25T07:00:00Z".parse().unwrap();
-    let _first = OpenJob::open(&path, "K. Tanner", now).unwrap();
-    let second = OpenJob::open(&path, "jo", now).unwrap();
+    let _first = OpenJob::open(&JobAt::file(&path), "K. Tanner", now).unwrap();
+    let second = OpenJob::open(&JobAt::file(&path), "jo", now).unwrap();
     assert!(second.read_only().unwrap().contains("K. Tanner on "), "{:?}", second.read_only());
     let run = shop.run_with(&["enter", "skerry"], "PutBack", &[]);
     assert_eq!((run.code, run.err.contains("K. Tanner")), (2, true), "{run:?}");
@@ -151,7 +152,7 @@ fn a_second_opener_gets_it_read_only_and_is_told_who_has_it() {
 fn a_file_changed_by_another_program_is_not_written_over() {
     let (shop, _) = bytes_of("skerry", "sk-10", "skerry-pod.acts");
     let path = shop.path("skerry.job.ron");
-    let mut open = OpenJob::open(&path, "kt", "2026-11-25T07:00:00Z".parse().unwrap()).unwrap();
+    let mut open = OpenJob::open(&JobAt::file(&path), "kt", "2026-11-25T07:00:00Z".parse().unwrap()).unwrap();
     let mut bytes = std::fs::read(&path).unwrap();
     bytes.extend(b"x");
     std::fs::write(&path, &bytes).unwrap();
@@ -170,7 +171,7 @@ fn a_file_changed_by_another_program_is_not_written_over() {
 fn a_disk_that_fails_is_a_clear_error_and_the_job_does_not_run_ahead_of_it() {
     let (shop, _) = bytes_of("skerry", "sk-10", "skerry-pod.acts");
     let path = shop.path("skerry.job.ron");
-    let mut open = OpenJob::open(&path, "kt", "2026-11-25T07:00:00Z".parse().unwrap()).unwrap();
+    let mut open = OpenJob::open(&JobAt::file(&path), "kt", "2026-11-25T07:00:00Z".parse().unwrap()).unwrap();
     std::fs::remove_file(&path).unwrap();
     std::fs::create_dir(&path).unwrap();
     let entry = open.job().entries().last().unwrap().clone();

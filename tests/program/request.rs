@@ -6,7 +6,7 @@ use std::path::Path;
 
 use cli::{Shop, demo};
 use repin::{
-    store::{OpenJob, last_request, request_of},
+    service::{JobAt, OpenJob, last_request, request_of},
     supply::{Line, PartKind, RequestHead},
 };
 use serde_json::Value;
@@ -335,7 +335,7 @@ fn every_format_of_a_request_stays_as_it_is_to_the_byte() {
 
 /// What the job asks for now, and what its last entry kept of it.
 fn now_and_kept(shop: &Shop, job: &str) -> (Vec<Line>, Vec<Line>) {
-    let open = OpenJob::look(&shop.path(&format!("{job}.job.ron"))).unwrap();
+    let open = OpenJob::look(&JobAt::file(&shop.path(&format!("{job}.job.ron")))).unwrap();
     let now = request_of(&open, RequestHead::default(), "2026-12-01T08:00:00Z".parse().unwrap());
     let kept = last_request(&open).unwrap().lines;
     (now.lines.into_iter().map(|line| line.asked).collect(), kept)

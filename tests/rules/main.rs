@@ -8,6 +8,7 @@ mod support;
 use support::{cli, desk, four};
 
 mod bad_answers;
+mod board;
 mod closing;
 mod committed;
 mod consequences;
@@ -32,5 +33,7 @@ mod repairs;
 mod resume;
 mod roads;
 mod screens;
+mod store_port;
 mod stores;
 mod undo;
+mod use_cases;

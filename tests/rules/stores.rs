@@ -1,6 +1,9 @@
 //! What a job is known by: its random id, never the name of its file or how that was typed.
 
-use repin::store::{OpenJob, read_journal};
+use repin::{
+    service::{JobAt, OpenJob},
+    store::read_journal,
+};
 
 use crate::{
     cli::{Shop, demo},
@@ -34,7 +37,8 @@ fn the_codes_on_disk_are_those_of_the_program() {
     let folder = tempfile::TempDir::new().unwrap();
     let path = folder.path().join("board.job.ron");
     let bench = Bench::ready();
-    let mut open = OpenJob::create(&path, bench.job.entries().to_vec(), "kt", bench.now).unwrap();
+    let mut open =
+        OpenJob::start(&JobAt::file(&path), bench.job.entries().to_vec(), "kt", bench.now).unwrap();
     let entry = |act: &str| repin::job::Entry::new(bench.now, "kt", Bench::parse(act));
     open.enter_press(vec![entry(r#"Extract(from:"old:1",colour:"RD",freely:true,seal:On)"#)]).unwrap();
     open.enter_press(vec![entry("Inspect(verdict:Good)")]).unwrap();
@@ -44,6 +48,13 @@ fn the_codes_on_disk_are_those_of_the_program() {
     let text = std::fs::read_to_string(&path).unwrap();
     let last = text.lines().last().unwrap();
     assert!(last.contains(r#"codes:["wrong-cavity"]"#) && !last.contains("look-alike"), "{last}");
+    // The entries of one press name the first, on disk, too.
+    let press = [r#"Note(text:"one")"#, r#"Note(text:"two")"#].map(entry).to_vec();
+    open.enter_press(press).unwrap();
+    let text = std::fs::read_to_string(&path).unwrap();
+    let mut last = text.lines().rev();
+    let first = format!(",with:{},", text.lines().count() - 1);
+    assert!(last.next().unwrap().contains(&first) && !last.next().unwrap().contains(",with:"), "{text}");
 }
 
 #[test]
@@ -84,7 +95,7 @@ fn the_lock_says_who_has_the_job_and_since_when() {
     shop.new_job("board", "sp-16", "sp-16", &[]);
     let now = "2026-11-25T07:00:00Z".parse().unwrap();
     let path = shop.path("board.job.ron");
-    let _open = OpenJob::open(&path, "K. Tanner", now).unwrap();
+    let _open = OpenJob::open(&JobAt::file(&path), "K. Tanner", now).unwrap();
     let run = shop.run_with(&["enter", "board"], "RecordFinished(side:Should)", &[]);
     assert_eq!(run.code, 2, "{run:?}");
     assert!(run.err.contains("K. Tanner on ") && run.err.contains("since 2026-11-25T07:00:00Z"), "{run:?}");

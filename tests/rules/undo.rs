@@ -1,9 +1,12 @@
 //! What is taken back, put right or seen again, and what is not.
 
+use std::rc::Rc;
+
 use repin::{
     job::{Act, Code, Entry, Job, Verdict},
     record::Address,
-    store::OpenJob,
+    service::{JobAt, OpenJob},
+    store::{EntryCount, MemoryStore, Store, StreamId},
 };
 
 use crate::support::Bench;
@@ -49,23 +52,23 @@ fn a_key_press_is_taken_back_whole() {
 
 #[test]
 fn entries_of_one_press_go_in_together_or_not_at_all() {
-    let folder = tempfile::TempDir::new().unwrap();
-    let path = folder.path().join("board.job.ron");
+    let store = Rc::new(MemoryStore::default());
+    let stream = StreamId::Job("board".parse().unwrap());
+    let kept = || store.read(&stream, EntryCount::default()).unwrap();
     let bench = Bench::ready();
-    let mut open = OpenJob::create(&path, bench.job.entries().to_vec(), "kt", bench.now).unwrap();
+    let at = JobAt::new(store.clone(), stream.clone());
+    let mut open = OpenJob::start(&at, bench.job.entries().to_vec(), "kt", bench.now).unwrap();
     let entry = |act: &str| Entry::new(bench.now, "kt", Bench::parse(act));
-    let before = std::fs::read(&path).unwrap();
+    let before = kept();
     // The second of the press is refused: the first does not stay.
     let refused = open.enter_press(vec![entry(OUT_1), entry(r#"Tug(at:"new:9",held:true)"#)]);
     assert!(refused.is_err());
-    assert_eq!(std::fs::read(&path).unwrap(), before);
+    assert_eq!(kept(), before);
     assert_eq!(open.job().entries().len(), bench.job.entries().len());
     open.enter_press(vec![entry(OUT_1), entry("Inspect(verdict:Good)")]).unwrap();
-    let kept: Vec<Option<usize>> =
-        open.job().entries().iter().rev().take(2).map(|entry| entry.with).collect();
-    assert_eq!(kept, [Some(bench.job.entries().len() + 1), None]);
-    let text = std::fs::read_to_string(&path).unwrap();
-    assert!(text.lines().last().unwrap().contains(",with:"), "{text}");
+    let with: Vec<Option<usize>> = kept().entries.iter().rev().take(2).map(|entry| entry.with).collect();
+    assert_eq!(with, [Some(bench.job.entries().len() + 1), None]);
+    assert_eq!(kept().entries, open.job().entries());
     open.enter(entry("WrongKey")).unwrap();
     assert_eq!(open.job().state(), bench.job.state());
 }

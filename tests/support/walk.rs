@@ -6,7 +6,8 @@ use repin::{
     catalogue::LockState,
     face::PosePlace,
     job::{Entry, ItemId, Job, JobSide, Lead, Occupant, State, Status, Task, Verdict},
-    store::{OpenJob, read_acts},
+    service::{JobAt, OpenJob},
+    store::read_acts,
 };
 
 use crate::support::cli::Shop;
@@ -27,7 +28,7 @@ pub fn walk_until(shop: &Shop, id: &str, stop: impl Fn(&Task) -> bool) -> Vec<St
 }
 
 fn flawless(path: &std::path::Path, stop: impl Fn(&Task) -> bool) -> Vec<String> {
-    let mut job: Job = OpenJob::look(path).unwrap().job().clone();
+    let mut job: Job = OpenJob::look(&JobAt::file(path)).unwrap().job().clone();
     let mut keyed = Vec::new();
     let mut key = |job: &mut Job, act: String| {
         let now = Timestamp::now();

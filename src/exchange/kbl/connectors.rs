@@ -1,11 +1,12 @@
 //! The connectors of a file: which there are, and one of them as a wiring list.
 
-use std::collections::{BTreeMap, HashMap};
+use std::collections::BTreeMap;
 
 use roxmltree::Node;
 
 use super::{
     colours::code_set,
+    index::{ends_of, groups_of, name_of},
     modules::{Variant, configurations, module_count, variant},
     rows::Reader,
     xml::{KblProblem, Tree, children, kind, text, text_of, tree},
@@ -143,11 +144,6 @@ fn is_end_only<'a>(tree: &Tree<'a>, node: Node<'a, 'a>) -> bool {
     by_usage || kind.split(|c: char| !c.is_alphanumeric()).any(|word| matches!(word, "splice" | "ring"))
 }
 
-/// The name on the diagram.
-pub(super) fn name_of<'a>(node: Node<'a, 'a>) -> &'a str {
-    text(node, "Id").or(node.attribute("id")).unwrap_or("?")
-}
-
 fn entry<'a>(tree: &Tree<'a>, node: Node<'a, 'a>) -> ConnectorEntry {
     let housing = tree.referred(node, "Part").into_iter().next();
     ConnectorEntry {
@@ -156,32 +152,6 @@ fn entry<'a>(tree: &Tree<'a>, node: Node<'a, 'a>) -> ConnectorEntry {
         housing: housing.and_then(|h| text(h, "Part_number")).map(ToOwned::to_owned),
         cavities: children(node, "Slots").map(|slot| children(slot, "Cavities").count()).sum(),
     }
-}
-
-/// The connections at each contact point, by its id.
-pub(super) type Ends<'a> = HashMap<&'a str, Vec<Node<'a, 'a>>>;
-
-fn ends_of<'a>(tree: &Tree<'a>, progress: &mut dyn FnMut(usize, usize)) -> Ends<'a> {
-    let connections: Vec<Node<'a, 'a>> =
-        tree.doc.descendants().filter(|n| n.has_tag_name("Connection")).collect();
-    let mut ends = Ends::new();
-    for (n, connection) in connections.iter().enumerate() {
-        for end in children(*connection, "Extremities") {
-            for id in super::xml::refs(end, "Contact_point") {
-                ends.entry(id).or_default().push(*connection);
-            }
-        }
-        progress(n + 1, connections.len());
-    }
-    ends
-}
-
-/// The wiring group of each wire and core, by its id.
-pub(super) type Groups<'a> = HashMap<&'a str, Node<'a, 'a>>;
-
-fn groups_of<'a>(tree: &Tree<'a>) -> Groups<'a> {
-    let groups = tree.doc.descendants().filter(|node| node.has_tag_name("Wiring_group"));
-    groups.flat_map(|group| super::xml::refs(group, "Assigned_wire").map(move |wire| (wire, group))).collect()
 }
 
 /// What stands in the file and is not read, by name.

@@ -4,6 +4,7 @@
 
 mod colours;
 mod connectors;
+mod index;
 mod modules;
 mod rows;
 mod units;

@@ -6,7 +6,7 @@ use roxmltree::Node;
 
 use super::{
     colours::colour,
-    connectors::{Ends, Groups, name_of},
+    index::{Ends, Groups, name_of},
     modules::{Variant, configurations, of_modules},
     units::{diameter, gauge},
     xml::{Tree, children, kind, refs, text},

@@ -18,7 +18,7 @@ pub use table::Touches;
 use super::{
     code::Code,
     face_fault::FaceFault,
-    item::{ItemId, Tag, WireId},
+    item_id::{ItemId, Tag, WireId},
     repairs::{Behind, Crimp, LeadOrder, Splice},
     term::{
         About, Anyway, ArrivedVerdict, EnergyKind, Fit, Flip, GateAnswer, GateKind, Inspected, JobSide,

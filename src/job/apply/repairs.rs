@@ -94,7 +94,7 @@ impl State {
         });
         let with = lead.joined_with.as_ref().filter(|_| *how == RepairKind::Join);
         let with = with.and_then(|id| self.items.lead(id));
-        let crimped_on = crimp.as_ref().and_then(|crimp| crimp.wire_of(lead).cloned());
+        let crimped_on = crimp.as_ref().and_then(|crimp| lead.wire_in(crimp).cloned());
         Some(RepairDone {
             n,
             damage_mm: lead.damage_mm(),

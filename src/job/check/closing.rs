@@ -7,7 +7,7 @@ use crate::{
     record::{Address, HousingName},
 };
 
-use super::{Checked, Rules, impossible};
+use super::rules::{Checked, Rules, impossible};
 
 impl State {
     pub(super) fn check_accepted(

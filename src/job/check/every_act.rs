@@ -1,7 +1,7 @@
 //! What is asked of every act, whatever it is about: words that say something, the person who is at the
 //! bench, no work after an interruption or past an open gate.
 
-use super::{barred, impossible};
+use super::rules::{barred, impossible};
 use crate::{
     job::{Act, Code, Entry, MatingVerdict, Refusal, Touches, state::State},
     quantity::{harmless, quoted, says_something},

@@ -9,7 +9,7 @@ use crate::{
     record::HousingName,
 };
 
-use super::{Checked, Rules, barred, impossible};
+use super::rules::{Checked, Rules, barred, impossible};
 
 impl State {
     pub(super) fn check_lock(

@@ -1,6 +1,6 @@
 //! Checks of leads that are made new, and of two that become one.
 
-use super::{Checked, Rules, barred, impossible};
+use super::rules::{Checked, Rules, barred, impossible};
 use crate::{
     job::{Code, ItemId, Lead, LeadOrder, Place, Refusal, RepairKind, state::State},
     quantity::Gauge,

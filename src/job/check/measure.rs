@@ -7,7 +7,7 @@ use crate::{
     shop_rules::TestKind,
 };
 
-use super::{Checked, Rules, impossible};
+use super::rules::{Checked, Rules, impossible};
 
 impl State {
     /// A reading is one of the test it is keyed for, of a circuit that is there; and what shows a fault

@@ -12,38 +12,18 @@ mod orders;
 mod plugs;
 mod records;
 mod repairs;
+mod rules;
 mod setup;
 mod splices;
 mod supply;
 
 use super::{Act, Code, Entry, Job, Refusal, Verdict, day_of, state::State, target::Target};
+use rules::{Checked, Rules, barred, impossible};
+
 use crate::{
     job::{Housings, Items},
     quantity::{is_day, quoted, says_something},
 };
-
-/// Collects what rules say.
-#[derive(Default)]
-struct Rules(Vec<Refusal>);
-
-impl Rules {
-    fn add(&mut self, code: Code, say: impl Into<String>, instead: impl Into<String>) {
-        self.0.push(Refusal { code: Some(code), say: say.into(), instead: instead.into() });
-    }
-}
-
-/// The outcome of one check: `Err` when the act cannot be, else what rules say of it.
-type Checked = Result<Rules, Refusal>;
-
-/// An act that cannot be.
-fn impossible<T>(say: impl Into<String>, instead: impl Into<String>) -> Result<T, Refusal> {
-    Err(Refusal { code: None, say: say.into(), instead: instead.into() })
-}
-
-/// An act a rule forbids that takes no `anyway`.
-fn barred<T>(code: Code, say: impl Into<String>, instead: impl Into<String>) -> Result<T, Refusal> {
-    Err(Refusal { code: Some(code), say: say.into(), instead: instead.into() })
-}
 
 impl Job {
     /// What the job says to an entry that is about to be kept.

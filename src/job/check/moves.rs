@@ -12,7 +12,10 @@ use crate::{
     record::{Address, Seal},
 };
 
-use super::{Checked, Rules, impossible, setup::check_tag};
+use super::{
+    rules::{Checked, Rules, impossible},
+    setup::check_tag,
+};
 
 impl State {
     pub(super) fn check_inspect(&self, verdict: &Inspected, look: &Act) -> Checked {

@@ -1,6 +1,6 @@
 //! Checks of orders: what may be planned on a wire, and what a repair lead may be.
 
-use super::{Checked, Rules, barred, impossible};
+use super::rules::{Checked, Rules, barred, impossible};
 use crate::{
     job::{Behind, Code, Lead, LeadOrder, Load, OtherEnd, Refusal, RepairKind, state::State},
     quantity::{Gauge, Length},

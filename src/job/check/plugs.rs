@@ -11,7 +11,7 @@ use crate::{
     record::Address,
 };
 
-use super::{Checked, Rules, impossible};
+use super::rules::{Checked, Rules, impossible};
 
 impl State {
     pub(super) fn check_plug_out(&self) -> Checked {

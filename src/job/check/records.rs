@@ -6,7 +6,7 @@ use crate::{
     record::{Address, CavityContent, HousingName},
 };
 
-use super::{Checked, Rules, impossible};
+use super::rules::{Checked, Rules, impossible};
 
 impl State {
     pub(super) fn check_ticket(&self) -> Checked {

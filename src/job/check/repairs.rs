@@ -1,6 +1,9 @@
 //! Checks of repairs: what a crimp or a splice has to be before it counts.
 
-use super::{Checked, Rules, impossible, orders::check_behind};
+use super::{
+    orders::check_behind,
+    rules::{Checked, Rules, impossible},
+};
 use crate::{
     catalogue::{PartNumber, Terminal},
     job::{
@@ -150,7 +153,7 @@ impl State {
     /// no table has a least force for the wire.
     pub fn weak_sample(&self, lead: &Lead, crimp: &Crimp) -> Option<String> {
         let force_n = crimp.sample_pull.as_ref()?.force_n;
-        let area_mm2 = crimp.wire_of(lead)?.area_mm2();
+        let area_mm2 = lead.wire_in(crimp)?.area_mm2();
         let (least_n, source) = pull_minimum(self.world.rules.pull_standard.value, area_mm2)?;
         (force_n < least_n).then(|| {
             format!(
@@ -180,7 +183,7 @@ impl State {
     pub fn sheet_for(&self, lead: &Lead, part: Option<&PartNumber>, crimp: &Crimp) -> Option<Height> {
         let terminal = self.housings.terminal_named(part.or_else(|| lead.terminal())?)?;
         terminal
-            .height_for(crimp.wire_of(lead)?.area_mm2())
+            .height_for(lead.wire_in(crimp)?.area_mm2())
             .map(|(target_mm, tolerance_mm)| Height { target_mm, tolerance_mm })
     }
 

@@ -1,6 +1,6 @@
 //! Checks of what is set up before the first move: map, views, anchors, gates, tags.
 
-use super::{Checked, Rules, impossible};
+use super::rules::{Checked, Rules, impossible};
 use crate::{
     catalogue::Delivered,
     face::PosePlace,

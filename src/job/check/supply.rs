@@ -8,7 +8,7 @@ use crate::{
     supply::RequestNumber,
 };
 
-use super::{Checked, Rules, impossible};
+use super::rules::{Checked, Rules, impossible};
 
 impl State {
     pub(super) fn check_requested(&self, number: &str, revision: u32) -> Checked {

@@ -88,7 +88,7 @@ impl State {
         if let Some((code, say, instead)) = self.other_wire(lead, crimp) {
             add(code, say, instead);
         }
-        let other = done.crimped_on.as_ref().zip(crimp.wire_of(lead));
+        let other = done.crimped_on.as_ref().zip(lead.wire_in(crimp));
         if let Some((then, now)) = other.filter(|(then, now)| !then.is_same_size(now)) {
             let say = format!(
                 "The crimp on {call} was made for {}; the wire has {}: its position is proved for another wire.",

@@ -1,6 +1,6 @@
 //! The housings a job needs, and what is forgotten beside them.
 
-use super::{Need, looks::looks_of};
+use super::{looks::looks_of, need::Need};
 use crate::{
     catalogue::{LockState, PartNumber, SmallPart, Supplied},
     job::{Assessment, Destination, JobHousing, Lead, State},

@@ -1,6 +1,6 @@
 //! Repair leads: everything a desk has to know to make or order one without a phone call.
 
-use super::{Need, looks::looks_of};
+use super::{looks::looks_of, need::Need};
 use crate::{
     catalogue::{PartNumber, Sealing, SizeName},
     job::{ItemId, JobHousing, Lead, LeadOrder, OtherEnd, State},

@@ -5,6 +5,7 @@
 mod housings;
 mod leads;
 mod looks;
+mod need;
 mod others;
 mod plugs;
 mod repairs;
@@ -13,6 +14,7 @@ mod request;
 pub use request::{JobLine, JobRequest};
 
 use housings::housing_lines;
+use need::Need;
 use others::other_lines;
 use plugs::plug_lines;
 use repairs::{Proved, repair_lines};
@@ -22,23 +24,6 @@ use crate::{
     reckoning::ToolBook,
     supply::{Change, Line, Request, RequestHead, RequestNumber, revise},
 };
-
-/// What the job needs, before it has a line number.
-struct Need {
-    /// What is asked for.
-    asked: Line,
-    /// The leads that wait for it.
-    leads: Vec<ItemId>,
-    /// How many of it are in the connector.
-    fitted: u32,
-}
-
-impl Need {
-    /// What no lead waits for.
-    fn of(asked: Line) -> Self {
-        Self { asked, leads: Vec::new(), fitted: 0 }
-    }
-}
 
 /// The request of a job as it stands, numbered on from the one sent before.
 pub fn build(

@@ -3,7 +3,7 @@
 
 use std::collections::BTreeMap;
 
-use super::{Need, looks::looks_of};
+use super::{looks::looks_of, need::Need};
 use crate::{
     catalogue::{SizeName, Terminal},
     job::{Assessment, Expected, ItemId, JobHousing, Occupant, OtherKind, State},

@@ -2,7 +2,7 @@
 
 use std::collections::BTreeMap;
 
-use super::{Need, looks::looks_of};
+use super::{looks::looks_of, need::Need};
 use crate::{
     catalogue::SizeName,
     job::{Assessment, Expected, ItemId, JobHousing, JobSide, Place, PlugOrigin, State},

@@ -3,9 +3,9 @@
 use std::cmp::Ordering;
 
 use super::{
-    Need,
     leads::{WantedLead, lead_lines, use_place},
     looks::looks_of,
+    need::Need,
 };
 use crate::{
     catalogue::{Family, PartNumber, Sealing, SizeName, Terminal, WireSeal},

@@ -3,22 +3,21 @@
 
 use std::path::Path;
 
-use anyhow::{Context, Result, bail};
 use jiff::Timestamp;
 use serde::{Deserialize, Serialize};
 use sha2::{Digest, Sha256};
 
-use super::{
-    files::{Links, TEXT_MOST, read_text, shown},
-    folder::Store,
-    form::ron_options,
-    job_id::FileName,
-};
+use super::FolderStore;
 use crate::{
     catalogue::PartNumber,
-    job::{Act, State, day_of},
     quantity::{Gauge, brief, is_day, quoted},
-    reckoning::{Height, PositionKey, Standing, ToolBook, ToolPosition},
+    reckoning::{Height, PositionKey, ToolBook, ToolPosition},
+    store::{
+        files::{Links, TEXT_MOST, read_text, shown},
+        form::ron_options,
+        job_id::FileName,
+        port::{Store, StoreProblem},
+    },
 };
 
 #[derive(Serialize, Deserialize)]
@@ -102,29 +101,32 @@ impl From<&ToolPosition> for PositionForm {
 }
 
 /// A book from the text of its file.
-fn read_positions(file: &str, text: &str) -> Result<Vec<ToolPosition>> {
+fn read_positions(file: &str, text: &str) -> Result<Vec<ToolPosition>, StoreProblem> {
+    let spoilt = |say: String| StoreProblem::NotUnderstood(say);
     let form: BookForm = ron_options().from_str(text.trim_start_matches('\u{feff}')).map_err(|error| {
-        anyhow::anyhow!("{file}:{}: {}", error.span.start, brief(&error.code.to_string()))
+        spoilt(format!("{file}:{}: {}", error.span.start, brief(&error.code.to_string())))
     })?;
     if form.format != 1 {
-        bail!("{file}: format {} is for a newer repin; this one reads format 1", form.format);
+        let say = format!("{file}: format {} is for a newer repin; this one reads format 1", form.format);
+        return Err(spoilt(say));
     }
     let read = form.positions.into_iter().map(PositionForm::read).collect::<Result<_, _>>();
-    read.map_err(|why| anyhow::anyhow!("{file}: {why}"))
+    read.map_err(|why: String| spoilt(format!("{file}: {why}")))
 }
 
 /// The books of every bench that works in the folder of these jobs.
-pub fn read_book(jobs: &Path) -> Result<ToolBook> {
+pub(super) fn read_book(jobs: &Path) -> Result<ToolBook, StoreProblem> {
     let folder = jobs.join("tools");
+    let not_listed = |why| StoreProblem::NotListed { folder: shown(&folder), why };
     let mut files = Vec::new();
     match std::fs::read_dir(&folder) {
         Ok(entries) => {
             for entry in entries {
-                files.push(entry.with_context(|| shown(&folder))?.path());
+                files.push(entry.map_err(not_listed)?.path());
             }
         }
         Err(error) if error.kind() == std::io::ErrorKind::NotFound => return Ok(ToolBook::default()),
-        Err(error) => return Err(error).context(shown(&folder)),
+        Err(error) => return Err(not_listed(error)),
     }
     files.retain(|path| path.extension().is_some_and(|ending| ending == "ron"));
     files.sort();
@@ -138,11 +140,14 @@ pub fn read_book(jobs: &Path) -> Result<ToolBook> {
 
 /// Writes a position into the bench's own book; what the book said of the same position before is
 /// replaced. Gives the file's name.
-pub fn write_position(jobs: &Path, bench: &str, position: &ToolPosition) -> Result<String> {
-    let name: FileName = file_of(bench).parse()?;
-    let store = Store::at(jobs.join("tools"));
-    store.make()?;
-    let mut positions = match store.read(&name)? {
+pub(super) fn write_position(
+    jobs: &Path,
+    bench: &str,
+    position: &ToolPosition,
+) -> Result<String, StoreProblem> {
+    let name = file_of(bench);
+    let tools = FolderStore::at(jobs.join("tools"));
+    let mut positions = match tools.exported(&name)? {
         Some(text) => read_positions(name.as_str(), &text)?,
         None => Vec::new(),
     };
@@ -150,40 +155,24 @@ pub fn write_position(jobs: &Path, bench: &str, position: &ToolPosition) -> Resu
     positions.push(position.clone());
     let form = BookForm { format: 1, positions: positions.iter().map(Into::into).collect() };
     let pretty = ron::ser::PrettyConfig::new().depth_limit(3);
-    let text = ron_options().to_string_pretty(&form, pretty).context("the tool book cannot be written")?;
-    store.write_whole(&name, &format!("{text}\n"))?;
+    let text = ron_options()
+        .to_string_pretty(&form, pretty)
+        .map_err(|why| StoreProblem::NotWritten { file: name.as_str().to_owned(), why: why.to_string() })?;
+    tools.export(&name, &format!("{text}\n"))?;
     Ok(format!("tools/{}", name.as_str()))
 }
 
 /// The file of a bench. Two names that look alike in a file's name get two files.
-fn file_of(bench: &str) -> String {
+fn file_of(bench: &str) -> FileName {
     let plain = |c: char| c.is_ascii_lowercase() || c.is_ascii_digit();
     let slug: String =
         bench.chars().map(|c| c.to_ascii_lowercase()).map(|c| if plain(c) { c } else { '-' }).collect();
     if !slug.is_empty() && bench.chars().all(plain) {
-        return format!("{slug}.ron");
+        return FileName::of_book(&slug);
     }
     let sum = Sha256::digest(bench.as_bytes());
     let tail: String = sum.iter().take(4).map(|byte| format!("{byte:02x}")).collect();
-    format!("{}-{tail}.ron", slug.chars().take(40).collect::<String>())
-}
-
-/// Writes into the record of a crimp what the tool book says of its position that day. Only the book
-/// can say that: what an act from a file claims does not count.
-pub(super) fn fill_in_book(act: &mut Act, state: &State, jobs: &Path, at: Timestamp) {
-    let Act::Repair { lead, part, crimp: Some(crimp), .. } = act else { return };
-    let Some(lead) = state.items.lead(lead) else { return };
-    let terminal = part.as_ref().or_else(|| lead.terminal());
-    let key = terminal.zip(crimp.wire_of(lead)).and_then(|(terminal, wire)| crimp.key(terminal, wire));
-    let today = day_of(at);
-    crimp.book = Some(match key {
-        Some(key) => match read_book(jobs) {
-            Ok(book) => book.standing(&key, &today),
-            // The crimp was made; what proves its tool can be mended later.
-            Err(why) => Standing::Due(format!("the tool book cannot be read: {why:#}")),
-        },
-        None => Standing::Never,
-    });
+    FileName::of_book(&format!("{}-{tail}", slug.chars().take(40).collect::<String>()))
 }
 
 #[cfg(test)]
@@ -205,9 +194,10 @@ mod tests {
 
     #[test]
     fn benches_of_like_names_keep_a_book_each() {
-        assert_eq!(file_of("kt"), "kt.ron");
+        assert_eq!(file_of("kt").as_str(), "kt.ron");
         let names = ["K. Tanner", "K- Tanner", "k. tanner", "KT", "", "\u{e9}"];
-        let files: std::collections::BTreeSet<String> = names.map(file_of).into_iter().collect();
+        let files: std::collections::BTreeSet<String> =
+            names.map(|name| file_of(name).as_str().to_owned()).into_iter().collect();
         assert_eq!(files.len(), names.len(), "{files:?}");
     }
 }

@@ -9,8 +9,10 @@ use std::{
 
 use jiff::Timestamp;
 
-use super::files::{Links, careful, odd, shown};
-use crate::quantity::quoted;
+use crate::{
+    quantity::quoted,
+    store::files::{Links, careful, odd, shown},
+};
 
 /// What is read of a lock's text: more than a name, a host and a time take.
 const TEXT_MOST: u64 = 200;
@@ -20,13 +22,13 @@ const LOCK_MOST: u64 = 4096;
 
 /// A lock that is held until it is dropped.
 #[derive(Debug)]
-pub struct Lock {
+pub(super) struct Lock {
     _file: File,
 }
 
 /// How an attempt to lock ended.
 #[derive(Debug)]
-pub enum Held {
+pub(super) enum Held {
     /// It is ours.
     Ours(Lock),
     /// Somebody else has it: who, as the lock's text says.

@@ -1,9 +1,24 @@
-//! Tidiness that a reader relies on: the order of the modules, file heads, sizes, no panics in the
-//! program, nothing of the file form in the core.
+//! Tidiness that a reader relies on: the order of the modules (`order`), what touches the world
+//! (`purity`), files in a circle (`circles`), long functions (`functions`), file heads, sizes, no
+//! panics in the program, nothing of the file form in the core.
 
-use std::path::{Path, PathBuf};
+use std::{
+    path::{Path, PathBuf},
+    sync::LazyLock,
+};
 
-fn sources() -> Vec<(PathBuf, String)> {
+use self::reading::House;
+
+mod circles;
+mod finding;
+mod functions;
+mod order;
+mod purity;
+mod reading;
+mod tokens;
+
+/// Every file below `src`.
+fn files() -> Vec<(PathBuf, String)> {
     fn walk(folder: &Path, out: &mut Vec<(PathBuf, String)>) {
         for entry in std::fs::read_dir(folder).unwrap() {
             let path = entry.unwrap().path();
@@ -17,9 +32,26 @@ fn sources() -> Vec<(PathBuf, String)> {
     let root = Path::new(env!("CARGO_MANIFEST_DIR")).join("src");
     let mut out = Vec::new();
     walk(&root, &mut out);
-    // Files of unit tests alone are tests.
-    out.retain(|(path, _)| !path.ends_with("properties.rs"));
     out.into_iter().map(|(path, text)| (path.strip_prefix(&root).unwrap().to_owned(), text)).collect()
+}
+
+/// A path as it is named in tests.
+fn shown(path: &Path) -> String {
+    path.to_string_lossy().replace('\\', "/")
+}
+
+/// The program as a parser sees it.
+fn house() -> &'static House {
+    static HOUSE: LazyLock<House> = LazyLock::new(|| {
+        let files: Vec<_> = files().into_iter().map(|(path, text)| (shown(&path), text)).collect();
+        House::read(files.iter().map(|(path, text)| (path.as_str(), text.as_str())))
+    });
+    &HOUSE
+}
+
+/// Every file of the program; files of tests alone are left out.
+fn sources() -> Vec<(PathBuf, String)> {
+    files().into_iter().filter(|(path, _)| !house().is_of_tests_alone(&shown(path))).collect()
 }
 
 /// The part of a file that is the program: its unit tests are left out.
@@ -27,92 +59,9 @@ fn program(text: &str) -> &str {
     text.split("#[cfg(test)]").next().unwrap()
 }
 
-/// A module uses only what stands left of it; the last two stand side by side.
-const ORDER: [&str; 16] = [
-    "quantity",
-    "colour",
-    "face",
-    "shop_rules",
-    "catalogue",
-    "record",
-    "reckoning",
-    "supply",
-    "job",
-    "picture",
-    "report",
-    "request",
-    "exchange",
-    "store",
-    "screen",
-    "cli",
-];
-
 fn module_of(path: &Path) -> String {
     let first = path.components().next().unwrap().as_os_str().to_string_lossy().into_owned();
     first.trim_end_matches(".rs").to_owned()
-}
-
-#[test]
-fn a_module_uses_only_what_stands_left_of_it() {
-    let place = |name: &str| ORDER.iter().position(|m| *m == name);
-    for (path, text) in sources() {
-        let Some(here) = place(&module_of(&path)) else { continue };
-        for (n, line) in program(&text).lines().enumerate() {
-            if line.trim_start().starts_with("//") {
-                continue;
-            }
-            let mut used: Vec<&str> = line.split("crate::").skip(1).collect();
-            // Inside `use crate::{ … }` the modules stand at the start of their lines.
-            if line.starts_with("    ") && line.contains("::") && !line.trim_start().starts_with("crate") {
-                let word = line.trim_start().split("::").next().unwrap_or_default();
-                if line.len() - line.trim_start().len() == 4
-                    && text[..].contains("use crate::{")
-                    && place(word).is_some()
-                {
-                    used.push(word);
-                }
-            }
-            for module in used {
-                let module = module.split(|c: char| !c.is_alphanumeric() && c != '_').next().unwrap();
-                if let Some(there) = place(module) {
-                    assert!(
-                        there <= here,
-                        "{}:{}: {} reaches up to {module}",
-                        path.display(),
-                        n + 1,
-                        ORDER[here]
-                    );
-                }
-            }
-        }
-    }
-}
-
-#[test]
-fn below_the_store_nothing_reads_a_clock_a_file_or_the_environment() {
-    let banned = [
-        "std::fs",
-        "std::env",
-        "std::io",
-        "Timestamp::now",
-        "SystemTime",
-        "Instant::now",
-        "println!",
-        "thread",
-    ];
-    for (path, text) in sources() {
-        let module = module_of(&path);
-        let shell = ["store", "cli", "main", "lib"].contains(&module.as_str())
-            || ["screen/shell.rs", "screen/terminal.rs", "screen/backend.rs"]
-                .iter()
-                .any(|p| path.ends_with(p));
-        if shell {
-            continue;
-        }
-        for word in banned {
-            assert!(!program(&text).contains(word), "{} holds {word}", path.display());
-        }
-    }
 }
 
 #[test]
@@ -146,6 +95,14 @@ fn every_file_says_what_it_is_for_and_stays_small() {
         let spoilt = text.lines().position(|line| line.contains('\t') || line.ends_with(' '));
         assert_eq!(spoilt, None, "{}: tab or trailing blank", path.display());
     }
+}
+
+#[test]
+fn the_middle_file_is_at_most_160_lines_long() {
+    let mut lines: Vec<usize> = sources().iter().map(|(_, text)| program(text).lines().count()).collect();
+    lines.sort_unstable();
+    let middle = lines[lines.len() / 2];
+    assert!(middle <= 160, "the middle one of {} files has {middle} lines", lines.len());
 }
 
 #[test]
