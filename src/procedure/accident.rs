@@ -42,13 +42,15 @@ pub(super) fn loose(view: &JobView<'_>, replies: &mut Replies<'_>) -> Acts {
 
 /// A plug that is lost, torn or given back.
 pub(super) fn plug_gone(replies: &mut Replies<'_>) -> Acts {
-    let offered = [Choice::LoseIt, Choice::ScrapIt, Choice::ReturnIt];
-    let act = match replies.choice(AccidentQuestion::PlugGone, &offered)? {
-        Choice::LoseIt => Act::LosePlug,
-        Choice::ReturnIt => Act::ReturnPlug,
-        _ => Act::ScrapPlug { reason: replies.text(AccidentQuestion::ScrapWhy, Kind::Words)?.words() },
-    };
-    Ok(vec![act])
+    let offered = [
+        (Choice::LoseIt, Some(Act::LosePlug)),
+        (Choice::ScrapIt, None),
+        (Choice::ReturnIt, Some(Act::ReturnPlug)),
+    ];
+    Ok(vec![match replies.one_of(AccidentQuestion::PlugGone, &offered)? {
+        Some(act) => act,
+        None => Act::ScrapPlug { reason: replies.text(AccidentQuestion::ScrapWhy, Kind::Words)?.words() },
+    }])
 }
 
 /// What stays in the old housing.

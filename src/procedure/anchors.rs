@@ -7,7 +7,9 @@ use crate::{
     record::HousingName,
 };
 
-use super::{Acts, AnchorQuestion, Choice, Covered, JobView, Kind, Replies, Stop, record, setup};
+use super::{
+    Acts, AnchorQuestion, Choice, Covered, JobView, Kind, Replies, Stop, record, replies::not_offered, setup,
+};
 
 /// An anchor: the colour of an old housing, and the mark of either.
 pub(super) fn anchor(
@@ -106,7 +108,8 @@ fn failed_open(view: &JobView<'_>, name: &HousingName, replies: &mut Replies<'_>
             let place = another.ok_or_else(|| Stop::wrong("No other place tells them apart."))?;
             anchor(view, name, place, replies)
         }
-        _ => setup::point_of_view(view, name, replies),
+        (Choice::HoldAnew, _) => setup::point_of_view(view, name, replies),
+        _ => Err(not_offered()),
     }
 }
 

@@ -29,7 +29,7 @@ pub(super) fn anyway(press: &Press, replies: &mut Replies<'_>) -> Acts {
 fn how_it_went(act: &mut Act, replies: &mut Replies<'_>) -> Result<(), Stop> {
     if let Act::Insert { into, click, again: false, .. } = act {
         let question = MoveQuestion::Clicked { into: into.clone(), lead: None };
-        *click = replies.choice(question, &[Choice::Clicked, Choice::NoClick])? == Choice::Clicked;
+        *click = replies.one_of(question, &[(Choice::Clicked, true), (Choice::NoClick, false)])?;
     }
     if let Act::Extract { from, freely, seal, .. } = act {
         (*freely, *seal) = moves::how_it_came(from, *seal, replies)?;

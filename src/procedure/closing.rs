@@ -7,7 +7,9 @@ use crate::{
     record::{Address, HousingName},
 };
 
-use super::{Acts, Choice, ClosingQuestion, JobView, Kind, Replies, Stop, Typed, Warning, warned};
+use super::{
+    Acts, Choice, ClosingQuestion, JobView, Kind, Replies, Stop, Typed, Warning, replies::not_offered, warned,
+};
 
 /// How a housing is held to be re-read: what was put in from behind is read from the front.
 pub const REREAD_POSE: Pose = Pose { face: Face::Mating, up: Side::Top };
@@ -24,10 +26,7 @@ pub(super) fn assurance(housing: &HousingName, on: bool, replies: &mut Replies<'
 /// The secondary lock, before anything moves.
 pub(super) fn unlock(housing: &HousingName, to: LockState, replies: &mut Replies<'_>) -> Acts {
     let question = ClosingQuestion::Unlock(housing.clone(), to);
-    let to = match replies.choice(question, &[Choice::Unlocked, Choice::Broken])? {
-        Choice::Broken => LockState::Broken,
-        _ => to,
-    };
+    let to = replies.one_of(question, &[(Choice::Unlocked, to), (Choice::Broken, LockState::Broken)])?;
     Ok(vec![Act::Lock { housing: housing.clone(), to, finger: true, why: None, anyway: None }])
 }
 
@@ -61,7 +60,7 @@ pub(super) fn look(view: &JobView<'_>, housing: &HousingName, face: Face, replie
         Face::Mating => Choice::LooksHigh,
     };
     let question = warned(ClosingQuestion::LookOver(housing.clone(), face), again);
-    let sound = replies.choice(question, &[is_sound, Choice::NotSound])? == is_sound;
+    let sound = replies.one_of(question, &[(is_sound, true), (Choice::NotSound, false)])?;
     let found = match sound {
         true => Vec::new(),
         false => look_fault(housing, face, replies)?.into_iter().collect(),
@@ -75,10 +74,10 @@ fn look_fault(
     face: Face,
     replies: &mut Replies<'_>,
 ) -> Result<Option<FaceFault>, Stop> {
-    let shown = FACE_FAULTS.iter().filter(|(_, fault)| fault.shows_on(face));
-    let offered: Vec<Choice> = shown.map(|(choice, _)| *choice).chain([Choice::Other]).collect();
-    let which = replies.choice(ClosingQuestion::LookFault(housing.clone(), face), &offered)?;
-    Ok(FACE_FAULTS.iter().find(|(choice, _)| *choice == which).map(|(_, fault)| *fault))
+    let shown = FACE_FAULTS.into_iter().filter(|(_, fault)| fault.shows_on(face));
+    let shown = shown.map(|(choice, fault)| (choice, Some(fault)));
+    let offered: Vec<(Choice, Option<FaceFault>)> = shown.chain([(Choice::Other, None)]).collect();
+    replies.one_of(ClosingQuestion::LookFault(housing.clone(), face), &offered)
 }
 
 /// A new hole in which something stayed.
@@ -105,7 +104,10 @@ pub(super) fn mating_half(view: &JobView<'_>, replies: &mut Replies<'_>) -> Acts
         Choice::Cleaned => MatingVerdict::Cleaned,
         Choice::Replaced => MatingVerdict::Replaced,
         Choice::NotHere => MatingVerdict::NotHere,
-        _ => MatingVerdict::Damaged(replies.text(ClosingQuestion::MatingHalfFault, Kind::Words)?.words()),
+        Choice::NotSound => {
+            MatingVerdict::Damaged(replies.text(ClosingQuestion::MatingHalfFault, Kind::Words)?.words())
+        }
+        _ => return Err(not_offered()),
     };
     Ok(vec![Act::MatingHalf { verdict }])
 }
@@ -165,12 +167,12 @@ pub(super) fn lock(view: &JobView<'_>, housing: &HousingName, replies: &mut Repl
         true => Some(replies.text(ClosingQuestion::NewLock(housing.clone()), Kind::Part)?),
         false => None,
     };
-    let how =
-        replies.choice(ClosingQuestion::CloseLock(housing.clone()), &[Choice::Finger, Choice::Pressed])?;
+    let ways = [(Choice::Finger, true), (Choice::Pressed, false)];
+    let finger = replies.one_of(ClosingQuestion::CloseLock(housing.clone()), &ways)?;
     Ok(vec![Act::Lock {
         housing: housing.clone(),
         to: LockState::FullSet,
-        finger: how == Choice::Finger,
+        finger,
         why: new_one.map(|part| format!("new lock fitted: {}", part.as_str())),
         anyway: None,
     }])
@@ -178,8 +180,9 @@ pub(super) fn lock(view: &JobView<'_>, housing: &HousingName, replies: &mut Repl
 
 /// The halves mated.
 pub(super) fn mate(replies: &mut Replies<'_>) -> Acts {
-    let how = replies.choice(ClosingQuestion::Mated, &[Choice::Level, Choice::NotLevel])?;
-    Ok(vec![Act::Mate { level: how == Choice::Level, anyway: None }])
+    let level =
+        replies.one_of(ClosingQuestion::Mated, &[(Choice::Level, true), (Choice::NotLevel, false)])?;
+    Ok(vec![Act::Mate { level, anyway: None }])
 }
 
 /// The signature, with the end of the serial number so that no other job is signed.

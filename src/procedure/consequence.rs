@@ -28,9 +28,9 @@ fn waits_to_join(view: &JobView<'_>, lead: &Lead, other: &Lead, replies: &mut Re
 /// A wire that is not on the diagram: out for good under a document, or tied back with a day.
 fn without_place(lead: &Lead, replies: &mut Replies<'_>) -> Acts {
     let question = ConsequenceQuestion::NoPlace(lead.id.clone());
-    match replies.choice(question, &[Choice::ForGood, Choice::TieBack])? {
-        Choice::TieBack => tie_back(lead, replies),
-        _ => Ok(vec![Act::Removed {
+    match replies.one_of(question, &[(Choice::ForGood, false), (Choice::TieBack, true)])? {
+        true => tie_back(lead, replies),
+        false => Ok(vec![Act::Removed {
             wire: WireId { lead: lead.id.clone(), wire: None },
             document: replies.text(ConsequenceQuestion::OutDocument, Kind::Document)?.words(),
         }]),

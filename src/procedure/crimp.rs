@@ -71,10 +71,8 @@ impl<'a> Crimping<'a> {
         };
         let sample_pull = sample(replies.text(self.ask(CrimpQuestion::Sample), Kind::Values)?)?;
         let tug = self.ask_warned(CrimpQuestion::Tug, self.too_weak(sample_pull.as_ref()));
-        let verdict = match replies.choice(tug, &[Choice::Held, Choice::Redo])? {
-            Choice::Redo => CrimpVerdict::Redo,
-            _ => CrimpVerdict::Accepted,
-        };
+        let held = [(Choice::Held, CrimpVerdict::Accepted), (Choice::Redo, CrimpVerdict::Redo)];
+        let verdict = replies.one_of(tug, &held)?;
         Ok(Crimp {
             wire: None,
             lot: None,

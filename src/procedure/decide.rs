@@ -8,7 +8,7 @@ use crate::{
     record::WireKind,
 };
 
-use super::{Acts, Choice, InHandQuestion, JobView, Kind, Replies, Stop, Typed, park};
+use super::{Acts, Choice, InHandQuestion, JobView, Kind, Replies, Typed, park, replies::not_offered};
 
 const REPAIRS: [(Choice, RepairKind); 5] = [
     (Choice::Reform, RepairKind::Reform),
@@ -45,7 +45,8 @@ pub(super) fn inspect(view: &JobView<'_>, lead: &Lead, replies: &mut Replies<'_>
         Choice::Good => Ok(vec![good(None)]),
         Choice::PutBack => Ok(vec![Act::PutBack]),
         Choice::Tagged => park::park(view, lead.planned, replies),
-        _ => found(view, lead, replies),
+        Choice::RepairNeeded => found(view, lead, replies),
+        _ => Err(not_offered()),
     }
 }
 
@@ -61,7 +62,7 @@ fn good(not_needed: Option<String>) -> Act {
 }
 
 /// The findings that can be on this lead.
-fn can_be_found(view: &JobView<'_>, lead: &Lead) -> Vec<Choice> {
+fn can_be_found(view: &JobView<'_>, lead: &Lead) -> Vec<(Choice, Finding)> {
     let housing = view.goes_into(lead).or_else(|| view.state().housings.side(JobSide::New).next());
     let kinds: Vec<WireKind> = lead.wires_in().map(|wire| wire.kind).collect();
     let fits = |finding: Finding| {
@@ -70,7 +71,7 @@ fn can_be_found(view: &JobView<'_>, lead: &Lead) -> Vec<Choice> {
             finding.can_be_on(housing.gender, &housing.sealing, &kinds)
         })
     };
-    FINDINGS.iter().filter(|(_, finding)| fits(*finding)).map(|(choice, _)| *choice).collect()
+    FINDINGS.into_iter().filter(|(_, finding)| fits(*finding)).collect()
 }
 
 /// What was found, as far as it was measured.
@@ -82,9 +83,7 @@ struct Looked {
 
 /// What is found, how far it reaches, and what is done about it.
 fn found(view: &JobView<'_>, lead: &Lead, replies: &mut Replies<'_>) -> Acts {
-    let choice = replies.choice(InHandQuestion::Found(lead.id.clone()), &can_be_found(view, lead))?;
-    let finding = FINDINGS.iter().find(|(known, _)| *known == choice).map(|(_, finding)| *finding);
-    let finding = finding.ok_or_else(|| Stop::wrong("Choose what you find."))?;
+    let finding = replies.one_of(InHandQuestion::Found(lead.id.clone()), &can_be_found(view, lead))?;
     let test_pin = match finding {
         Finding::FemaleLoose => {
             let pin = replies.text(InHandQuestion::TestPin(lead.id.clone()), Kind::Part)?;
@@ -128,16 +127,13 @@ fn decided(
 ) -> Acts {
     let Looked { finding, test_pin, damage } = looked;
     let question = InHandQuestion::Proposed { lead: lead.id.clone(), found: finding };
-    let (how, reason) = match replies.choice(question, &[Choice::DoIt, Choice::Otherwise])? {
-        Choice::DoIt => {
+    let (how, reason) = match replies.one_of(question, &[(Choice::DoIt, true), (Choice::Otherwise, false)])? {
+        true => {
             let why = advise(finding, &looked_at(view, lead)).why();
             (proposed, format!("{}: {why}", finding.words()))
         }
-        _ => {
-            let offered = REPAIRS.map(|(choice, _)| choice);
-            let which = replies.choice(InHandQuestion::WhichRepair(lead.id.clone()), &offered)?;
-            let how = REPAIRS.iter().find(|(choice, _)| *choice == which).map(|(_, kind)| *kind);
-            let how = how.ok_or_else(|| Stop::wrong("Choose a repair."))?;
+        false => {
+            let how = replies.one_of(InHandQuestion::WhichRepair(lead.id.clone()), &REPAIRS)?;
             let why = replies.text(InHandQuestion::WhyOtherwise, Kind::Words)?;
             (how, format!("{}; decided otherwise: {}", finding.words(), why.as_str()))
         }
@@ -159,9 +155,9 @@ fn decided(
 
 fn stopped(view: &JobView<'_>, lead: &Lead, found: Finding, replies: &mut Replies<'_>) -> Acts {
     let question = InHandQuestion::StopWith { lead: lead.id.clone(), found };
-    match replies.choice(question, &[Choice::PutBack, Choice::Tagged])? {
-        Choice::Tagged => park::park(view, None, replies),
-        _ => Ok(vec![Act::PutBack]),
+    match replies.one_of(question, &[(Choice::PutBack, true), (Choice::Tagged, false)])? {
+        true => Ok(vec![Act::PutBack]),
+        false => park::park(view, None, replies),
     }
 }
 

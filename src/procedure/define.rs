@@ -2,10 +2,10 @@
 
 use crate::{
     catalogue::{Counting, Gender, Sketch, SketchedLock, SketchedSeal},
-    face::{Corner, Face},
+    face::Corner,
 };
 
-use super::{Choice, DefineQuestion, Kind, Replies, Stop, Typed};
+use super::{Choice, DefineQuestion, Kind, Replies, Stop, Typed, setup::FACES};
 
 /// The most rows of a grid that is drawn while it is typed.
 const ROWS_MOST: usize = 40;
@@ -25,30 +25,26 @@ fn outline(sketch: &mut Sketch, replies: &mut Replies<'_>) -> Result<(), Stop> {
     sketch.part = replies.text(DefineQuestion::Part, Kind::Part)?.words();
     sketch.rows = count(replies.text(DefineQuestion::Rows, Kind::Number)?, ROWS_MOST)?;
     sketch.columns = count(replies.text(DefineQuestion::Columns, Kind::Number)?, COLUMNS_MOST)?;
-    sketch.face = match replies.choice(DefineQuestion::Face, &[Choice::WireFace, Choice::MatingFace])? {
-        Choice::MatingFace => Face::Mating,
-        _ => Face::Wire,
-    };
+    sketch.face = replies.one_of(DefineQuestion::Face, &FACES)?;
     sketch.feature = named(replies.text(DefineQuestion::Feature, Kind::Mark)?);
     Ok(())
 }
 
 /// Where the numbers start and how they go on.
 fn numbers(sketch: &mut Sketch, replies: &mut Replies<'_>) -> Result<(), Stop> {
-    let corners =
-        [Choice::FirstTopLeft, Choice::FirstTopRight, Choice::FirstBottomLeft, Choice::FirstBottomRight];
-    sketch.start = match replies.choice(DefineQuestion::FirstAt, &corners)? {
-        Choice::FirstTopRight => Corner::TopRight,
-        Choice::FirstBottomLeft => Corner::BottomLeft,
-        Choice::FirstBottomRight => Corner::BottomRight,
-        _ => Corner::TopLeft,
-    };
-    let ways = [Choice::CountRows, Choice::CountColumns, Choice::CountRound];
-    sketch.counting = match replies.choice(DefineQuestion::Counting, &ways)? {
-        Choice::CountColumns => Counting::Columns,
-        Choice::CountRound => Counting::Round,
-        _ => Counting::Rows,
-    };
+    let corners = [
+        (Choice::FirstTopLeft, Corner::TopLeft),
+        (Choice::FirstTopRight, Corner::TopRight),
+        (Choice::FirstBottomLeft, Corner::BottomLeft),
+        (Choice::FirstBottomRight, Corner::BottomRight),
+    ];
+    sketch.start = replies.one_of(DefineQuestion::FirstAt, &corners)?;
+    let ways = [
+        (Choice::CountRows, Counting::Rows),
+        (Choice::CountColumns, Counting::Columns),
+        (Choice::CountRound, Counting::Round),
+    ];
+    sketch.counting = replies.one_of(DefineQuestion::Counting, &ways)?;
     sketch.first = replies.text(DefineQuestion::First, Kind::Mark)?.words();
     let (letters, number) = sketch.first_parts();
     if letters.chars().count() == 1 && !number.is_empty() && sketch.counting != Counting::Round {
@@ -59,22 +55,20 @@ fn numbers(sketch: &mut Sketch, replies: &mut Replies<'_>) -> Result<(), Stop> {
 
 /// Terminals, seals, lock, and what its cavities came with.
 fn inside(sketch: &mut Sketch, replies: &mut Replies<'_>) -> Result<(), Stop> {
-    sketch.gender = match replies.choice(DefineQuestion::Gender, &[Choice::Pins, Choice::Sockets])? {
-        Choice::Pins => Gender::Male,
-        _ => Gender::Female,
-    };
-    let seals = [Choice::SealEach, Choice::SealMat, Choice::SealNone];
-    sketch.seal = match replies.choice(DefineQuestion::Sealing, &seals)? {
-        Choice::SealEach => SketchedSeal::Individual,
-        Choice::SealMat => SketchedSeal::Mat,
-        _ => SketchedSeal::Unsealed,
-    };
-    let locks = [Choice::LockNone, Choice::LockComesOut, Choice::LockStays];
-    sketch.lock = match replies.choice(DefineQuestion::Lock, &locks)? {
-        Choice::LockComesOut => SketchedLock::Out,
-        Choice::LockStays => SketchedLock::PreSet,
-        _ => SketchedLock::None,
-    };
+    let genders = [(Choice::Pins, Gender::Male), (Choice::Sockets, Gender::Female)];
+    sketch.gender = replies.one_of(DefineQuestion::Gender, &genders)?;
+    let seals = [
+        (Choice::SealEach, SketchedSeal::Individual),
+        (Choice::SealMat, SketchedSeal::Mat),
+        (Choice::SealNone, SketchedSeal::Unsealed),
+    ];
+    sketch.seal = replies.one_of(DefineQuestion::Sealing, &seals)?;
+    let locks = [
+        (Choice::LockNone, SketchedLock::None),
+        (Choice::LockComesOut, SketchedLock::Out),
+        (Choice::LockStays, SketchedLock::PreSet),
+    ];
+    sketch.lock = replies.one_of(DefineQuestion::Lock, &locks)?;
     sketch.plugged = list(replies.text(DefineQuestion::Plugged, Kind::Values)?);
     sketch.blocked = list(replies.text(DefineQuestion::Blocked, Kind::Values)?);
     let size = replies.text(DefineQuestion::CavitySize, Kind::Words)?;

@@ -18,14 +18,10 @@ pub(super) fn send(view: &JobView<'_>, replies: &mut Replies<'_>) -> Asked {
     let needed_by = replies.text(DeskQuestion::NeededBy, Kind::Day)?.unless_dash();
     let needed_by = needed_by.map(Typed::day).transpose()?;
     // Without a day nothing can be needed by it.
-    let by_the_day = needed_by.as_ref().map(|_| Choice::ByTheDay);
-    let offered: Vec<Choice> =
-        [Choice::MachineStopped].into_iter().chain(by_the_day).chain([Choice::WhenConvenient]).collect();
-    let urgency = match replies.choice(DeskQuestion::Urgency, &offered)? {
-        Choice::MachineStopped => "the machine stands still",
-        Choice::ByTheDay => "needed by that day",
-        _ => "when convenient",
-    };
+    let mut offered = vec![(Choice::MachineStopped, "the machine stands still")];
+    offered.extend(needed_by.as_ref().map(|_| (Choice::ByTheDay, "needed by that day")));
+    offered.push((Choice::WhenConvenient, "when convenient"));
+    let urgency = replies.one_of(DeskQuestion::Urgency, &offered)?;
     Ok(Done::Send(RequestHead {
         asked_by,
         bench: bench.map(Typed::words),
@@ -42,13 +38,13 @@ pub(super) fn arrived(view: &JobView<'_>, replies: &mut Replies<'_>) -> Acts {
     let count = number(replies.text(DeskQuestion::ArrivedCount(line), Kind::Number)?)?;
     let act = |verdict, part| Act::Arrived { line, count, part, verdict };
     replies.unless_barred(view, || act(ArrivedVerdict::AsAsked, None))?;
-    let offered = [Choice::AsAsked, Choice::WrongPart, Choice::CameDamaged, Choice::Substitute];
-    let verdict = match replies.choice(DeskQuestion::ArrivedWhat(line), &offered)? {
-        Choice::AsAsked => ArrivedVerdict::AsAsked,
-        Choice::CameDamaged => ArrivedVerdict::Damaged,
-        Choice::WrongPart => ArrivedVerdict::WrongPart,
-        _ => ArrivedVerdict::Substitute,
-    };
+    let offered = [
+        (Choice::AsAsked, ArrivedVerdict::AsAsked),
+        (Choice::WrongPart, ArrivedVerdict::WrongPart),
+        (Choice::CameDamaged, ArrivedVerdict::Damaged),
+        (Choice::Substitute, ArrivedVerdict::Substitute),
+    ];
+    let verdict = replies.one_of(DeskQuestion::ArrivedWhat(line), &offered)?;
     let part = match verdict {
         ArrivedVerdict::AsAsked | ArrivedVerdict::Damaged => None,
         ArrivedVerdict::WrongPart | ArrivedVerdict::Substitute => {

@@ -23,15 +23,17 @@ const NONE_HERE: &str = "none of them on this machine";
 
 /// The question of a gate, as far as it is answered.
 pub(super) fn gate(view: &JobView<'_>, gate: GateKind, replies: &mut Replies<'_>) -> Acts {
-    let first = if gate.can_be_absent() { Choice::Absent } else { Choice::OffMachine };
-    let offered = [first, Choice::Released, Choice::Stop, Choice::DontKnow];
-    let answer = match replies.choice(GateQuestion { gate, field: GateField::Answer }, &offered)? {
-        Choice::Absent => GateAnswer::Absent,
-        Choice::Released => GateAnswer::Released,
-        Choice::OffMachine => GateAnswer::OffMachine,
-        Choice::DontKnow => GateAnswer::DontKnow,
-        _ => GateAnswer::Stop,
+    let first = match gate.can_be_absent() {
+        true => (Choice::Absent, GateAnswer::Absent),
+        false => (Choice::OffMachine, GateAnswer::OffMachine),
     };
+    let offered = [
+        first,
+        (Choice::Released, GateAnswer::Released),
+        (Choice::Stop, GateAnswer::Stop),
+        (Choice::DontKnow, GateAnswer::DontKnow),
+    ];
+    let answer = replies.one_of(GateQuestion { gate, field: GateField::Answer }, &offered)?;
     let asking = Asking { view, gate, answer };
     let act = match answer {
         GateAnswer::Stop | GateAnswer::DontKnow => asking.act(Said::default(), None, Vec::new()),

@@ -123,7 +123,8 @@ fn not_startable(view: &JobView<'_>, replies: &mut Replies<'_>) -> Asked {
     offered.extend((flag.code == Code::BlockedUnderWire).then_some(Choice::MapOne));
     match replies.choice(HaltQuestion::NotStartable(flag.code), &offered)? {
         Choice::MapOne => Ok(Done::Acts(map::by_hand(view, replies)?)),
-        _ => desk::send(view, replies),
+        Choice::Send => desk::send(view, replies),
+        _ => Err(replies::not_offered()),
     }
 }
 

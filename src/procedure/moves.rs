@@ -8,7 +8,8 @@ use crate::{
 };
 
 use super::{
-    Acts, Choice, JobView, Kind, MoveQuestion, Replies, Stop, Warning, consequence, decide, repair, warned,
+    Acts, Choice, JobView, Kind, MoveQuestion, Replies, Stop, Warning, consequence, decide, repair,
+    replies::not_offered, warned,
 };
 
 /// The next question about a lead, wherever it is.
@@ -60,10 +61,10 @@ fn take_out(view: &JobView<'_>, lead: &Lead, at: &Address, replies: &mut Replies
         replies.unless_barred(view, || taken_out(at, colour.clone(), true, with_seal))?;
     }
     let question = MoveQuestion::Extract { at: at.clone(), lead: lead.id.clone(), has_seal };
-    let out = replies.choice(warned(question, first), &[Choice::Out, Choice::NotSo])?;
-    let (freely, seal) = match out {
-        Choice::NotSo => how_it_came(at, with_seal, replies)?,
-        _ => (true, with_seal),
+    let as_shown = replies.one_of(warned(question, first), &[(Choice::Out, true), (Choice::NotSo, false)])?;
+    let (freely, seal) = match as_shown {
+        true => (true, with_seal),
+        false => how_it_came(at, with_seal, replies)?,
     };
     Ok(vec![taken_out(at, colour, freely, seal)])
 }
@@ -74,17 +75,16 @@ pub(super) fn how_it_came(
     with_seal: Seal,
     replies: &mut Replies<'_>,
 ) -> Result<(bool, Seal), Stop> {
-    let how = replies.choice(MoveQuestion::HowItCame(at.clone()), &[Choice::Freely, Choice::Forced])?;
+    let how = [(Choice::Freely, true), (Choice::Forced, false)];
+    let freely = replies.one_of(MoveQuestion::HowItCame(at.clone()), &how)?;
     let seal = match with_seal {
         Seal::None => Seal::None,
         Seal::On | Seal::Renewed | Seal::Missing | Seal::Unknown => {
-            match replies.choice(MoveQuestion::SealCame(at.clone()), &[Choice::SealWith, Choice::Missing])? {
-                Choice::Missing => Seal::Missing,
-                _ => Seal::On,
-            }
+            let came = [(Choice::SealWith, Seal::On), (Choice::Missing, Seal::Missing)];
+            replies.one_of(MoveQuestion::SealCame(at.clone()), &came)?
         }
     };
-    Ok((how == Choice::Freely, seal))
+    Ok((freely, seal))
 }
 
 fn taken_out(from: &Address, colour: Option<Colour>, freely: bool, seal: Seal) -> Act {
@@ -117,8 +117,8 @@ fn insert(view: &JobView<'_>, lead: &Lead, replies: &mut Replies<'_>) -> Acts {
     let into = view.cavity(JobSide::New, label)?;
     replies.unless_barred(view, || put(into.clone(), true))?;
     let question = MoveQuestion::Clicked { into: into.clone(), lead: Some(lead.id.clone()) };
-    let clicked = replies.choice(question, &[Choice::Clicked, Choice::NoClick])?;
-    Ok(vec![put(into, clicked == Choice::Clicked)])
+    let clicked = replies.one_of(question, &[(Choice::Clicked, true), (Choice::NoClick, false)])?;
+    Ok(vec![put(into, clicked)])
 }
 
 /// A lead that sits in a new hole: tugged, or taken out again.
@@ -128,7 +128,7 @@ fn in_new(view: &JobView<'_>, lead: &Lead, at: &Address, replies: &mut Replies<'
     let choice = match lead.seat {
         Seat::Clicked => {
             let question = MoveQuestion::TugHeld { at: at.clone(), lead: id };
-            let held = replies.choice(question, &[Choice::Held, Choice::NotHeld])? == Choice::Held;
+            let held = replies.one_of(question, &[(Choice::Held, true), (Choice::NotHeld, false)])?;
             return Ok(vec![Act::Tug { at, held }]);
         }
         Seat::NoClick if !is_wrong_hole => {
@@ -143,9 +143,10 @@ fn in_new(view: &JobView<'_>, lead: &Lead, at: &Address, replies: &mut Replies<'
     match choice {
         Choice::PushedAgain => Ok(vec![Act::Insert { into: at, click: true, again: true, anyway: None }]),
         Choice::Out => Ok(vec![taken_out(&at, None, true, lead.seal)]),
-        _ => {
+        Choice::NotSo => {
             let (freely, seal) = how_it_came(&at, lead.seal, replies)?;
             Ok(vec![taken_out(&at, None, freely, seal)])
         }
+        _ => Err(not_offered()),
     }
 }

@@ -6,7 +6,7 @@ use crate::{
     record::{Address, CavityContent},
 };
 
-use super::{Acts, Choice, JobView, Kind, PlugQuestion, Replies};
+use super::{Acts, Choice, JobView, Kind, PlugQuestion, Replies, replies::not_offered};
 
 /// A plug of the old housing on its way.
 pub(super) fn plug(view: &JobView<'_>, from: &Address, replies: &mut Replies<'_>) -> Acts {
@@ -59,7 +59,8 @@ pub(super) fn plug_in_hand(view: &JobView<'_>, replies: &mut Replies<'_>) -> Act
         Choice::ReturnIt => Act::ReturnPlug,
         Choice::LoseIt => Act::LosePlug,
         Choice::PutBack => Act::PutBack,
-        _ => return plug_into(view, None, PlugSource::Hand, replies),
+        Choice::InPlace => return plug_into(view, None, PlugSource::Hand, replies),
+        _ => return Err(not_offered()),
     };
     Ok(vec![act])
 }
@@ -76,14 +77,9 @@ pub(super) fn fit_plug(view: &JobView<'_>, at: &Address, replies: &mut Replies<'
     let fit =
         |source| Act::FitPlug { into: into.clone(), source, part: None, spare: spare.clone(), anyway: None };
     replies.unless_barred(view, || fit(PlugSource::Stock))?;
-    let offered = match is_in_tray {
-        true => vec![Choice::FromStock, Choice::FromTray],
-        false => vec![Choice::FromStock],
-    };
-    let source = match replies.choice(PlugQuestion::NewIn(into.clone()), &offered)? {
-        Choice::FromTray => PlugSource::Tray,
-        _ => PlugSource::Stock,
-    };
+    let mut offered = vec![(Choice::FromStock, PlugSource::Stock)];
+    offered.extend(is_in_tray.then_some((Choice::FromTray, PlugSource::Tray)));
+    let source = replies.one_of(PlugQuestion::NewIn(into.clone()), &offered)?;
     Ok(vec![fit(source)])
 }
 

@@ -5,7 +5,9 @@ use crate::{
     record::{Address, CavityContent, SpareSeen},
 };
 
-use super::{Acts, Choice, JobView, Kind, RecordQuestion, Replies, Stop, wire_line::parse_wires};
+use super::{
+    Acts, Choice, JobView, Kind, RecordQuestion, Replies, Stop, replies::not_offered, wire_line::parse_wires,
+};
 
 /// What a cavity holds, or that the record is finished.
 pub(super) fn record(view: &JobView<'_>, at: Option<&Address>, replies: &mut Replies<'_>) -> Acts {
@@ -56,7 +58,8 @@ pub(super) fn content(
         Choice::Bridge => {
             Ok(CavityContent::Bridge(replies.text(RecordQuestion::Bridge(at), Kind::Words)?.words()))
         }
-        _ => last.ok_or_else(|| Stop::wrong("Nothing was recorded yet.")),
+        Choice::Repeat => last.ok_or_else(|| Stop::wrong("Nothing was recorded yet.")),
+        _ => Err(not_offered()),
     }
 }
 

@@ -7,7 +7,7 @@ use crate::{
 
 use super::{
     Acts, Choice, JobView, Kind, RepairQuestion, Replies, Stop, Typed, Warning, crimp, decide, desk,
-    lead_order, park, splice,
+    lead_order, park, replies::not_offered, splice,
 };
 
 /// The leads that are parked, and their tags.
@@ -18,9 +18,9 @@ pub fn parked_leads<'a>(view: &JobView<'a>) -> Vec<(&'a Lead, &'a Tag)> {
 
 /// Every move that is left waits for a part: what for, and what may come.
 pub(super) fn waiting(view: &JobView<'_>, replies: &mut Replies<'_>) -> Acts {
-    match replies.choice(RepairQuestion::Waiting, &[Choice::TakeUp, Choice::PartArrived])? {
-        Choice::PartArrived => desk::arrived(view, replies),
-        _ => {
+    match replies.one_of(RepairQuestion::Waiting, &[(Choice::TakeUp, false), (Choice::PartArrived, true)])? {
+        true => desk::arrived(view, replies),
+        false => {
             let tag = match parked_leads(view).as_slice() {
                 [(_, tag)] => (*tag).clone(),
                 _ => replies.text(RepairQuestion::TakeUpTag, Kind::Tag)?.parse_or_wrong()?,
@@ -41,7 +41,7 @@ pub(super) fn repair(view: &JobView<'_>, lead: &Lead, kind: RepairKind, replies:
         Choice::Tagged => park::park(view, Some(kind), replies),
         Choice::Answer => decide::inspect(view, lead, replies),
         Choice::OrderLead => lead_order::order(view, lead, replies),
-        _ if lead.planned != Some(kind) => Ok(vec![Act::Planned {
+        Choice::RepairDone if lead.planned != Some(kind) => Ok(vec![Act::Planned {
             lead: lead.id.clone(),
             how: kind,
             reason: "found in the hand".to_owned(),
@@ -49,7 +49,8 @@ pub(super) fn repair(view: &JobView<'_>, lead: &Lead, kind: RepairKind, replies:
             order: None,
             with: None,
         }]),
-        _ => done(view, lead, kind, replies),
+        Choice::RepairDone => done(view, lead, kind, replies),
+        _ => Err(not_offered()),
     }
 }
 

@@ -43,15 +43,28 @@ impl<'a> Replies<'a> {
     pub fn choice(&mut self, prompt: impl Into<Prompt>, offered: &[Choice]) -> Result<Choice, Stop> {
         match self.left.next() {
             Some(Reply::Choice(choice)) if offered.contains(choice) => Ok(*choice),
-            Some(Reply::Choice(_)) => Err(Stop::wrong("That is not an answer here.")),
+            Some(Reply::Choice(_)) => Err(not_offered()),
             Some(Reply::Text(_)) => Err(Stop::wrong("Here one of the answers is chosen.")),
             None => Err(Stop::ask(prompt.into(), Takes::Choices(offered.to_vec()))),
         }
     }
 
+    /// What the chosen answer stands for. Each answer is offered with its meaning, so that none can be taken
+    /// for another.
+    pub fn one_of<T: Clone>(
+        &mut self,
+        prompt: impl Into<Prompt>,
+        offered: &[(Choice, T)],
+    ) -> Result<T, Stop> {
+        let choices: Vec<Choice> = offered.iter().map(|(choice, _)| *choice).collect();
+        let chosen = self.choice(prompt, &choices)?;
+        let meant = offered.iter().find(|(choice, _)| *choice == chosen).map(|(_, meant)| meant.clone());
+        meant.ok_or_else(not_offered)
+    }
+
     /// Yes or no.
     pub fn yes(&mut self, prompt: impl Into<Prompt>) -> Result<bool, Stop> {
-        Ok(self.choice(prompt, &[Choice::Yes, Choice::No])? == Choice::Yes)
+        self.one_of(prompt, &[(Choice::Yes, true), (Choice::No, false)])
     }
 
     /// What is said before the next question; it is looked for only where that is asked now.
@@ -63,6 +76,11 @@ impl<'a> Replies<'a> {
     pub fn unless_barred(&self, view: &JobView<'_>, act: impl FnOnce() -> Act) -> Result<(), Stop> {
         if self.is_empty() { view.allows(act()) } else { Ok(()) }
     }
+}
+
+/// An answer that a dialogue offers and does not take: it is refused, never taken for another.
+pub(super) fn not_offered() -> Stop {
+    Stop::wrong("That is not an answer here.")
 }
 
 #[cfg(test)]
@@ -90,11 +108,27 @@ mod tests {
     }
 
     #[test]
+    fn an_answer_is_what_it_was_offered_as() {
+        let offered = [(Choice::Held, "held"), (Choice::Redo, "redo"), (Choice::Broken, "broken")];
+        for (choice, meant) in offered {
+            let given = [Reply::Choice(choice)];
+            assert_eq!(Replies::of(&given).one_of(WHICH, &offered).unwrap(), meant);
+        }
+        match Replies::of(&[]).one_of(WHICH, &offered) {
+            Err(Stop::Ask(ask)) => {
+                assert_eq!(ask.takes, Takes::Choices(vec![Choice::Held, Choice::Redo, Choice::Broken]));
+            }
+            other => panic!("{other:?}"),
+        }
+    }
+
+    #[test]
     fn an_answer_that_was_not_offered_and_one_of_the_other_sort_are_wrong() {
         let chosen = [Reply::Choice(Choice::Broken)];
         let typed = [Reply::Text("y".to_owned())];
         let wrong = |asked: Result<bool, Stop>| matches!(asked, Err(Stop::Wrong(_)));
         assert!(wrong(Replies::of(&chosen).yes(WHICH)));
+        assert!(wrong(Replies::of(&chosen).one_of(WHICH, &[(Choice::Held, true), (Choice::Redo, false)])));
         assert!(wrong(Replies::of(&typed).yes(WHICH)));
         assert!(wrong(Replies::of(&chosen).text(WHICH, Kind::Words).map(|_| true)));
     }

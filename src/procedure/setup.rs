@@ -38,15 +38,15 @@ pub fn up_side<'a>(view: &JobView<'a>, name: &HousingName, choice: Choice) -> Op
     SIDES.iter().find(|(side, _)| *side == choice).map(|(_, side)| UpSide::Drawn(*side))
 }
 
+/// Which face is towards the eye.
+pub(super) const FACES: [(Choice, Face); 2] =
+    [(Choice::WireFace, Face::Wire), (Choice::MatingFace, Face::Mating)];
+
 /// Which face is towards the eye and which side is up.
 pub(super) fn point_of_view(view: &JobView<'_>, name: &HousingName, replies: &mut Replies<'_>) -> Acts {
     let housing =
         view.housing(name).ok_or_else(|| Stop::Wrong(format!("There is no housing {name}.")))?.housing();
-    let offered = [Choice::WireFace, Choice::MatingFace];
-    let face = match replies.choice(SetupQuestion::Face(name.clone()), &offered)? {
-        Choice::MatingFace => Face::Mating,
-        _ => Face::Wire,
-    };
+    let face = replies.one_of(SetupQuestion::Face(name.clone()), &FACES)?;
     let features = housing.features.iter().zip(FEATURES).map(|(_, choice)| choice);
     let free = SIDES.iter().filter(|(_, side)| housing.feature_on(*side).is_none());
     let offered: Vec<Choice> = features.chain(free.map(|(choice, _)| *choice)).collect();
@@ -64,14 +64,16 @@ pub(super) fn point_of_view(view: &JobView<'_>, name: &HousingName, replies: &mu
 /// A question with the mating half in the hand.
 pub(super) fn compare(question: Comparison, replies: &mut Replies<'_>) -> Acts {
     let agrees = agrees(question);
-    let offered = [agrees, Choice::Differs, Choice::DontKnow, Choice::NotHere];
-    let answer = match replies.choice(SetupQuestion::Compare(question), &offered)? {
-        Choice::NotHere => return Ok(vec![Act::MatingHalf { verdict: MatingVerdict::NotHere }]),
-        Choice::Differs => Fit::Differs,
-        Choice::DontKnow => Fit::DontKnow,
-        _ => Fit::Fits,
-    };
-    Ok(vec![Act::Compared { question, answer, mating_half: true }])
+    let offered = [
+        (agrees, Some(Fit::Fits)),
+        (Choice::Differs, Some(Fit::Differs)),
+        (Choice::DontKnow, Some(Fit::DontKnow)),
+        (Choice::NotHere, None),
+    ];
+    Ok(vec![match replies.one_of(SetupQuestion::Compare(question), &offered)? {
+        Some(answer) => Act::Compared { question, answer, mating_half: true },
+        None => Act::MatingHalf { verdict: MatingVerdict::NotHere },
+    }])
 }
 
 /// Each question has a key of its own: one key held answers one of them.
@@ -91,11 +93,8 @@ pub fn differences_at<'a>(view: &JobView<'a>, at: &Address) -> Vec<&'a Differenc
 
 /// The differences at one cavity, decided together.
 pub(super) fn decide(view: &JobView<'_>, at: &Address, replies: &mut Replies<'_>) -> Acts {
-    let offered = [Choice::FoundWins, Choice::ShouldWins];
-    let wins = match replies.choice(SetupQuestion::Decide(at.clone()), &offered)? {
-        Choice::ShouldWins => RecordSide::Should,
-        _ => RecordSide::Found,
-    };
+    let offered = [(Choice::FoundWins, RecordSide::Found), (Choice::ShouldWins, RecordSide::Should)];
+    let wins = replies.one_of(SetupQuestion::Decide(at.clone()), &offered)?;
     let reason = replies.text(SetupQuestion::DecideWhy(at.clone()), Kind::Words)?.words();
     let mut acts = vec![Act::Decided { at: at.clone(), wins, reason }];
     let lead = ItemId::At(at.clone());
@@ -130,7 +129,7 @@ pub(super) fn look_at(view: &JobView<'_>, cavities: &[Address], replies: &mut Re
         found: Vec::new(),
     };
     let question = SetupQuestion::LookBeside(cavities.to_vec());
-    if replies.choice(question, &[Choice::Sound, Choice::NotSo])? == Choice::Sound {
+    if replies.one_of(question, &[(Choice::Sound, true), (Choice::NotSo, false)])? {
         return Ok(vec![looked(labels.into_iter().cloned().collect(), true)]);
     }
     let typed = replies.text(SetupQuestion::NotSound(cavities.to_vec()), Kind::Values)?;

@@ -61,16 +61,12 @@ impl Splicing<'_> {
             true => Some(replies.text(self.ask(SpliceStep::Untwisted), Kind::Length)?.parse_or_wrong()?),
             false => None,
         };
-        let seal_behind = is_sealed(self.view, self.lead).then_some(Choice::SealBehind);
-        let offered: Vec<Choice> = [Choice::Sound, Choice::No].into_iter().chain(seal_behind).collect();
+        // Whether it is sound, and whether the seal ended up behind it.
+        let mut offered = vec![(Choice::Sound, (true, false)), (Choice::No, (false, false))];
+        offered.extend(is_sealed(self.view, self.lead).then_some((Choice::SealBehind, (true, true))));
         let is_joined = untwisted.is_some();
-        let sound = replies.choice(self.ask(SpliceStep::Sound { is_joined }), &offered)?;
-        Ok(Splice {
-            sound: sound != Choice::No,
-            seal_behind: sound == Choice::SealBehind,
-            untwisted,
-            ..marked
-        })
+        let (sound, seal_behind) = replies.one_of(self.ask(SpliceStep::Sound { is_joined }), &offered)?;
+        Ok(Splice { sound, seal_behind, untwisted, ..marked })
     }
 
     /// Where the joint is, before anything is cut.

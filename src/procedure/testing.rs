@@ -23,11 +23,13 @@ pub(super) fn test(test: TestKind, replies: &mut Replies<'_>) -> Acts {
     // No connection is a failure where one is asked for.
     let is_open = matches!(test, TestKind::Continuity | TestKind::Drop) && !is_number;
     let passed = match is_open {
-        true => replies.choice(ask(TestField::NoConnection), &[Choice::Failed])?,
-        false => replies.choice(ask(TestField::Passed), &[Choice::Passed, Choice::Failed])?,
+        true => replies.one_of(ask(TestField::NoConnection), &[(Choice::Failed, false)])?,
+        false => {
+            replies.one_of(ask(TestField::Passed), &[(Choice::Passed, true), (Choice::Failed, false)])?
+        }
     };
     let (limit, source) = limit.unzip();
-    let (value, passed) = (value.words(), passed == Choice::Passed);
+    let value = value.words();
     Ok(vec![Act::Measure { circuit: None, test, value, limit, source, passed }])
 }
 
