@@ -3,13 +3,15 @@
 mod address;
 mod compare;
 mod content;
+mod difference;
 mod lookalike;
 mod shift;
 
 pub use address::{Address, AddressProblem, HousingName};
-pub use compare::{Aspect, Difference, DifferenceKind, compare, drawn_wires};
+pub use compare::{compare, drawn_wires};
 pub use content::{CavityContent, InsulationClass, Known, LeadSeen, Seal, SpareSeen, Wire, WireKind};
 
+pub use difference::{Aspect, Difference, DifferenceKind};
 pub use lookalike::{LookAlike, look_alikes};
 pub use shift::join_shifts;
 
