@@ -78,7 +78,32 @@ impl Task {
             Self::Gate { gate: GateKind::Battery | GateKind::StoredEnergy } => Some(Occasion::Battery),
             Self::Unlock { .. } | Self::TakePlug { .. } => Some(Occasion::ReleaseTools),
             Self::Test { .. } => Some(Occasion::LiveChecks),
-            _ => None,
+            Self::Record { .. }
+            | Self::View { .. }
+            | Self::Anchor { .. }
+            | Self::Compare { .. }
+            | Self::Decide { .. }
+            | Self::Photo
+            | Self::Cause
+            | Self::ConfirmMap
+            | Self::LookAt { .. }
+            | Self::Tag { .. }
+            | Self::AssuranceOff { .. }
+            | Self::SmallPartOff { .. }
+            | Self::MoveWire { .. }
+            | Self::MovePlug { .. }
+            | Self::FitPlug { .. }
+            | Self::MoveOther { .. }
+            | Self::Repair { .. }
+            | Self::SmallPartOn { .. }
+            | Self::Look { .. }
+            | Self::LookMatingHalf
+            | Self::CountRow { .. }
+            | Self::ReRead { .. }
+            | Self::Lock { .. }
+            | Self::Mate
+            | Self::AssuranceOn { .. }
+            | Self::Sign => None,
         }
     }
 }

@@ -35,7 +35,7 @@ pub fn lay_out(state: &State, book: &ToolBook, today: &str) -> Vec<LayOut> {
     for lock in state.housings.all.iter().filter_map(|h| h.housing().lock.as_ref()) {
         let way = match lock.open_state {
             LockState::Out => "to draw it out",
-            _ => "to set it to pre-set",
+            LockState::PreSet | LockState::FullSet | LockState::Broken => "to set it to pre-set",
         };
         let face = face_words(lock.released_from);
         add(format!("a blunt pick for the {}, {face}", lock.kind), way);

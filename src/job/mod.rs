@@ -32,6 +32,7 @@ mod repairs;
 mod reread;
 mod row_shift;
 mod rows;
+mod satisfied;
 mod seen;
 mod signs;
 mod soundness;
@@ -72,6 +73,7 @@ pub use repairs::{
     SamplePull, Splice, TwistAsked, Wall,
 };
 pub use reread::{draw, mix};
+pub use satisfied::is_satisfied;
 pub use seen::{
     Accepted, AnchorSeen, Arrival, Decision, Deviation, GateSeen, LookSeen, ReReadSeen, RequestSeen,
     ResumeNeed, TestSeen,
@@ -82,7 +84,7 @@ pub use state::{
     World,
 };
 pub use step::{Status, Step, Task};
-pub use steps::{is_satisfied, lead_of_step};
+pub use steps::lead_of_step;
 pub use target::{Destination, Expected, Target};
 pub use term::{
     About, Anyway, ArrivedVerdict, EnergyKind, Fit, Flip, GateAnswer, GateKind, Inspected, JobSide,

@@ -168,7 +168,30 @@ impl Task {
             | Self::AssuranceOn { .. }
             | Self::Sign => true,
             Self::Test { test } => matches!(test, TestKind::Drop | TestKind::Function),
-            _ => false,
+            Self::Record { .. }
+            | Self::Gate { .. }
+            | Self::View { .. }
+            | Self::Anchor { .. }
+            | Self::Decide { .. }
+            | Self::Photo
+            | Self::Cause
+            | Self::ConfirmMap
+            | Self::LookAt { .. }
+            | Self::Tag { .. }
+            | Self::AssuranceOff { .. }
+            | Self::Unlock { .. }
+            | Self::SmallPartOff { .. }
+            | Self::TakePlug { .. }
+            | Self::MoveWire { .. }
+            | Self::MovePlug { .. }
+            | Self::FitPlug { .. }
+            | Self::MoveOther { .. }
+            | Self::Repair { .. }
+            | Self::SmallPartOn { .. }
+            | Self::Look { .. }
+            | Self::CountRow { .. }
+            | Self::ReRead { .. }
+            | Self::Lock { .. } => false,
         }
     }
 
@@ -182,7 +205,28 @@ impl Task {
             Self::FitPlug { at } | Self::ReRead { at } => (None, Some(at)),
             Self::TakePlug { at } | Self::Decide { at } => (Some(at), None),
             Self::Record { at } => (at.as_ref(), None),
-            _ => (None, None),
+            Self::Gate { .. }
+            | Self::View { .. }
+            | Self::Anchor { .. }
+            | Self::Compare { .. }
+            | Self::Photo
+            | Self::Cause
+            | Self::ConfirmMap
+            | Self::LookAt { .. }
+            | Self::Tag { .. }
+            | Self::AssuranceOff { .. }
+            | Self::Unlock { .. }
+            | Self::SmallPartOff { .. }
+            | Self::Repair { .. }
+            | Self::SmallPartOn { .. }
+            | Self::Look { .. }
+            | Self::LookMatingHalf
+            | Self::CountRow { .. }
+            | Self::Lock { .. }
+            | Self::Mate
+            | Self::AssuranceOn { .. }
+            | Self::Test { .. }
+            | Self::Sign => (None, None),
         }
     }
 

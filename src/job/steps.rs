@@ -11,7 +11,7 @@ use crate::{
 
 use super::{
     Code, GATES, ItemId, JobSide, Lead, LeadOrigin, MatingVerdict, Place, PlugOrigin, RepairKind, Seat,
-    Status, Step, Task,
+    Status, Step, Task, is_satisfied,
     prefitted::PrefittedWay,
     state::{JobHousing, Occupant, State},
     target::{Destination, Expected, Target},
@@ -62,7 +62,15 @@ impl State {
         let is_unfinished = |lead: &&Lead| match &lead.place {
             Place::Hand => true,
             Place::In(at) => lead.seat != Seat::Held && self.housings.side_of(at) == Some(JobSide::New),
-            _ => false,
+            Place::Parked(_)
+            | Place::Tray
+            | Place::Removed
+            | Place::Joined(_)
+            | Place::NotMade
+            | Place::Scrapped
+            | Place::Lost
+            | Place::Returned
+            | Place::Unseen => false,
         };
         let leads: BTreeSet<&ItemId> = self.items.leads.iter().filter(is_unfinished).map(|l| &l.id).collect();
         let plug =
@@ -275,7 +283,17 @@ impl State {
                 self.housings.side_of(at) == Some(JobSide::Old) && !self.items.left_in_old.contains_key(at)
             }
             Some(Place::Hand | Place::Tray) => true,
-            _ => false,
+            Some(
+                Place::Parked(_)
+                | Place::Removed
+                | Place::Joined(_)
+                | Place::NotMade
+                | Place::Scrapped
+                | Place::Lost
+                | Place::Returned
+                | Place::Unseen,
+            )
+            | None => false,
         }
     }
 
@@ -411,19 +429,6 @@ impl State {
                 // Parked is never accepted without its day.
                 accepted.flag == Code::Parked && accepted.item.as_ref() == Some(&lead.id)
             })
-    }
-}
-
-/// Whether a cavity of the new side holds what it is to hold.
-pub fn is_satisfied(expected: &Expected, occupant: Option<&Occupant<'_>>, has_plug: bool) -> bool {
-    match (expected, occupant) {
-        (Expected::Leads(leads), Some(Occupant::Lead(lead))) => leads.contains(&lead.id),
-        (Expected::Plug(_), Some(Occupant::Plug(_))) => true,
-        // A plug behind a spare terminal fills a hole as well as a plug alone.
-        (Expected::Plug(_) | Expected::SpareAndPlug, Some(Occupant::Other(_))) => has_plug,
-        (Expected::Other(id), Some(Occupant::Other(other))) => other.id == *id,
-        (Expected::Nothing | Expected::Blocked | Expected::Delivered, None) => true,
-        _ => false,
     }
 }
 

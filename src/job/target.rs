@@ -273,7 +273,10 @@ impl State {
             Some(CavityContent::Spare(_)) => self.other_for(at, to, OtherKind::Spare),
             Some(CavityContent::Bridge(what)) => self.other_for(at, to, OtherKind::Bridge(what.clone())),
             // An open cavity of an unsealed housing is open because its wire is elsewhere or gone.
-            _ => Content::Unused,
+            Some(
+                CavityContent::Open | CavityContent::Wired(_) | CavityContent::Empty | CavityContent::Blocked,
+            )
+            | None => Content::Unused,
         }
     }
 

@@ -172,7 +172,60 @@ impl State {
             Act::Arrived { line, verdict: ArrivedVerdict::Substitute, .. } => Some(format!(
                 "Line {line} goes on waiting until a named person accepts the substitute (! a)."
             )),
-            _ => None,
+            // All is well, or there is nothing to agree with.
+            Act::Ticket { .. }
+            | Act::Housed { .. }
+            | Act::Rules { .. }
+            | Act::Recorded { .. }
+            | Act::RecordFinished { .. }
+            | Act::RecordCorrected { .. }
+            | Act::RecordFlipped { .. }
+            | Act::Decided { .. }
+            | Act::Compared { .. }
+            | Act::Mapped { .. }
+            | Act::MapConfirmed { .. }
+            | Act::Cause { .. }
+            | Act::Photo { .. }
+            | Act::Gate { .. }
+            | Act::View { .. }
+            | Act::Lock { .. }
+            | Act::Assurance { .. }
+            | Act::SmallPart { .. }
+            | Act::MatingHalf { .. }
+            | Act::Tagged { .. }
+            | Act::Extract { .. }
+            | Act::CutFree { .. }
+            | Act::Loose { .. }
+            | Act::Inspect { .. }
+            | Act::Insert { .. }
+            | Act::Tug { .. }
+            | Act::PutBack
+            | Act::Park { .. }
+            | Act::TakeUp { .. }
+            | Act::TakePlug { .. }
+            | Act::FitPlug { .. }
+            | Act::LosePlug
+            | Act::ScrapPlug { .. }
+            | Act::ReturnPlug
+            | Act::LeftInOld { .. }
+            | Act::MoveOther { .. }
+            | Act::Behind { .. }
+            | Act::Planned { .. }
+            | Act::Repair { .. }
+            | Act::Removed { .. }
+            | Act::Seen { .. }
+            | Act::WrongKey
+            | Act::LookedOver { .. }
+            | Act::Measure { .. }
+            | Act::Requested { .. }
+            | Act::Arrived { .. }
+            | Act::Accept { .. }
+            | Act::Note { .. }
+            | Act::HandOver { .. }
+            | Act::Resume { .. }
+            | Act::Mate { .. }
+            | Act::Sign { .. }
+            | Act::Stop { .. } => None,
         }
     }
 }

@@ -137,19 +137,9 @@ impl State {
 
     fn note_deviation(&mut self, n: usize, act: &Act) {
         let Some(anyway) = act.anyway() else { return };
-        let lead = match act {
-            Act::Extract { from, .. } | Act::CutFree { from, .. } => {
-                self.items.lead_at(from).map(|l| l.id.clone())
-            }
-            Act::Repair { lead, .. } => Some(lead.clone()),
-            Act::Insert { .. } | Act::Inspect { .. } => self.items.lead_in_hand().map(|l| l.id.clone()),
-            _ => None,
-        };
+        let lead = self.lead_passed(act);
         let at = act.address().cloned();
-        let to = match act {
-            Act::MoveOther { to, .. } => Some(to.clone()),
-            _ => None,
-        };
+        let to = if let Act::MoveOther { to, .. } = act { Some(to.clone()) } else { None };
         let noted = anyway.codes.iter().map(|code| Deviation {
             n,
             code: *code,
@@ -159,6 +149,68 @@ impl State {
             anyway: anyway.clone(),
         });
         self.course.deviations.extend(noted.collect::<Vec<_>>());
+    }
+
+    /// The lead that an act against a rule is done to, when it is done to one.
+    fn lead_passed(&self, act: &Act) -> Option<ItemId> {
+        match act {
+            Act::Extract { from, .. } | Act::CutFree { from, .. } => {
+                self.items.lead_at(from).map(|l| l.id.clone())
+            }
+            Act::Repair { lead, .. } => Some(lead.clone()),
+            Act::Insert { .. } | Act::Inspect { .. } => self.items.lead_in_hand().map(|l| l.id.clone()),
+            Act::Ticket { .. }
+            | Act::Housed { .. }
+            | Act::Rules { .. }
+            | Act::Recorded { .. }
+            | Act::RecordFinished { .. }
+            | Act::RecordCorrected { .. }
+            | Act::RecordFlipped { .. }
+            | Act::Decided { .. }
+            | Act::Compared { .. }
+            | Act::Mapped { .. }
+            | Act::MapConfirmed { .. }
+            | Act::Cause { .. }
+            | Act::Photo { .. }
+            | Act::Gate { .. }
+            | Act::View { .. }
+            | Act::Anchor { .. }
+            | Act::Lock { .. }
+            | Act::Assurance { .. }
+            | Act::SmallPart { .. }
+            | Act::MatingHalf { .. }
+            | Act::Tagged { .. }
+            | Act::Loose { .. }
+            | Act::Tug { .. }
+            | Act::PutBack
+            | Act::Park { .. }
+            | Act::TakeUp { .. }
+            | Act::TakePlug { .. }
+            | Act::FitPlug { .. }
+            | Act::LosePlug
+            | Act::ScrapPlug { .. }
+            | Act::ReturnPlug
+            | Act::LeftInOld { .. }
+            | Act::MoveOther { .. }
+            | Act::Behind { .. }
+            | Act::Planned { .. }
+            | Act::Removed { .. }
+            | Act::Seen { .. }
+            | Act::WrongKey
+            | Act::ReRead { .. }
+            | Act::RowCounted { .. }
+            | Act::LookedOver { .. }
+            | Act::Measure { .. }
+            | Act::Requested { .. }
+            | Act::Arrived { .. }
+            | Act::Accept { .. }
+            | Act::Note { .. }
+            | Act::HandOver { .. }
+            | Act::Resume { .. }
+            | Act::Mate { .. }
+            | Act::Sign { .. }
+            | Act::Stop { .. } => None,
+        }
     }
 
     pub(super) fn apply_housed(&mut self, name: &HousingName, side: JobSide, definition: &Definition) {

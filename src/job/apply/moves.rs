@@ -156,7 +156,14 @@ impl State {
         let kind = match self.should_in_old_labels().get(from) {
             Some(CavityContent::Spare(_)) => OtherKind::Spare,
             Some(CavityContent::Bridge(what)) => OtherKind::Bridge(what.clone()),
-            _ => return,
+            Some(
+                CavityContent::Wired(_)
+                | CavityContent::Plugged
+                | CavityContent::Open
+                | CavityContent::Empty
+                | CavityContent::Blocked,
+            )
+            | None => return,
         };
         let with_plug = matches!(self.should_in_old_labels().get(from), Some(CavityContent::Spare(spare)) if spare.plug_behind);
         let (id, place) = (ItemId::At(to.clone()), Place::In(to.clone()));

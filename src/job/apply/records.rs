@@ -206,7 +206,7 @@ impl Housings {
     pub(super) fn default_seal(&self, at: &Address) -> Seal {
         match self.housing(&at.housing).map(|h| &h.housing().sealing) {
             Some(Sealing::Individual) => Seal::Unknown,
-            _ => Seal::None,
+            Some(Sealing::Mat { .. } | Sealing::Unsealed) | None => Seal::None,
         }
     }
 }

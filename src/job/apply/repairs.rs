@@ -47,13 +47,10 @@ impl State {
         if let Some(done) = self.repair_done(n, act) {
             self.accepted_lapses(lead, &WORK);
             let sealed = self.housings.side(JobSide::New).any(|h| h.housing().sealing == Sealing::Individual);
-            match done.kind {
-                RepairKind::Join => self.items.join(lead, done, sealed),
-                _ => {
-                    if let Some(lead) = self.items.lead_mut(lead) {
-                        repaired(lead, done, sealed);
-                    }
-                }
+            if done.kind == RepairKind::Join {
+                self.items.join(lead, done, sealed);
+            } else if let Some(lead) = self.items.lead_mut(lead) {
+                repaired(lead, done, sealed);
             }
         }
     }

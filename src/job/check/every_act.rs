@@ -86,7 +86,7 @@ impl State {
                 format!("The work was interrupted: {}. DO NOT POWER.", need.why),
                 "Answer the gates, say the views, read three holes back, count the rows, read the tags; then resume.",
             ),
-            _ => Ok(()),
+            Some(_) | None => Ok(()),
         }
     }
 

@@ -261,7 +261,14 @@ impl State {
                     format!("By the decision {} has no place in the new housing.", lead.call()),
                     "Take it out for good under a document, or tie it back and park it.".to_owned(),
                 ),
-                _ => (
+                Some(
+                    Destination::Blocked(_)
+                    | Destination::None
+                    | Destination::JoinedTo(_)
+                    | Destination::Unmapped(_)
+                    | Destination::Unknown,
+                )
+                | None => (
                     format!("Nobody said where {} belongs.", lead.call()),
                     "Find out before it goes in.".to_owned(),
                 ),

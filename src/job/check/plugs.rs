@@ -104,10 +104,7 @@ impl State {
         }
         let expected = target.expected(into);
         if !expected.takes_plug() {
-            let say = match expected {
-                Expected::Leads(_) => format!("A wire goes into {into}, not a plug."),
-                _ => format!("{into} takes no plug."),
-            };
+            let say = why_no_plug(expected, into);
             rules.add(Code::PlugWrongCavity, say, "Read the label again.");
         }
         if *expected == Expected::SpareAndPlug && !with_spare {
@@ -239,5 +236,20 @@ impl State {
                 }
             }
         }
+    }
+}
+
+/// Why a cavity takes no plug.
+fn why_no_plug(expected: &Expected, into: &Address) -> String {
+    match expected {
+        Expected::Leads(_) => format!("A wire goes into {into}, not a plug."),
+        Expected::Plug(_)
+        | Expected::SpareAndPlug
+        | Expected::Other(_)
+        | Expected::Delivered
+        | Expected::Nothing
+        | Expected::Blocked
+        | Expected::MissingWire
+        | Expected::MissingOther(_) => format!("{into} takes no plug."),
     }
 }

@@ -187,8 +187,7 @@ impl State {
             (CavityContent::Plugged | CavityContent::Spare(_) | CavityContent::Bridge(_), _) => {
                 self.check_not_shut(at, delivered)
             }
-            (CavityContent::Blocked, Some(Delivered::Bare)) => Ok(Rules::default()),
-            _ => Ok(Rules::default()),
+            (CavityContent::Open | CavityContent::Empty | CavityContent::Blocked, _) => Ok(Rules::default()),
         }
     }
 
@@ -198,7 +197,7 @@ impl State {
                 format!("By its definition {at} is moulded shut."),
                 "Check the housing's part and revision, and the label.",
             ),
-            _ => Ok(Rules::default()),
+            Some(Delivered::Bare | Delivered::Plugged | Delivered::Bridge) | None => Ok(Rules::default()),
         }
     }
 

@@ -209,10 +209,10 @@ impl State {
             Some(n) if n > lead.seen.wires.len() || lead.removed_wires.contains(&n) => {
                 impossible(format!("{} has no wire {n}.", lead.id), "Count the wires in its terminal.")
             }
-            _ if lead.place == Place::Removed => {
+            Some(_) | None if lead.place == Place::Removed => {
                 impossible(format!("{} is out already.", lead.call()), "Nothing to do.")
             }
-            _ => Ok(Rules::default()),
+            Some(_) | None => Ok(Rules::default()),
         }
     }
 

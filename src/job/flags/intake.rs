@@ -3,10 +3,9 @@
 use crate::{
     catalogue::{Sealing, Terminal},
     job::{
-        Code, GATES, GateAnswer, Housings, ItemId, JobSide, Lead, Misread,
+        Code, GATES, GateAnswer, Housings, ItemId, JobSide, Lead, Misread, is_satisfied,
         seen::GateSeen,
         state::State,
-        steps::is_satisfied,
         target::{Destination, Expected, Target},
     },
     quantity::list_of,
@@ -137,7 +136,7 @@ impl State {
         let flag = Flag { item: Some(lead.id.clone()), ..flag.circuit(circuit) };
         match (&lead.place, &lead.id) {
             (crate::job::Place::In(at), _) | (_, ItemId::At(at)) => flag.at(self, at),
-            _ => flag,
+            (_, ItemId::PlugBehind(_) | ItemId::Loose(_) | ItemId::Stock(_)) => flag,
         }
     }
 
@@ -163,7 +162,14 @@ impl State {
                     ));
                 }
                 Some(Destination::To(to)) => self.flag_misfit(lead, to, flags),
-                _ => {}
+                Some(
+                    Destination::None
+                    | Destination::Out
+                    | Destination::JoinedTo(_)
+                    | Destination::Unmapped(_)
+                    | Destination::Unknown,
+                )
+                | None => {}
             }
         }
         for (at, expected) in &target.cavities {

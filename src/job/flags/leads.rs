@@ -57,7 +57,14 @@ impl State {
                         Seat::Away | Seat::Held => {}
                     }
                 }
-                _ => {}
+                Place::In(_)
+                | Place::Tray
+                | Place::Removed
+                | Place::Joined(_)
+                | Place::NotMade
+                | Place::Scrapped
+                | Place::Lost
+                | Place::Returned => {}
             }
             self.flag_condition(lead, &call, flags);
         }

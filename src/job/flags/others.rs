@@ -1,10 +1,13 @@
 //! Flags on spare terminals, bridges, shunts, diodes and clips.
 
 use super::{Flag, Flags};
-use crate::job::{
-    Code, JobSide, OtherKind, Place,
-    state::State,
-    target::{Expected, Target},
+use crate::{
+    job::{
+        Code, JobSide, OtherItem, OtherKind, Place,
+        state::State,
+        target::{Expected, Target},
+    },
+    record::Address,
 };
 
 impl State {
@@ -17,14 +20,7 @@ impl State {
             let wanted = target.cavities.values().any(|e| *e == Expected::Other(other.id.clone()));
             match &other.place {
                 Place::In(at) if self.housings.side_of(at) == Some(JobSide::New) => {
-                    let fits = match target.expected(at) {
-                        Expected::Other(id) => *id == other.id,
-                        // A spare terminal with its plug fills a hole as well as a plug alone.
-                        Expected::SpareAndPlug | Expected::Plug(_) => {
-                            other.kind == OtherKind::Spare && self.items.plug_at(at).is_some()
-                        }
-                        _ => false,
-                    };
+                    let fits = self.other_fits(other, at, target);
                     let say = format!("The {what} in {at} does not belong there.");
                     let flag = Flag::job(code, say, "Move it to the cavity it is mapped to.").at(self, at);
                     flags.extend((!fits).then_some(flag));
@@ -37,15 +33,48 @@ impl State {
                         "Put it where it belongs.",
                     ));
                 }
-                _ if wanted => {
+                Place::Tray
+                | Place::Removed
+                | Place::Joined(_)
+                | Place::NotMade
+                | Place::Scrapped
+                | Place::Lost
+                | Place::Returned
+                | Place::Unseen
+                    if wanted =>
+                {
                     flags.push(Flag::job(
                         code,
                         format!("The {what} {} is gone.", other.id),
                         "Find it, or fit one like it.",
                     ));
                 }
-                _ => {}
+                Place::Tray
+                | Place::Removed
+                | Place::Joined(_)
+                | Place::NotMade
+                | Place::Scrapped
+                | Place::Lost
+                | Place::Returned
+                | Place::Unseen => {}
             }
+        }
+    }
+
+    /// Whether a spare terminal, bridge or clip belongs in the new cavity it sits in.
+    fn other_fits(&self, other: &OtherItem, at: &Address, target: &Target) -> bool {
+        match target.expected(at) {
+            Expected::Other(id) => *id == other.id,
+            // A spare terminal with its plug fills a hole as well as a plug alone.
+            Expected::SpareAndPlug | Expected::Plug(_) => {
+                other.kind == OtherKind::Spare && self.items.plug_at(at).is_some()
+            }
+            Expected::Leads(_)
+            | Expected::Delivered
+            | Expected::Nothing
+            | Expected::Blocked
+            | Expected::MissingWire
+            | Expected::MissingOther(_) => false,
         }
     }
 }

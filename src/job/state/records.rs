@@ -48,7 +48,11 @@ impl Records {
             .flat_map(|d| match &d.kind {
                 DifferenceKind::Elsewhere { should_at, .. } => vec![should_at],
                 DifferenceKind::Shifted { moves } => moves.iter().map(|(.., there)| there).collect(),
-                _ => Vec::new(),
+                DifferenceKind::Swapped { .. }
+                | DifferenceKind::Missing { .. }
+                | DifferenceKind::Extra { .. }
+                | DifferenceKind::Described { .. }
+                | DifferenceKind::Content { .. } => Vec::new(),
             })
             .collect();
         let open = self.found.iter().filter(|(at, h)| **h == CavityContent::Open && !explained.contains(at));
@@ -77,7 +81,10 @@ impl Records {
             DifferenceKind::Elsewhere { should_at, .. } => vec![should_at.clone()],
             DifferenceKind::Shifted { moves } => moves.iter().map(|(.., there)| there.clone()).collect(),
             DifferenceKind::Missing { .. } => vec![difference.at.clone()],
-            _ => Vec::new(),
+            DifferenceKind::Swapped { .. }
+            | DifferenceKind::Extra { .. }
+            | DifferenceKind::Described { .. }
+            | DifferenceKind::Content { .. } => Vec::new(),
         })
         .collect()
     }
