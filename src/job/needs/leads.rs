@@ -77,7 +77,8 @@ fn splice_line(state: &State, lead: &Lead, order: &LeadOrder) -> Option<Line> {
         ..Looks::default()
     };
     let wanted = Wanted::Described { article, looks: Some(looks) };
-    Some(Line { substitute: Substitute::AskFirst, ..Line::new(wanted, 1) })
+    // How many is counted lead by lead.
+    Some(Line { substitute: Substitute::AskFirst, ..Line::new(wanted, 0) })
 }
 
 fn spec(state: &State, wanted: &WantedLead<'_>, order: &LeadOrder) -> LeadSpec {
