@@ -11,13 +11,12 @@
 //! * [`catalogue`]: connector families: housings, terminals, seals, plugs made for each other.
 //! * [`record`]: what is in a connector, and how two records of it differ.
 //! * [`reckoning`]: on wires and terminals: which repair, lead lengths, splices, bundles, crimps.
-//! * [`supply`]: parts that are asked for: kinds, lines, what has no number yet.
+//! * [`supply`]: parts that are asked for: lines as data, which line goes on which, how many came.
 //! * [`job`]: the job as a pure state machine: acts, verdicts, state, account, flags.
 //! * [`procedure`]: what is asked now and what may answer it, as data; answers to acts.
 //! * [`picture`]: faces as grids of marked text cells, painted by the command line and the screen.
 //! * [`drill`]: a technician who answers from a hidden truth, and walks whole jobs by the questions.
 //! * [`report`]: what is said to people: sentences are made from data here.
-//! * [`request`]: the parts request.
 //! * [`exchange`]: wiring lists from spreadsheets and open harness files; bytes to values and back.
 //! * [`form`]: every form on disk, versioned: text to values and back.
 //! * [`store`]: journals behind one port, in a folder or in memory; the only module that writes files.
@@ -41,7 +40,6 @@ pub mod quantity;
 pub mod reckoning;
 pub mod record;
 pub mod report;
-pub mod request;
 pub mod screen;
 pub mod service;
 pub mod shop_rules;

@@ -55,7 +55,7 @@ pub enum Source {
 }
 
 /// Male (pin) or female (socket).
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
 #[allow(missing_docs)]
 pub enum Gender {
     Male,

@@ -4,14 +4,15 @@ use std::path::{Path, PathBuf};
 
 use anyhow::Result;
 use clap::{Args, ValueEnum};
-use jiff::Timestamp;
+use jiff::{Timestamp, civil::Date};
 
 use super::{Common, Exit, print};
 use crate::{
-    form::write_request,
-    quantity::is_day,
-    request::{RequestForm, RequestHead, paper, table},
+    form::{RequestForm, write_request},
+    quantity,
+    report::{missing_in_words, request_csv, request_text},
     service::{OpenJob, SendProblem, export_request, lost_request, request_of, send_request},
+    supply::{Line, RequestHead, Urgency},
 };
 
 /// How and for whom.
@@ -37,7 +38,7 @@ pub(super) struct RequestArgs {
     deliver_to: Option<String>,
     /// By when, as YYYY-MM-DD
     #[arg(long, value_name = "DATE", value_parser = day)]
-    needed_by: Option<String>,
+    needed_by: Option<Date>,
     /// How urgent: machine stopped, needed by date, when convenient
     #[arg(long, value_name = "TEXT")]
     urgency: Option<String>,
@@ -52,11 +53,8 @@ enum Format {
 }
 
 /// A day as it is asked for.
-fn day(typed: &str) -> Result<String, String> {
-    match is_day(typed) {
-        true => Ok(typed.to_owned()),
-        false => Err("key the day as 2026-12-01".to_owned()),
-    }
+fn day(typed: &str) -> Result<Date, String> {
+    quantity::day(typed).map_err(|_| "key the day as 2026-12-01".to_owned())
 }
 
 /// Writes the request sent last into a folder.
@@ -84,8 +82,8 @@ pub(super) fn run(common: &Common, args: &RequestArgs) -> Result<Exit> {
         asked_by: common.by(),
         bench: args.bench.clone(),
         deliver_to: args.deliver_to.clone(),
-        needed_by: args.needed_by.clone(),
-        urgency: args.urgency.clone(),
+        needed_by: args.needed_by,
+        urgency: args.urgency.as_deref().map(Urgency::from),
     };
     let mut exit = Exit::Fine;
     let lost;
@@ -116,22 +114,22 @@ pub(super) fn run(common: &Common, args: &RequestArgs) -> Result<Exit> {
         exit = Exit::Problems;
         print::aside(common, &lost.to_string());
     }
-    for missing in request.incomplete() {
+    for missing in missing_in_words(&request) {
         exit = Exit::Problems;
         print::aside(common, &missing);
     }
-    if request
-        .lines
-        .iter()
-        .any(|line| line.asked.lead.is_none() && line.asked.part.is_none() && line.asked.need > 0)
-    {
+    let is_unknown = |asked: &Line| {
+        let is_made = asked.wanted.lead().is_some();
+        !asked.is_gone() && !is_made && asked.wanted.number().is_none()
+    };
+    if request.lines.iter().any(|line| is_unknown(&line.asked)) {
         exit = Exit::Problems;
         print::aside(common, "some parts are described and still to be identified");
     }
     let format = if common.json { Format::Json } else { args.format };
     match format {
-        Format::Text => print::text(common, &paper(&request))?,
-        Format::Csv => print::text(common, &table(&request)?)?,
+        Format::Text => print::text(common, &request_text(&request))?,
+        Format::Csv => print::text(common, &request_csv(&request)?)?,
         Format::Json => print::json(common, &RequestForm::from(&request))?,
         Format::Ron => print::ron(common, &write_request(&RequestForm::from(&request))?)?,
     }

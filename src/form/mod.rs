@@ -36,6 +36,6 @@ pub use family_file::{FILE_BYTES_MOST, FamilyFile, read_family, text_of, write_f
 pub use new_job::{MapFile, read_map, read_record};
 pub use problem::{Problem, TextPlace, problems_in_words};
 pub use reader::ron_options;
-pub use request::{read_request, write_request};
+pub use request::{RequestForm, read_request, write_request};
 pub use rules::{read_rules, write_rules};
 pub use tool_book::{read_positions, write_positions};

@@ -1,11 +1,9 @@
 //! What a request asked for, in files.
 
-use super::mirror::{FormOf, form};
+use super::{mirror::form, request::LineForm};
 use crate::{
-    catalogue::FieldFinding,
     job::{RequestSaid, RequestedLine},
-    request::LineForm,
-    supply::{Line, RequestHead},
+    supply::RequestHead,
 };
 
 form! {
@@ -41,15 +39,5 @@ form! {
         needed_by: Option<String>,
         #[serde(default, skip_serializing_if = "Option::is_none")]
         urgency: Option<String>,
-    }
-}
-
-impl FormOf<Line> for LineForm {
-    fn write(value: &Line) -> Self {
-        value.into()
-    }
-
-    fn read(self) -> Result<Line, FieldFinding> {
-        Ok(self.into())
     }
 }

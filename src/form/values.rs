@@ -2,17 +2,18 @@
 
 use std::{fmt, str::FromStr};
 
+use jiff::civil::Date;
 use serde::{Deserialize, Deserializer, Serialize, Serializer, de::Error};
 
 use super::mirror::FormOf;
 use crate::{
-    catalogue::{FieldFinding, PartNumber},
+    catalogue::{FamilyId, FieldFinding, PartNumber, SizeName},
     colour::Colour,
     face::{Label, PosePlace},
     job::{Code, ItemId, ReadBack, Tag, TicketId, WireId},
-    quantity::{Gauge, Length, Voltage},
+    quantity::{Gauge, Length, Voltage, day},
     record::{Address, HousingName, Known},
-    supply::{PartKind, Substitute},
+    supply::{PartKind, RequestNumber, Substitute, Urgency, UsePlace},
 };
 
 /// Writes a type by its display and reads it by its parser.
@@ -36,6 +37,7 @@ as_text!(
     Address,
     Code,
     Colour,
+    FamilyId,
     Gauge,
     HousingName,
     ItemId,
@@ -44,11 +46,36 @@ as_text!(
     PartNumber,
     PosePlace,
     ReadBack,
+    RequestNumber,
+    SizeName,
     Tag,
     TicketId,
+    UsePlace,
     Voltage,
     WireId
 );
+
+/// A day has one spelling in files.
+impl FormOf<Date> for String {
+    fn write(value: &Date) -> Self {
+        value.to_string()
+    }
+
+    fn read(self) -> Result<Date, FieldFinding> {
+        day(&self).map_err(FieldFinding::of)
+    }
+}
+
+/// Words of the bench's own are taken as they are.
+impl FormOf<Urgency> for String {
+    fn write(value: &Urgency) -> Self {
+        value.to_string()
+    }
+
+    fn read(self) -> Result<Urgency, FieldFinding> {
+        Ok(Urgency::from(self.as_str()))
+    }
+}
 
 /// A told value, or "?".
 impl<T: fmt::Display + FromStr<Err: fmt::Display>> FormOf<Known<T>> for String {

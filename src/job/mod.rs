@@ -25,6 +25,7 @@ mod item;
 mod item_id;
 mod lay_out;
 mod map;
+pub mod needs;
 mod pause;
 mod prefitted;
 mod reading;

@@ -9,6 +9,7 @@ use crate::{
     quantity::Voltage,
     record::{Address, DifferenceKind, HousingName},
     shop_rules::TestKind,
+    supply::Request,
 };
 
 use super::{
@@ -142,6 +143,23 @@ pub struct RequestSeen {
     pub lines: Vec<RequestedLine>,
     /// What it said beside its lines.
     pub said: Option<Box<RequestSaid>>,
+}
+
+impl RequestSeen {
+    /// The request as it was sent; none where version 1 wrote it, which kept only what is waited for,
+    /// and where what it calls a number is none.
+    pub fn sent(&self) -> Option<Request> {
+        let said = self.said.as_ref()?;
+        let lines = self.lines.iter().map(|line| line.asked.as_deref().cloned());
+        Some(Request {
+            number: self.number.parse().ok()?,
+            revision: self.revision,
+            head: said.head.clone(),
+            why: said.why.clone(),
+            photos: said.photos.clone(),
+            lines: lines.collect::<Option<_>>()?,
+        })
+    }
 }
 
 /// What came for a line of the request.

@@ -2,7 +2,7 @@
 
 use crate::{
     job::{Act, ArrivedVerdict},
-    supply::RequestHead,
+    supply::{RequestHead, Urgency},
 };
 
 use super::{Acts, Asked, Choice, DeskQuestion, Done, JobView, Kind, Replies, Stop, Typed};
@@ -18,16 +18,16 @@ pub(super) fn send(view: &JobView<'_>, replies: &mut Replies<'_>) -> Asked {
     let needed_by = replies.text(DeskQuestion::NeededBy, Kind::Day)?.unless_dash();
     let needed_by = needed_by.map(Typed::day).transpose()?;
     // Without a day nothing can be needed by it.
-    let mut offered = vec![(Choice::MachineStopped, "the machine stands still")];
-    offered.extend(needed_by.as_ref().map(|_| (Choice::ByTheDay, "needed by that day")));
-    offered.push((Choice::WhenConvenient, "when convenient"));
+    let mut offered = vec![(Choice::MachineStopped, Urgency::MachineStopped)];
+    offered.extend(needed_by.as_ref().map(|_| (Choice::ByTheDay, Urgency::ByTheDay)));
+    offered.push((Choice::WhenConvenient, Urgency::WhenConvenient));
     let urgency = replies.one_of(DeskQuestion::Urgency, &offered)?;
     Ok(Done::Send(RequestHead {
         asked_by,
         bench: bench.map(Typed::words),
         deliver_to: deliver_to.map(Typed::words),
         needed_by,
-        urgency: Some(urgency.to_owned()),
+        urgency: Some(urgency),
     }))
 }
 

@@ -7,17 +7,10 @@ use crate::{
     quantity::{harmless, list_of},
     reckoning::ToolBook,
     record::{Address, HousingName},
+    supply::Request,
 };
 
 use super::{Barred, Stop, Typed};
-
-/// What the request sent last says of its lines.
-pub trait SentRequest {
-    /// What a line asks for: its part number, else its description.
-    fn part_of(&self, line: u32) -> Option<&str>;
-    /// The part number of a line, where it has one.
-    fn number_of(&self, line: u32) -> Option<&str>;
-}
 
 /// A job as who asks and who answers see it.
 #[derive(Clone, Copy)]
@@ -29,7 +22,7 @@ pub struct JobView<'a> {
     /// Its account, target and steps, reckoned since the last entry.
     pub assessment: &'a Assessment,
     /// The request sent last, when one was.
-    pub last_request: Option<&'a dyn SentRequest>,
+    pub last_request: Option<&'a Request>,
     /// The shop's tool book.
     pub tools: &'a ToolBook,
     /// Who works here.

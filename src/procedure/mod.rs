@@ -53,7 +53,7 @@ pub use crimp::Crimping;
 pub use decide::{looked_at, proposal};
 pub use define::describe;
 pub use gate::{ENERGY, last_said};
-pub use job_view::{JobView, SentRequest};
+pub use job_view::JobView;
 pub use other::{handed_to, makes_sense};
 pub use plugs::other_in;
 pub use question::{

@@ -119,5 +119,5 @@ pub fn named_part(view: &JobView<'_>, lead: &Lead) -> Option<String> {
 fn asked_for<'a>(view: &JobView<'a>, lead: &Lead) -> Option<&'a str> {
     let request = view.job.state().supply.requested.as_ref()?;
     let line = request.lines.iter().find(|line| line.leads.contains(&lead.id))?;
-    view.last_request?.number_of(line.line)
+    view.last_request?.line(line.line)?.wanted.number().map(PartNumber::as_str)
 }

@@ -1,6 +1,8 @@
 //! What was typed, and how it is read the same way everywhere.
 
-use crate::quantity::{is_day, says_something};
+use jiff::civil::Date;
+
+use crate::quantity::{day, says_something};
 
 use super::Stop;
 
@@ -52,11 +54,8 @@ impl<'a> Typed<'a> {
     }
 
     /// A day as it is written everywhere.
-    pub fn day(self) -> Result<String, Stop> {
-        match is_day(self.0) {
-            true => Ok(self.words()),
-            false => Err(Stop::wrong("Key the day as 2026-12-01.")),
-        }
+    pub fn day(self) -> Result<Date, Stop> {
+        day(self.0).map_err(|_| Stop::wrong("Key the day as 2026-12-01."))
     }
 }
 

@@ -166,9 +166,22 @@ pub fn list_of<T: std::fmt::Display>(items: &[T]) -> String {
     }
 }
 
-/// Whether a text is a day as files and requests have it: 2026-12-01.
+/// Why a text is not a day.
+#[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
+#[error("\"{shown}\" is no day: key the day as 2026-12-01")]
+pub struct DayProblem {
+    shown: String,
+}
+
+/// A day as files and requests have it: 2026-12-01 and no other spelling.
+pub fn day(text: &str) -> Result<jiff::civil::Date, DayProblem> {
+    let read: Option<jiff::civil::Date> = text.parse().ok();
+    read.filter(|day| day.to_string() == text).ok_or_else(|| DayProblem { shown: quoted(text) })
+}
+
+/// Whether a text is a day as files and requests have it.
 pub fn is_day(text: &str) -> bool {
-    text.parse::<jiff::civil::Date>().is_ok_and(|day| day.to_string() == text)
+    day(text).is_ok()
 }
 
 #[cfg(test)]
@@ -181,6 +194,25 @@ mod tests {
         assert_eq!(harmless("a\u{202e}b"), "a<U+202E>b");
         assert_eq!(harmless("1\u{200b}2"), "1<U+200B>2", "two labels that look alike are told apart");
         assert_eq!(harmless("Grüße 0.5 mm²"), "Grüße 0.5 mm²");
+    }
+
+    #[test]
+    fn a_day_has_one_spelling_and_what_is_none_is_said() {
+        assert_eq!(day("2028-02-29").unwrap().to_string(), "2028-02-29");
+        for text in [
+            "",
+            "soon",
+            "2026-13-01",
+            "2026-02-29",
+            "20261201",
+            "2026-12-01T00:00",
+            " 2026-12-01",
+            "1.12.2026",
+        ] {
+            let why = day(text).unwrap_err().to_string();
+            assert!(why.contains("is no day: key the day as 2026-12-01"), "{why}");
+            assert!(!is_day(text), "{text}");
+        }
     }
 
     #[test]

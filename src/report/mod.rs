@@ -1,4 +1,12 @@
 //! What is said to people, in one place: sentences are made here from data and nowhere else.
 
+mod lead_words;
+mod line_words;
 pub mod questions;
+mod request_csv;
+mod request_text;
 pub mod steps;
+
+pub use line_words::{description, missing_in_words, part_or_description};
+pub use request_csv::request_csv;
+pub use request_text::request_text;

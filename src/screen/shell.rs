@@ -17,14 +17,13 @@ use super::{
 };
 use crate::{
     job::{Act, Assessment, Entry, day_of},
-    procedure::{JobView, Press, SentRequest},
+    procedure::{JobView, Press},
     reckoning::{ToolBook, ToolPosition},
-    request::RequestForm,
     service::{
         EnterProblem, JobAt, OpenJob, SendProblem, Shop, Stands, StoreProblem, board, describe_family,
         last_request, lost_request, send_request,
     },
-    supply::RequestHead,
+    supply::{Request, RequestHead},
 };
 
 /// What the shell needs to know about this sitting.
@@ -120,7 +119,7 @@ pub fn run_define(sitting: &Sitting, library: &Path) -> Result<Option<PathBuf>> 
 struct Bench<'a> {
     open: OpenJob,
     assessment: Assessment,
-    last_request: Option<RequestForm>,
+    last_request: Option<Request>,
     tools: ToolBook,
     /// What could not be read beside the job.
     without: Option<String>,
@@ -150,7 +149,7 @@ impl<'a> Bench<'a> {
             id: &self.id,
             job: self.open.job(),
             assessment: &self.assessment,
-            last_request: self.last_request.as_ref().map(|sent| sent as &dyn SentRequest),
+            last_request: self.last_request.as_ref(),
             tools: &self.tools,
             by: &self.by,
             read_only: self.open.read_only(),
@@ -219,7 +218,7 @@ fn work_on(terminal: &mut Tty, mut bench: Bench<'_>) -> Result<String> {
     }
     loop {
         terminal.draw(|area, buf| {
-            view(&bench.view(), bench.last_request.as_ref(), &ui, sitting.theme, area, buf);
+            view(&bench.view(), &ui, sitting.theme, area, buf);
         })?;
         let Woken::Keys(keys) = terminal.wait()? else { continue };
         let mut burst = Burst::of(&keys);

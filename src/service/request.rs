@@ -7,11 +7,14 @@ use jiff::Timestamp;
 
 use super::{open::OpenJob, refused::EnterProblem};
 use crate::{
-    form::{read_request, write_request},
-    job::Entry,
-    request::{Request, RequestForm, RequestHead, build},
+    form::{RequestForm, read_request, write_request},
+    job::{
+        Entry,
+        needs::{JobRequest, build},
+    },
+    report::missing_in_words,
     store::{FileName, FolderStore, Store, StoreProblem},
-    supply::RequestNumber,
+    supply::{Amount, Request, RequestHead, RequestNumber},
 };
 
 /// A request that would make the desk phone back.
@@ -80,7 +83,7 @@ impl LostRequest {
 
 /// The request sent last, as its entry keeps it; of a version 1 job as its file holds it. A file that
 /// cannot be read keeps nobody from the job: [`lost_request`] says so.
-pub fn last_request(open: &OpenJob) -> Option<RequestForm> {
+pub fn last_request(open: &OpenJob) -> Option<Request> {
     sent_last(open).unwrap_or_default()
 }
 
@@ -89,10 +92,10 @@ pub fn lost_request(open: &OpenJob) -> Option<LostRequest> {
     sent_last(open).err()
 }
 
-fn sent_last(open: &OpenJob) -> Result<Option<RequestForm>, LostRequest> {
+fn sent_last(open: &OpenJob) -> Result<Option<Request>, LostRequest> {
     let state = open.job().state();
     let Some(sent) = &state.supply.requested else { return Ok(None) };
-    if let Some(kept) = RequestForm::sent(&open.id(), &state.world.ticket, sent) {
+    if let Some(kept) = sent.sent() {
         return Ok(Some(kept));
     }
     let lost = |why: String| LostRequest { why, is_gone: false };
@@ -101,7 +104,7 @@ fn sent_last(open: &OpenJob) -> Result<Option<RequestForm>, LostRequest> {
     let file = || open.at.store.export_place(&name);
     match open.at.store.exported(&name) {
         Ok(Some(text)) => match read_request(&file(), &text) {
-            Ok(form) => Ok(Some(form)),
+            Ok(request) => Ok(Some(request)),
             Err(why) => Err(lost(format!("this is not a request: {}", why.in_one_line()))),
         },
         Ok(None) => {
@@ -113,7 +116,7 @@ fn sent_last(open: &OpenJob) -> Result<Option<RequestForm>, LostRequest> {
 }
 
 /// The request of a job as it stands.
-pub fn request_of(open: &OpenJob, head: RequestHead, now: Timestamp) -> Request {
+pub fn request_of(open: &OpenJob, head: RequestHead, now: Timestamp) -> JobRequest {
     let assessment = open.job().assess(now, None);
     // Without the book no position counts as proved; parts can be asked for all the same.
     let book = open.tool_book().unwrap_or_default();
@@ -122,10 +125,14 @@ pub fn request_of(open: &OpenJob, head: RequestHead, now: Timestamp) -> Request 
 
 /// Keeps the request in the job, then writes it for the desk. Sent again unchanged, it is the same
 /// revision, nothing is kept twice, and the file is written again.
-pub fn send_request(open: &mut OpenJob, head: RequestHead, now: Timestamp) -> Result<Request, SendProblem> {
+pub fn send_request(
+    open: &mut OpenJob,
+    head: RequestHead,
+    now: Timestamp,
+) -> Result<JobRequest, SendProblem> {
     let by = head.asked_by.clone();
     let request = request_of(open, head, now);
-    let incomplete = request.incomplete();
+    let incomplete = missing_in_words(&request);
     if !incomplete.is_empty() {
         return Err(IncompleteOrder(incomplete).into());
     }
@@ -147,10 +154,10 @@ pub fn send_request(open: &mut OpenJob, head: RequestHead, now: Timestamp) -> Re
 /// was sent yet.
 pub fn export_request(open: &OpenJob, folder: &Path) -> Result<Option<String>, ExportProblem> {
     let state = open.job().state();
-    let (Some(sent), Some(form)) = (&state.supply.requested, sent_last(open)?) else { return Ok(None) };
-    let number: RequestNumber = sent.number.parse().map_err(|why| LostRequest::of(&why))?;
-    let name = FileName::of_request(&number, sent.revision);
-    let form = form.with_what_came(|line| state.supply.came(line));
+    let Some(sent) = sent_last(open)? else { return Ok(None) };
+    let name = FileName::of_request(&sent.number, sent.revision);
+    let came = |line: u32| state.supply.counts_of(line, Amount::default()).arrived();
+    let form = RequestForm::sent(&open.id(), &state.world.ticket, &sent, came);
     write(&FolderStore::at(folder.to_owned()), &name, form).map(Some)
 }
 

@@ -2,7 +2,13 @@
 
 use crate::cli;
 
+use std::path::Path;
+
 use cli::{Shop, demo};
+use repin::{
+    service::{JobAt, OpenJob, last_request, request_of},
+    supply::{Line, PartKind, RequestHead},
+};
 use serde_json::Value;
 
 /// The boom tip up to its planned repairs.
@@ -295,4 +301,116 @@ fn a_splice_that_does_not_come_with_its_lead_is_a_line_with_one_to_spare() {
     assert_eq!(splices.len(), 2);
     assert!(splices.iter().all(|splice| splice["need"] == 1 && splice["spare"] == 1), "{splices:?}");
     assert_eq!(splices[0]["for"].as_array().unwrap().len(), 1);
+}
+
+/// A job as version 1 wrote it, up to a line.
+fn kept(job: &str, lines: usize) -> Shop {
+    let file = format!("{job}.job.ron");
+    let path = Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/journals/v1").join(&file);
+    let text = std::fs::read_to_string(path).unwrap();
+    let shop = Shop::new();
+    let cut: Vec<&str> = text.lines().take(lines).collect();
+    std::fs::write(shop.path(&file), format!("{}\n", cut.join("\n"))).unwrap();
+    shop
+}
+
+#[test]
+fn every_format_of_a_request_stays_as_it_is_to_the_byte() {
+    for (job, lines) in [("fernwalker-boom-tip", 65), ("mulehaul-power", 56), ("skerry-pod", 38)] {
+        let shop = kept(job, lines);
+        for format in ["text", "csv", "json", "ron"] {
+            let run =
+                shop.run(&["request", job, "--format", format, "--bench", "3", "--needed-by", "2099-12-01"]);
+            assert!(run.code < 2, "{run:?}");
+            // The day it is put together.
+            let lines = run.out.lines().map(|line| match line.split_once(", put together ") {
+                Some((job, _)) => format!("{job}, put together DAY"),
+                None => line.to_owned(),
+            });
+            let out: Vec<String> = lines.collect();
+            insta::assert_snapshot!(format!("{job}_{format}"), out.join("\n"));
+        }
+    }
+}
+
+/// What the job asks for now, and what its last entry kept of it.
+fn now_and_kept(shop: &Shop, job: &str) -> (Vec<Line>, Vec<Line>) {
+    let open = OpenJob::look(&JobAt::file(&shop.path(&format!("{job}.job.ron")))).unwrap();
+    let now = request_of(&open, RequestHead::default(), "2026-12-01T08:00:00Z".parse().unwrap());
+    let kept = last_request(&open).unwrap().lines;
+    (now.lines.into_iter().map(|line| line.asked).collect(), kept)
+}
+
+#[test]
+fn what_was_sent_is_kept_as_data_and_comes_back_as_it_was() {
+    let shop = two_leads();
+    let text = std::fs::read_to_string(demo("mulehaul-power.acts")).unwrap();
+    let order = text.lines().find(|act| act.starts_with(r#"Planned(lead:"old:1",how:RepairLead"#)).unwrap();
+    let order = order.replace("splice_included:true", "splice_included:false");
+    assert_eq!(shop.run_with(&["enter", "mulehaul"], &order, &[]).code, 0);
+    // Sent, and its splice is still to be identified.
+    assert_eq!(shop.run(&["request", "mulehaul", "--send", "--urgency", "before the harvest"]).code, 1);
+    let (now, kept) = now_and_kept(&shop, "mulehaul");
+    assert!(now.iter().any(|line| line.kind() == PartKind::Splice));
+    assert_eq!(kept, now);
+    // A line that is gone comes back, too: the lead is mended otherwise.
+    let other = r#"Planned(lead:"old:1",how:Other,reason:"nothing to mend")"#;
+    assert_eq!(shop.run_with(&["enter", "mulehaul"], other, &[]).code, 0);
+    let sent = shop.json(&["request", "mulehaul", "--send"]);
+    assert_eq!(sent["urgency"], "before the harvest");
+    let (now, kept) = now_and_kept(&shop, "mulehaul");
+    assert!(now.iter().any(|line| line.kind() == PartKind::Lead && line.is_gone()));
+    assert_eq!(kept, now);
+    // Needed again it is the same line.
+    assert_eq!(shop.run_with(&["enter", "mulehaul"], &order, &[]).code, 0);
+    let (again, _) = now_and_kept(&shop, "mulehaul");
+    let lead = |lines: &[Line]| {
+        let at = |line: &&Line| line.wanted.lead().is_some_and(|lead| lead.home.to_string() == "old:1");
+        lines.iter().find(at).map(|line| line.line)
+    };
+    assert_eq!(lead(&again), lead(&now));
+    let shop = planned();
+    assert_eq!(shop.run(&["request", "fernwalker", "--send"]).code, 0);
+    let (now, kept) = now_and_kept(&shop, "fernwalker");
+    assert_eq!(kept, now);
+}
+
+#[test]
+fn a_request_file_of_version_1_holds_the_line_numbers_by_what_it_kept() {
+    let shop = kept("quayline", 113);
+    let request = shop.json(&["request", "quayline"]);
+    let ron = shop.run(&["request", "quayline", "--format", "ron"]).out;
+    let number = request["request"].as_str().unwrap();
+    let path = Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/journals/v1/quayline.job.ron");
+    let whole: Vec<String> = std::fs::read_to_string(path).unwrap().lines().map(str::to_owned).collect();
+    std::fs::write(shop.path("quayline.job.ron"), format!("{}\n", whole[..114].join("\n"))).unwrap();
+    let file = shop.path(&format!("{number}-1.request.ron"));
+    std::fs::write(&file, &ron).unwrap();
+    let again = shop.json(&["request", "quayline"]);
+    assert_eq!(again["changed"], Value::Bool(false), "{again}");
+    assert_eq!(again["lines"], request["lines"]);
+    // What the file says of the day must be a day, else nothing is compared and that is said.
+    let spoilt = ron.replace("needed_by: None", "needed_by: \"soon\"");
+    assert_ne!(spoilt, ron);
+    std::fs::write(&file, spoilt).unwrap();
+    let run = shop.run(&["request", "quayline"]);
+    assert_eq!(run.code, 1);
+    assert!(run.err.contains("\"soon\" is no day") && run.err.contains("cannot be compared"), "{run:?}");
+}
+
+#[test]
+fn what_is_no_day_is_said_where_it_is_keyed() {
+    let shop = planned();
+    for day in ["soon", "1.12.2026", "2026-02-30", "20261201", "2026-12-01T08:00"] {
+        let run = shop.run(&["request", "fernwalker", "--needed-by", day]);
+        assert_eq!(run.code, 2, "{run:?}");
+        assert!(run.err.contains("key the day as 2026-12-01"), "{run:?}");
+        let act = format!(
+            r#"Requested(number:"ACDEFGHJ",revision:1,lines:[],said:(head:(asked_by:"kt",needed_by:"{day}"),why:""))"#
+        );
+        let run = shop.run_with(&["enter", "fernwalker"], &act, &[]);
+        assert_eq!(run.code, 2, "{run:?}");
+        assert!(run.err.contains("is no day"), "{run:?}");
+    }
+    assert_eq!(shop.json(&["request", "fernwalker", "--needed-by", "2099-12-01"])["needed_by"], "2099-12-01");
 }

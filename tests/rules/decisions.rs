@@ -46,11 +46,12 @@ pub fn expected(bench: &Bench, label: &str) -> Expected {
 pub fn asked_for(bench: &Bench, label: &str) -> Vec<String> {
     let assessment = bench.job.assess(bench.now, Some("kt"));
     let (head, book) = (Default::default(), Default::default());
-    let request = repin::request::build(&bench.job, &assessment, "board", head, None, &book);
+    let request = repin::job::needs::build(&bench.job, &assessment, "board", head, None, &book);
     let at = format!("new:{label}");
     let lines = request.lines.iter().map(|line| &line.asked);
-    let here = lines.filter(|line| line.need > 0 && line.for_cavities.contains(&at));
-    here.map(|line| line.kind.as_str().to_owned()).collect()
+    let is_here = |line: &&repin::supply::Line| line.used_for.iter().any(|place| place.to_string() == at);
+    let here = lines.filter(|line| line.amount.need > 0).filter(is_here);
+    here.map(|line| line.kind().as_str().to_owned()).collect()
 }
 
 pub const EXTRA: &str = r#"Wired(wires:[(number:"S99",circuit:"added lamp",colour:"GN/WH",gauge:"0.5",outside_diameter:"1.5 mm")])"#;

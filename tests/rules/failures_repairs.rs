@@ -237,13 +237,10 @@ fn a_new_terminal_starts_the_count_of_re_forms_anew_and_a_lay_has_a_length() {
 
 /// What the lead orders of the request still lack.
 fn missing(bench: &Bench) -> Vec<String> {
-    use repin::{
-        reckoning::ToolBook,
-        request::{RequestHead, build},
-    };
+    use repin::{job::needs::build, reckoning::ToolBook, report::missing_in_words, supply::RequestHead};
     let assessment = bench.job.assess(bench.now, None);
     let book = ToolBook::default();
-    build(&bench.job, &assessment, "job", RequestHead::default(), None, &book).incomplete()
+    missing_in_words(&build(&bench.job, &assessment, "job", RequestHead::default(), None, &book))
 }
 
 #[test]

@@ -3,12 +3,12 @@
 use std::rc::Rc;
 
 use repin::{
-    request::RequestHead,
     service::{
         EnterProblem, JobAt, OpenJob, SendProblem, board, export_request, last_request, lost_request,
         send_request,
     },
     store::{EntryCount, FileName, MemoryStore, Store, StreamId},
+    supply::RequestHead,
 };
 
 use crate::support::Bench;

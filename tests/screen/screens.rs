@@ -246,8 +246,9 @@ fn a_request_asks_what_the_desk_would_phone_back_about() {
         panic!("nothing is sent")
     };
     assert_eq!((head.bench.as_deref(), head.deliver_to), (Some("3"), None));
-    assert_eq!(head.needed_by.as_deref(), Some("2026-12-01"));
-    assert_eq!(head.urgency.as_deref(), Some("the machine stands still"));
+    assert_eq!(head.needed_by, Some("2026-12-01".parse().unwrap()));
+    assert_eq!(head.urgency, Some(repin::supply::Urgency::MachineStopped));
+    assert_eq!(head.urgency.unwrap().to_string(), "the machine stands still");
 }
 
 #[test]

@@ -24,7 +24,7 @@ const COLOURED: Theme = Theme { palette: Palette::True, ascii: false };
 fn coloured(desk: &mut Desk) -> String {
     let area = Rect::new(0, 0, 80, 24);
     let mut buffer = Buffer::empty(area);
-    desk.with(|ui, sight| view(sight, None, ui, COLOURED, area, &mut buffer));
+    desk.with(|ui, sight| view(sight, ui, COLOURED, area, &mut buffer));
     let mut grounds = String::new();
     for y in 0..area.height {
         let cells: Vec<_> = (0..area.width).map(|x| &buffer[(x, y)]).collect();

@@ -129,7 +129,7 @@ impl Desk {
     pub fn picture(&mut self, width: u16, height: u16, theme: Theme) -> String {
         let area = Rect::new(0, 0, width, height);
         let mut buffer = Buffer::empty(area);
-        self.with(|ui, sight| view(sight, None, ui, theme, area, &mut buffer));
+        self.with(|ui, sight| view(sight, ui, theme, area, &mut buffer));
         lines(&buffer)
     }
 }

@@ -207,7 +207,7 @@ impl Supply {
     /// Leads whose line of the request is complete now stay supplied.
     fn note_supplied(&mut self) {
         let lines = self.requested.iter().flat_map(|request| &request.lines);
-        let complete = lines.filter(|line| line.need > 0 && self.came(line.line) >= line.need);
+        let complete = lines.filter(|line| line.need > 0 && self.counts(line).has_come());
         let leads: Vec<(u32, ItemId)> =
             complete.flat_map(|line| line.leads.iter().map(|lead| (line.line, lead.clone()))).collect();
         self.supplied.extend(leads);

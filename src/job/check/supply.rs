@@ -58,9 +58,9 @@ impl State {
         if is_another && part.is_none() {
             return impossible("Which part came instead?", "Key the number that is on it.");
         }
-        let own = asked.asked.as_ref().and_then(|asked| asked.part.as_deref());
+        let own = asked.asked.as_ref().and_then(|asked| asked.wanted.number());
         if let (true, Some(part), Some(own)) = (is_another, part, own)
-            && part.to_string().eq_ignore_ascii_case(own)
+            && part.is_same(own.as_str())
         {
             return impossible(
                 format!("{part} is the number line {line} asked for."),
@@ -68,24 +68,19 @@ impl State {
             );
         }
         if let (ArrivedVerdict::AsAsked, Some(part), Some(own)) = (verdict, part, own)
-            && !part.to_string().eq_ignore_ascii_case(own)
+            && !part.is_same(own.as_str())
         {
             return impossible(
                 format!("{part} came, and line {line} asked for {own}."),
                 "Say that it is the wrong part, or a substitute.",
             );
         }
-        let spare = asked.asked.as_ref().map_or(0, |asked| {
-            asked
-                .packs()
-                .map_or(asked.spare, |packs| (packs * asked.pack.unwrap_or(1)).saturating_sub(asked.need))
-        });
-        let most = asked.need + spare;
+        let counts = self.supply.counts(asked);
         let is_of_use = matches!(verdict, ArrivedVerdict::AsAsked | ArrivedVerdict::Substitute);
         // A journal of version 1 does not say how many spares were asked for.
         let is_known = asked.asked.is_some();
-        let came = self.supply.came(line);
-        if is_known && is_of_use && came + count > most {
+        if is_known && is_of_use && !counts.may_arrive(count) {
+            let (most, came) = (counts.asked().most(), counts.arrived());
             return impossible(
                 format!("Line {line} asked for {most} in all; {came} came before and {count} now."),
                 "Count again. Key those that were asked for; ask the desk about the rest, and note what it says.",

@@ -3,8 +3,9 @@
 use std::collections::BTreeSet;
 
 use crate::{
-    job::{Arrival, ItemId, Lead, Place, RequestSeen},
+    job::{Arrival, ItemId, Lead, Place, RequestSeen, RequestedLine},
     record::Address,
+    supply::{Amount, Counts},
 };
 
 /// What was asked of the parts desk, and what came.
@@ -41,13 +42,25 @@ impl Supply {
         let lines = self.requested.iter().flat_map(|request| &request.lines);
         let mut asked = lines.filter(|line| line.leads.contains(&lead.id)).peekable();
         let is_supplied = |line: u32| self.supplied.contains(&(line, lead.id.clone()));
-        asked.peek().is_none()
-            || asked.any(|line| !is_supplied(line.line) && self.came(line.line) < line.need)
+        asked.peek().is_none() || asked.any(|line| !is_supplied(line.line) && !self.counts(line).has_come())
     }
 
-    /// How many parts came for a line that can be used: as asked for, or a substitute that was accepted.
-    pub fn came(&self, line: u32) -> u32 {
-        let here = self.arrivals.iter().filter(|arrival| arrival.line == line && arrival.is_of_use());
-        here.map(|arrival| arrival.count).sum()
+    /// What came for a line of the request, held against what it asks for. What can be used is as asked
+    /// for, or a substitute that was accepted.
+    pub fn counts_of(&self, line: u32, asked: Amount) -> Counts {
+        let mut counts = Counts::of(asked);
+        for arrival in self.arrivals.iter().filter(|arrival| arrival.line == line) {
+            match arrival.is_of_use() {
+                true => counts.arrive(arrival.count),
+                false => counts.arrive_unusable(arrival.count),
+            }
+        }
+        counts
+    }
+
+    /// What came for a line that was sent. A journal of version 1 does not say how many spares were
+    /// asked for.
+    pub fn counts(&self, sent: &RequestedLine) -> Counts {
+        self.counts_of(sent.line, sent.asked.as_ref().map_or(Amount::of(sent.need), |asked| asked.amount))
     }
 }

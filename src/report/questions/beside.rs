@@ -3,6 +3,7 @@
 use crate::{
     job::{GATES, JobSide},
     procedure::{AccidentQuestion, DeskQuestion, HaltQuestion, JobView, OtherQuestion, handed_to, refusing},
+    report::part_or_description,
 };
 
 pub(super) fn halt(view: &JobView<'_>, asked: &HaltQuestion) -> String {
@@ -50,8 +51,8 @@ pub(super) fn desk(view: &JobView<'_>, asked: &DeskQuestion) -> String {
         DeskQuestion::ArrivedLine => "ARRIVED: which line of the request?",
         DeskQuestion::ArrivedCount(_) => "How many came?",
         DeskQuestion::ArrivedWhat(line) => {
-            let part = view.last_request.and_then(|request| request.part_of(*line));
-            let part = part.unwrap_or("what was asked for");
+            let line = view.last_request.and_then(|request| request.line(*line));
+            let part = line.map_or("what was asked for".to_owned(), part_or_description);
             return format!("HOLD it against the request: {part}. What came?");
         }
         DeskQuestion::ArrivedPart(_) => "Which part number is on it?",

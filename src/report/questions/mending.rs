@@ -8,6 +8,7 @@ use crate::{
     },
     quantity::{Length, list_of},
     reckoning::LookFault,
+    report::part_or_description,
 };
 
 pub(super) fn repair(view: &JobView<'_>, asked: &RepairQuestion) -> String {
@@ -52,12 +53,14 @@ fn waiting(view: &JobView<'_>) -> String {
 fn still_to_come(view: &JobView<'_>) -> Vec<String> {
     let state = view.state();
     let lines = state.supply.requested.iter().flat_map(|request| &request.lines);
-    let here = |line: u32| state.supply.came(line);
     lines
-        .filter(|line| !line.leads.is_empty() && here(line.line) < line.need)
-        .map(|line| {
-            let part = view.last_request.and_then(|request| request.part_of(line.line)).unwrap_or("");
-            format!("line {} {part} ({})", line.line, line.need - here(line.line))
+        .filter(|line| !line.leads.is_empty())
+        .map(|line| (line.line, state.supply.counts(line)))
+        .filter(|(_, counts)| !counts.has_come())
+        .map(|(line, counts)| {
+            let asked = view.last_request.and_then(|request| request.line(line));
+            let part = asked.map(part_or_description).unwrap_or_default();
+            format!("line {line} {part} ({})", counts.still_wanted())
         })
         .collect()
 }

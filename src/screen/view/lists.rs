@@ -4,11 +4,13 @@ use ratatui::{buffer::Buffer, layout::Rect, style::Style};
 
 use crate::{
     catalogue::Delivered,
+    job::needs::build,
     job::{About, Act, JobSide, RecordSide},
     procedure::JobView,
     record::{LeadSeen, look_alikes},
-    request::{RequestForm, RequestHead, build, paper},
+    report::request_text,
     screen::{state::Ui, theme::Theme},
+    supply::RequestHead,
 };
 
 use super::page::Lines;
@@ -191,14 +193,7 @@ fn wires_in_words(lead: &LeadSeen) -> String {
 }
 
 /// What the job needs now, as the desk will read it.
-pub(super) fn request(
-    view: &JobView<'_>,
-    last: Option<&RequestForm>,
-    ui: &Ui,
-    theme: Theme,
-    area: Rect,
-    buf: &mut Buffer,
-) {
+pub(super) fn request(view: &JobView<'_>, ui: &Ui, theme: Theme, area: Rect, buf: &mut Buffer) {
     let mut lines = Lines::new(theme, area);
     match view.state().supply.requested.as_ref() {
         Some(sent) => {
@@ -210,14 +205,14 @@ pub(super) fn request(
         None => lines.add("Nothing was sent yet.", Style::new()),
     }
     let head = RequestHead { asked_by: view.by.to_owned(), ..RequestHead::default() };
-    let request = build(view.job, view.assessment, view.id, head, last, view.tools);
+    let request = build(view.job, view.assessment, view.id, head, view.last_request, view.tools);
     match (request.changed, view.read_only) {
         (true, None) => lines.add("[s] send the request as it stands", theme.key()),
         (true, Some(_)) => {}
         (false, _) => lines.add("Nothing changed since.", Style::new()),
     }
     lines.add("", Style::new());
-    for line in paper(&request).lines() {
+    for line in request_text(&request).lines() {
         lines.add(line, Style::new());
     }
     lines.show(ui, area, buf);

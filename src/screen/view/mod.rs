@@ -17,7 +17,6 @@ use ratatui::{buffer::Buffer, layout::Rect, text::Line};
 use crate::{
     job::{Occasion, caution},
     procedure::JobView,
-    request::RequestForm,
 };
 
 use super::{
@@ -30,15 +29,8 @@ pub use text::{clean, paint, put, to_ascii, two_ends, wrap};
 /// The smallest terminal a job is shown on.
 pub const SMALLEST: (u16, u16) = (80, 24);
 
-/// Draws a job; the request sent last, when one was, for the page of that name.
-pub fn view(
-    view: &JobView<'_>,
-    last_request: Option<&RequestForm>,
-    ui: &Ui,
-    theme: Theme,
-    area: Rect,
-    buf: &mut Buffer,
-) {
+/// Draws a job.
+pub fn view(view: &JobView<'_>, ui: &Ui, theme: Theme, area: Rect, buf: &mut Buffer) {
     if area.width < SMALLEST.0 || area.height < SMALLEST.1 {
         let say = format!("Make the window at least {} x {}.", SMALLEST.0, SMALLEST.1);
         for (row, line) in (0_u16..).zip(wrap(&say, usize::from(area.width))) {
@@ -57,7 +49,7 @@ pub fn view(
         Page::Map => lists::map(view, ui, theme, body, buf),
         Page::Repairs => repairs::repairs(view, ui, theme, body, buf),
         Page::LayOut => repairs::lay_out_page(view, ui, theme, body, buf),
-        Page::Request => lists::request(view, last_request, ui, theme, body, buf),
+        Page::Request => lists::request(view, ui, theme, body, buf),
         Page::Notes => lists::notes(view, ui, theme, body, buf),
     }
     footer::draw(view, ui, theme, Rect { y: area.bottom() - 1, height: 1, ..area }, buf);

@@ -27,7 +27,6 @@ const KNOWN_CIRCLES: &[&[&str]] = &[
         "cli/steps.rs",
         "cli/wiring.rs",
     ],
-    &["request/build.rs", "request/leads.rs", "request/others.rs", "request/repairs.rs"],
 ];
 
 /// How many uses of one file by another are told.

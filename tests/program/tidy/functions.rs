@@ -31,8 +31,6 @@ const KNOWN_LONG: &[&str] = &[
     "job/gates.rs check_gate",
     "job/steps.rs add_moves",
     "job/told.rs disagrees",
-    "request/leads.rs spec",
-    "request/repairs.rs repair_lines",
     "screen/view/lists.rs account",
 ];
 

@@ -17,7 +17,6 @@ const ORDER: &[&str] = &[
     "picture",
     "drill",
     "report",
-    "request",
     "exchange",
     "form",
     "store",

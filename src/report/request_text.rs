@@ -1,15 +1,28 @@
 //! The request on paper: one page wide, tick boxes, room to write.
 
-use super::{JobLine, Request};
+use super::{
+    lead_words::lead_in_words,
+    line_words::{changes_in_words, description, looks_in_words},
+};
 use crate::{
+    job::needs::{JobLine, JobRequest},
     quantity::harmless,
-    supply::{Describe, Substitute},
+    supply::Substitute,
 };
 
 const WIDTH: usize = 78;
 
+/// Room to write what was not said.
+fn blank() -> String {
+    "____________".to_owned()
+}
+
+fn said<T: ToString>(value: Option<&T>) -> String {
+    value.map_or_else(blank, ToString::to_string)
+}
+
 /// The printable text of a request.
-pub fn paper(request: &Request) -> String {
+pub fn request_text(request: &JobRequest) -> String {
     let mut out = String::new();
     let spaced: String = request.number.as_str().chars().map(|c| format!("{c} ")).collect();
     out.push_str(&format!("PARTS REQUEST   {}  revision {}\n", spaced.trim_end(), request.revision));
@@ -19,16 +32,22 @@ pub fn paper(request: &Request) -> String {
     }
     let ticket = &request.ticket;
     let head = &request.head;
-    let blank = || "____________".to_owned();
-    let said = |text: &Option<String>| text.clone().unwrap_or_else(blank);
     let told = |text: &str| if text.is_empty() { blank() } else { text.to_owned() };
     field(&mut out, "machine", &format!("{}, serial {}", told(&ticket.asset), told(&ticket.serial)));
     field(&mut out, "connector", &told(&ticket.connector));
     field(&mut out, "why", &told(&request.why));
     field(&mut out, "job", &format!("{}, put together {}", request.job, request.day));
-    field(&mut out, "asked by", &format!("{}, bench {}", told(&head.asked_by), bench_of(&said(&head.bench))));
-    field(&mut out, "deliver to", &said(&head.deliver_to));
-    field(&mut out, "needed by", &format!("{} ({})", said(&head.needed_by), said(&head.urgency)));
+    field(
+        &mut out,
+        "asked by",
+        &format!("{}, bench {}", told(&head.asked_by), bench_of(&said(head.bench.as_ref()))),
+    );
+    field(&mut out, "deliver to", &said(head.deliver_to.as_ref()));
+    field(
+        &mut out,
+        "needed by",
+        &format!("{} ({})", said(head.needed_by.as_ref()), said(head.urgency.as_ref())),
+    );
     let photos = if request.photos.is_empty() { "none".to_owned() } else { request.photos.join(", ") };
     field(&mut out, "photos", &photos);
     out.push_str(&format!("{}\n", "-".repeat(WIDTH)));
@@ -78,56 +97,47 @@ fn wrapped(out: &mut String, lead: &str, text: &str) {
 
 fn line_text(out: &mut String, line: &JobLine) {
     let asked = &line.asked;
-    let unknown = if asked.lead.is_some() { "MADE TO ORDER" } else { "TO BE IDENTIFIED" };
-    let part = asked.part.as_deref().unwrap_or(unknown);
-    let mut amount = format!("need {} + spare {}", asked.need, asked.spare);
-    if let (Some(pack), Some(packs)) = (asked.pack, asked.packs()) {
+    let amount = asked.amount;
+    let lead = asked.wanted.lead();
+    let spec = lead.and_then(|lead| Some((lead, lead.spec.as_deref()?)));
+    let unknown = if spec.is_some() { "MADE TO ORDER" } else { "TO BE IDENTIFIED" };
+    let part = asked.wanted.number().map_or(unknown, |number| number.as_str());
+    let mut told = format!("need {} + spare {}", amount.need, amount.spare);
+    if let (Some(pack), Some(packs)) = (amount.pack, amount.packs()) {
         let word = if packs == 1 { "pack" } else { "packs" };
-        amount.push_str(&format!(" = {} ({packs} {word} of {pack})", asked.need + asked.spare));
+        told.push_str(&format!(" = {} ({packs} {word} of {pack})", amount.total()));
     }
-    out.push_str(&format!("[ ] {:>2}  {:<28} {}\n", asked.line, harmless(part), amount));
-    wrapped(out, "        ", &format!("{}: {}", asked.kind.as_str(), asked.description));
+    out.push_str(&format!("[ ] {:>2}  {:<28} {}\n", asked.line, harmless(part), told));
+    wrapped(out, "        ", &format!("{}: {}", asked.kind().as_str(), description(&asked.wanted)));
     if !line.changes.is_empty() {
-        wrapped(out, "        CHANGED: ", &line.changes.join("; "));
+        wrapped(out, "        CHANGED: ", &changes_in_words(&line.changes));
     }
-    if line.came > 0 {
-        let came = format!("{} came, {} still wanted", line.came, line.wanted());
+    if line.counts.arrived() > 0 {
+        let came = format!("{} came, {} still wanted", line.counts.arrived(), line.counts.still_wanted());
         wrapped(out, "        CAME: ", &came);
     }
-    if asked.need == 0 {
+    if asked.is_gone() {
         wrapped(out, "        ", "no longer needed");
         return;
     }
-    if !asked.for_cavities.is_empty() {
-        wrapped(out, "        for ", &asked.for_cavities.join(", "));
+    if !asked.used_for.is_empty() {
+        let places: Vec<String> = asked.used_for.iter().map(ToString::to_string).collect();
+        wrapped(out, "        for ", &places.join(", "));
     }
     if let Some(with) = &asked.supplied_with {
         wrapped(out, "        ", &format!("comes with {with}: check that it is in the bag"));
     }
-    if let Some(lead) = &asked.lead {
-        for words in lead.in_words() {
+    if let Some((lead, spec)) = spec {
+        for words in lead_in_words(lead, spec) {
             wrapped(out, "        - ", &words);
         }
-        if !lead.missing.is_empty() {
-            wrapped(out, "        NOT TO BE SENT YET, missing: ", &lead.missing.join("; "));
+        if !spec.missing.is_empty() {
+            wrapped(out, "        NOT TO BE SENT YET, missing: ", &spec.missing.join("; "));
         }
-    } else if let Some(describe) = &asked.describe {
-        wrapped(out, "        looks: ", &describe.in_words());
+    } else if let Some(looks) = asked.wanted.looks() {
+        wrapped(out, "        looks: ", &looks_in_words(looks));
     }
     if asked.substitute != Substitute::None {
         wrapped(out, "        substitute: ", asked.substitute.as_str());
-    }
-}
-
-impl Describe {
-    /// The description in one sentence.
-    pub fn in_words(&self) -> String {
-        let mut words = vec![format!("fits {} ({})", self.fits, self.sealing)];
-        words.extend(self.size.as_ref().map(|size| format!("cavity size {size}")));
-        words.extend(self.gender.map(|gender| gender.word().to_owned()));
-        words.extend(self.gauges.iter().cloned());
-        words.extend(self.colours.iter().cloned());
-        words.extend(self.diameters.iter().map(|d| format!("outside diameter {d}")));
-        words.join("; ")
     }
 }

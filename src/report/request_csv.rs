@@ -1,8 +1,14 @@
 //! The request as a spreadsheet: one row a line, UTF-8, part numbers as text, and no cell that a
 //! spreadsheet would run as a formula.
 
-use super::Request;
-use crate::quantity::{harmless, is_day};
+use super::{
+    lead_words::lead_in_words,
+    line_words::{changes_in_words, description},
+};
+use crate::{
+    job::needs::{JobLine, JobRequest},
+    quantity::harmless,
+};
 
 const HEADINGS: [&str; 24] = [
     "request",
@@ -32,48 +38,52 @@ const HEADINGS: [&str; 24] = [
 ];
 
 /// The rows as CSV.
-pub fn table(request: &Request) -> Result<String, csv::Error> {
+pub fn request_csv(request: &JobRequest) -> Result<String, csv::Error> {
     let mut writer =
         csv::WriterBuilder::new().quote_style(csv::QuoteStyle::Necessary).from_writer(Vec::new());
     writer.write_record(HEADINGS)?;
     for line in &request.lines {
-        let number = |n: Option<u32>| n.map_or(String::new(), |n| n.to_string());
-        let yes_no = |yes: bool| if yes { "yes" } else { "no" }.to_owned();
-        let asked = &line.asked;
-        writer.write_record([
-            request.number.to_string(),
-            request.revision.to_string(),
-            asked.line.to_string(),
-            asked.kind.as_str().to_owned(),
-            as_text(asked.part.as_deref().unwrap_or_default()),
-            as_text(&asked.description),
-            asked.need.to_string(),
-            asked.spare.to_string(),
-            number(asked.pack),
-            number(asked.packs()),
-            as_text(&asked.for_cavities.join(" ")),
-            yes_no(asked.essential),
-            as_text(asked.substitute.as_str()),
-            as_text(asked.supplied_with.as_deref().unwrap_or_default()),
-            yes_no(asked.part.is_some()),
-            as_text(&asked.lead.as_ref().map(|lead| lead.in_words().join("; ")).unwrap_or_default()),
-            as_text(&line.changes.join("; ")),
-            as_text(&request.ticket.asset),
-            as_text(&request.ticket.serial),
-            as_text(request.head.bench.as_deref().unwrap_or_default()),
-            as_text(request.head.deliver_to.as_deref().unwrap_or_default()),
-            request.head.needed_by.as_deref().map_or(String::new(), day),
-            line.came.to_string(),
-            line.wanted().to_string(),
-        ])?;
+        writer.write_record(row(request, line))?;
     }
     let bytes = writer.into_inner().map_err(|e| csv::Error::from(e.into_error()))?;
     Ok(String::from_utf8_lossy(&bytes).into_owned())
 }
 
-/// A day as it is; whatever else was said instead stays text.
-fn day(text: &str) -> String {
-    if is_day(text) { text.to_owned() } else { as_text(text) }
+fn row(request: &JobRequest, line: &JobLine) -> [String; HEADINGS.len()] {
+    let number = |n: Option<u32>| n.map_or(String::new(), |n| n.to_string());
+    let yes_no = |yes: bool| if yes { "yes" } else { "no" }.to_owned();
+    let asked = &line.asked;
+    let amount = asked.amount;
+    let part = asked.wanted.number();
+    let places: Vec<String> = asked.used_for.iter().map(ToString::to_string).collect();
+    let lead = asked.wanted.lead();
+    let lead = lead.and_then(|lead| Some(lead_in_words(lead, lead.spec.as_deref()?).join("; ")));
+    [
+        request.number.to_string(),
+        request.revision.to_string(),
+        asked.line.to_string(),
+        asked.kind().as_str().to_owned(),
+        as_text(part.map_or("", |part| part.as_str())),
+        as_text(&description(&asked.wanted)),
+        amount.need.to_string(),
+        amount.spare.to_string(),
+        number(amount.pack),
+        number(amount.packs()),
+        as_text(&places.join(" ")),
+        yes_no(asked.essential),
+        as_text(asked.substitute.as_str()),
+        as_text(asked.supplied_with.as_ref().map_or("", |part| part.as_str())),
+        yes_no(part.is_some()),
+        as_text(&lead.unwrap_or_default()),
+        as_text(&changes_in_words(&line.changes)),
+        as_text(&request.ticket.asset),
+        as_text(&request.ticket.serial),
+        as_text(request.head.bench.as_deref().unwrap_or_default()),
+        as_text(request.head.deliver_to.as_deref().unwrap_or_default()),
+        request.head.needed_by.map_or(String::new(), |day| day.to_string()),
+        line.counts.arrived().to_string(),
+        line.counts.still_wanted().to_string(),
+    ]
 }
 
 /// A cell that stays text: what a spreadsheet would run as a formula, or read as a number or date,
