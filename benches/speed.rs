@@ -156,7 +156,7 @@ fn main() {
 
     let frame = best(50, || {
         ui.update(&sight, key);
-        view(&sight, None, &ui, theme, area, &mut buffer);
+        view(&sight, &ui, theme, area, &mut buffer);
     });
     good &= say("a key to its frame, 120x40, 206 cavities", frame, Duration::from_millis(1));
 
@@ -164,7 +164,7 @@ fn main() {
         for _ in 0..200 {
             ui.update(&sight, key);
         }
-        view(&sight, None, &ui, theme, area, &mut buffer);
+        view(&sight, &ui, theme, area, &mut buffer);
     });
     good &= say("200 waiting keys handled and drawn", keys, Duration::from_millis(5));
 

@@ -151,7 +151,7 @@ impl From<&Flag> for FlagForm {
             accepted: flag.accepted.as_ref().map(|a| AcceptedForm {
                 by: a.by.clone(),
                 reason: a.reason.clone(),
-                due: a.due.clone(),
+                due: a.due.map(|day| day.to_string()),
             }),
         }
     }

@@ -69,7 +69,7 @@ pub(super) fn run(common: &Common, args: &StepsArgs) -> Result<Exit> {
     if !assessment.steps.iter().any(|step| step.status == Status::Done && step.what.opens_or_moves()) {
         let book = open.tool_book()?;
         let today = day_of(assessment.now);
-        for item in lay_out(state, &book, &today) {
+        for item in lay_out(state, &book, today) {
             text.push_str(&format!("lay out  {}  ({})\n", harmless(&item.thing), harmless(&item.what_for)));
         }
     }

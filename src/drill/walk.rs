@@ -143,7 +143,7 @@ fn enter(
     for (nth, act) in acts.into_iter().enumerate() {
         let mut entry = Entry::new(now, by.to_owned(), act);
         entry.with = (nth > 0).then_some(first);
-        job.state().book_crimp(&mut entry.act, |key| tools.standing(key, &day_of(now)));
+        job.state().book_crimp(&mut entry.act, |key| tools.standing(key, day_of(now)));
         let verdict = job.check(&entry);
         if verdict != Verdict::Allowed {
             let said: Vec<String> = verdict.refusals().iter().map(ToString::to_string).collect();

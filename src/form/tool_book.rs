@@ -10,8 +10,7 @@ use super::{
     reader::{Source, expect_format, ron_options},
 };
 use crate::{
-    catalogue::{FieldFinding, PathStep},
-    quantity::{is_day, quoted},
+    catalogue::FieldFinding,
     reckoning::{Height, PositionKey, ToolPosition},
 };
 
@@ -60,7 +59,7 @@ impl FormOf<ToolPosition> for PositionForm {
             pulls_n,
             minimum_n,
             sheet_mm: sheet.map(|sheet| (sheet.target_mm, sheet.tolerance_mm)),
-            until,
+            until: until.to_string(),
             by,
             at: Some(at.to_string()),
             withdrawn,
@@ -68,11 +67,6 @@ impl FormOf<ToolPosition> for PositionForm {
     }
 
     fn read(self) -> Result<ToolPosition, FieldFinding> {
-        if !is_day(&self.until) {
-            let found = FieldFinding::of(format!("\"{}\" is no day", quoted(&self.until)));
-            let hint = Some("such as 2027-03-31".to_owned());
-            return Err(FieldFinding { hint, ..found }.under(PathStep::Field("until")));
-        }
         let Self { tool, position, terminal, wire, .. } = self;
         let (terminal, wire) = (read_field("terminal", terminal)?, read_field("wire", wire)?);
         Ok(ToolPosition {
@@ -81,7 +75,7 @@ impl FormOf<ToolPosition> for PositionForm {
             pulls_n: self.pulls_n,
             minimum_n: self.minimum_n,
             sheet: self.sheet_mm.map(|(target_mm, tolerance_mm)| Height { target_mm, tolerance_mm }),
-            until: self.until,
+            until: read_field("until", self.until)?,
             by: self.by,
             at: self.at.as_deref().map_or(Ok(Timestamp::UNIX_EPOCH), read_time)?,
             withdrawn: self.withdrawn,

@@ -1,6 +1,6 @@
 //! An entry of the journal: an act, when it was entered and by whom.
 
-use jiff::Timestamp;
+use jiff::{Timestamp, civil::Date, tz::Offset};
 
 use super::Act;
 
@@ -26,7 +26,7 @@ impl Entry {
     }
 }
 
-/// The day of a moment in world time, as YYYY-MM-DD: days compare as texts.
-pub fn day_of(at: Timestamp) -> String {
-    at.to_string().get(..10).unwrap_or_default().to_owned()
+/// The day of a moment, in world time.
+pub fn day_of(at: Timestamp) -> Date {
+    Offset::UTC.to_datetime(at).date()
 }

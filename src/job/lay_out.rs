@@ -1,6 +1,8 @@
 //! What to lay out before the start: the tools and helps a job needs, from its housings and its
 //! repairs.
 
+use jiff::civil::Date;
+
 use std::collections::BTreeSet;
 
 use crate::{
@@ -24,7 +26,7 @@ pub struct LayOut {
 }
 
 /// Everything to lay out, with the tool positions that the book has for its crimps today.
-pub fn lay_out(state: &State, book: &ToolBook, today: &str) -> Vec<LayOut> {
+pub fn lay_out(state: &State, book: &ToolBook, today: Date) -> Vec<LayOut> {
     let mut list: Vec<LayOut> = Vec::new();
     let mut add = |thing: String, what_for: &str| {
         let item = LayOut { thing, what_for: what_for.to_owned() };
@@ -67,7 +69,7 @@ pub fn lay_out(state: &State, book: &ToolBook, today: &str) -> Vec<LayOut> {
 }
 
 /// The tool and position for the new terminal of a lead.
-fn crimp_tool(state: &State, lead: &Lead, book: &ToolBook, today: &str) -> String {
+fn crimp_tool(state: &State, lead: &Lead, book: &ToolBook, today: Date) -> String {
     let Some(terminal) = state.terminal_for(lead).map(|terminal| &terminal.part) else {
         return "a crimp tool: name the terminal first".to_owned();
     };

@@ -1,5 +1,7 @@
 //! What was said, seen and decided, as the state keeps it.
 
+use jiff::civil::Date;
+
 use std::collections::BTreeSet;
 
 use crate::{
@@ -83,7 +85,7 @@ pub struct Accepted {
     /// Why.
     pub reason: String,
     /// Until when, for a temporary measure.
-    pub due: Option<String>,
+    pub due: Option<Date>,
 }
 
 /// What was decided at a cavity.

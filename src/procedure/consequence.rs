@@ -39,7 +39,7 @@ fn without_place(lead: &Lead, replies: &mut Replies<'_>) -> Acts {
 
 fn tie_back(lead: &Lead, replies: &mut Replies<'_>) -> Acts {
     let tag = replies.text(ConsequenceQuestion::TieBackTag, Kind::Tag)?.parse_or_wrong()?;
-    let due = replies.text(ConsequenceQuestion::TieBackDay, Kind::Day)?.day()?.to_string();
+    let due = replies.text(ConsequenceQuestion::TieBackDay, Kind::Day)?.day()?;
     let by = replies.text(ConsequenceQuestion::TieBackBy, Kind::Name)?.words();
     Ok(vec![
         Act::Park { tag, reason: "insulated and tied back".to_owned() },

@@ -122,7 +122,7 @@ impl<'a> Crimping<'a> {
     pub fn proved(&self) -> Option<&'a ToolPosition> {
         let (terminal, wire) = self.on_wire()?;
         let today = self.view.today();
-        self.view.tools.proved(terminal, wire, &today)
+        self.view.tools.proved(terminal, wire, today)
     }
 
     /// What to know first about a tool that is not proved for this crimp.
@@ -134,7 +134,7 @@ impl<'a> Crimping<'a> {
             terminal: terminal.clone(),
             wire: wire.clone(),
         };
-        let standing = self.view.tools.standing(&key, &self.view.today());
+        let standing = self.view.tools.standing(&key, self.view.today());
         (!standing.is_qualified()).then_some(Warning::ToolNotProved(standing))
     }
 

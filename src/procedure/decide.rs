@@ -170,7 +170,7 @@ pub fn looked_at(view: &JobView<'_>, lead: &Lead) -> InHandLead {
     let today = view.today();
     let proved = terminal
         .zip(wire)
-        .is_some_and(|(terminal, wire)| view.tools.proved(&terminal.part, wire, &today).is_some());
+        .is_some_and(|(terminal, wire)| view.tools.proved(&terminal.part, wire, today).is_some());
     InHandLead {
         forbidden: state.forbidden_kind(lead),
         wires: lead.wires_left(),

@@ -1,6 +1,8 @@
 //! What may be looked at while something is asked: the job as it stands on disk, and nothing that could be
 //! changed.
 
+use jiff::civil::Date;
+
 use crate::{
     face::Label,
     job::{Act, Assessment, Entry, ItemId, Job, JobHousing, JobSide, Lead, Place, State, Verdict, day_of},
@@ -38,7 +40,7 @@ impl<'a> JobView<'a> {
     }
 
     /// Today, as YYYY-MM-DD.
-    pub fn today(&self) -> String {
+    pub fn today(&self) -> Date {
         day_of(self.assessment.now)
     }
 

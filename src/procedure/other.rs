@@ -1,9 +1,11 @@
 //! The other things one can do: what is not the next step and may be needed any moment.
 
+use jiff::civil::Date;
+
 use crate::{
     catalogue::LockState,
     job::{About, Act, Flag, GATES, ItemId, JobSide, Place, RecordSide, SeenAt, WireId},
-    quantity::{is_day, says_something},
+    quantity::says_something,
 };
 
 use super::{
@@ -170,7 +172,7 @@ fn accept(view: &JobView<'_>, replies: &mut Replies<'_>) -> Acts {
     let number = replies.text(OtherQuestion::AcceptWhich, Kind::Number)?;
     let flag = number.of_list(&open).copied();
     let flag = flag.ok_or_else(|| Stop::Wrong(format!("Key a number from 1 to {}.", open.len())))?;
-    let accepted = |by: String, reason: String, due: Option<String>| Act::Accept {
+    let accepted = |by: String, reason: String, due: Option<Date>| Act::Accept {
         flag: flag.code,
         at: flag.at.clone(),
         by: Some(by),
@@ -184,11 +186,9 @@ fn accept(view: &JobView<'_>, replies: &mut Replies<'_>) -> Acts {
         .text(OtherQuestion::AcceptBy { flag: Box::new(flag.clone()), only_until }, Kind::Name)?
         .words();
     let reason = replies.text(OtherQuestion::AcceptWhy, Kind::Words)?.words();
-    let due = replies.text(OtherQuestion::AcceptUntil, Kind::Day)?.unless_dash().map(Typed::words);
-    match due.as_deref().is_none_or(is_day) {
-        true => Ok(vec![accepted(by, reason, due)]),
-        false => Err(Stop::wrong("Key the day as 2026-12-01, or -.")),
-    }
+    let due = replies.text(OtherQuestion::AcceptUntil, Kind::Day)?.unless_dash();
+    let due = due.map(Typed::day).transpose().map_err(|_| Stop::wrong("Key the day as 2026-12-01, or -."))?;
+    Ok(vec![accepted(by, reason, due)])
 }
 
 /// Whether a thing makes sense now, so that the menu shows only what works.

@@ -1,9 +1,11 @@
 //! The tool book at the bench: samples that prove a position, and a tool taken out of use.
 
+use jiff::civil::Date;
+
 use crate::{
     catalogue::PartNumber,
     job::Lead,
-    quantity::{Gauge, is_day},
+    quantity::Gauge,
     reckoning::{FEWEST_HEIGHTS, FEWEST_SAMPLES, Height, PositionKey, ToolPosition, pull_minimum},
 };
 
@@ -48,14 +50,11 @@ pub(super) fn prove(view: &JobView<'_>, replies: &mut Replies<'_>) -> Asked {
     }]))
 }
 
-fn good_until(view: &JobView<'_>, typed: Typed<'_>) -> Result<String, Stop> {
-    let until = typed.as_str();
-    if !is_day(until) {
-        return Err(Stop::wrong("Key the day as 2027-03-31."));
-    }
-    match until < view.today().as_str() {
+fn good_until(view: &JobView<'_>, typed: Typed<'_>) -> Result<Date, Stop> {
+    let until = typed.day()?;
+    match until < view.today() {
         true => Err(Stop::Wrong(format!("{until} is past."))),
-        false => Ok(until.to_owned()),
+        false => Ok(until),
     }
 }
 
@@ -116,7 +115,7 @@ pub(super) fn withdraw(view: &JobView<'_>, replies: &mut Replies<'_>) -> Asked {
         key.tool.eq_ignore_ascii_case(tool) || whole.eq_ignore_ascii_case(tool)
     };
     let today = view.today();
-    let known: Vec<&ToolPosition> = view.tools.in_force(&today).filter(is_it).collect();
+    let known: Vec<&ToolPosition> = view.tools.in_force(today).filter(is_it).collect();
     if known.is_empty() {
         return Err(Stop::Wrong(format!("{tool} is not in the tool book.")));
     }

@@ -1,7 +1,7 @@
 //! The shop's book of hand tools: which position of which tool makes a good crimp of this terminal
 //! on this wire, proved on samples, and until when. Change one of the four and it proves nothing.
 
-use jiff::Timestamp;
+use jiff::{Timestamp, civil::Date, tz::Offset};
 
 use crate::{catalogue::PartNumber, quantity::Gauge};
 
@@ -39,8 +39,8 @@ pub struct ToolPosition {
     pub minimum_n: Option<(f64, String)>,
     /// The height by the terminal's sheet.
     pub sheet: Option<Height>,
-    /// Good until this day, as YYYY-MM-DD.
-    pub until: String,
+    /// Good until this day.
+    pub until: Date,
     /// Who made the samples, or withdrew it.
     pub by: String,
     /// When that was said.
@@ -59,7 +59,7 @@ pub enum Standing {
         /// How many were pulled.
         samples: usize,
         /// Until this day.
-        until: String,
+        until: Date,
     },
     /// Its day is past, or it lacks samples: why.
     Due(String),
@@ -111,25 +111,24 @@ impl ToolPosition {
     }
 
     /// Whether it was said on this day or before.
-    fn is_said_by(&self, today: &str) -> bool {
-        // Moments in world time compare as texts, and begin with their day.
-        self.at.to_string().get(..10).is_some_and(|day| day <= today)
+    fn is_said_by(&self, today: Date) -> bool {
+        Offset::UTC.to_datetime(self.at).date() <= today
     }
 
     /// What it is worth on a day.
-    pub fn standing(&self, today: &str) -> Standing {
+    pub fn standing(&self, today: Date) -> Standing {
         if let Some(why) = &self.withdrawn {
             return Standing::Withdrawn(why.clone());
         }
         match (self.lacks(), self.heights()) {
             (Some(why), _) => Standing::Due(why),
-            (None, _) if self.until.as_str() < today => {
+            (None, _) if self.until < today => {
                 Standing::Due(format!("it was good until {}", self.until))
             }
             (None, Some(heights)) => Standing::Qualified {
                 mean_mm: heights.mean,
                 samples: self.pulls_n.len(),
-                until: self.until.clone(),
+                until: self.until,
             },
             (None, None) => Standing::Due("no heights were measured".to_owned()),
         }
@@ -174,29 +173,29 @@ impl ToolBook {
     /// What counts of a position on a day: what was said of it last, by whichever bench. Of two at the
     /// same moment the worse one counts. What is proved later proves nothing of that day; what is
     /// withdrawn counts at once, for clocks differ.
-    fn last_said(&self, key: &PositionKey, today: &str) -> Option<&ToolPosition> {
+    fn last_said(&self, key: &PositionKey, today: Date) -> Option<&ToolPosition> {
         let counts = |said: &&ToolPosition| said.withdrawn.is_some() || said.is_said_by(today);
         let said = self.positions.iter().filter(|said| said.key.is_same(key)).filter(counts);
         said.max_by_key(|said| (said.at, said.withdrawn.is_some(), said.lacks().is_some()))
     }
 
     /// What the book says of a tool and position for a terminal and wire.
-    pub fn standing(&self, key: &PositionKey, today: &str) -> Standing {
+    pub fn standing(&self, key: &PositionKey, today: Date) -> Standing {
         self.last_said(key, today).map_or(Standing::Never, |said| said.standing(today))
     }
 
     /// Whether this is what counts of its position on a day.
-    fn counts(&self, said: &ToolPosition, today: &str) -> bool {
+    fn counts(&self, said: &ToolPosition, today: Date) -> bool {
         self.last_said(&said.key, today).is_some_and(|last| std::ptr::eq(last, said))
     }
 
     /// What counts of every position on a day, each once.
-    pub fn in_force<'a>(&'a self, today: &'a str) -> impl Iterator<Item = &'a ToolPosition> {
+    pub fn in_force<'a>(&'a self, today: Date) -> impl Iterator<Item = &'a ToolPosition> {
         self.positions.iter().filter(move |said| self.counts(said, today))
     }
 
     /// A position that is qualified for a terminal and a wire on a day.
-    pub fn proved(&self, terminal: &PartNumber, wire: &Gauge, today: &str) -> Option<&ToolPosition> {
+    pub fn proved(&self, terminal: &PartNumber, wire: &Gauge, today: Date) -> Option<&ToolPosition> {
         let is_for_it = |said: &&ToolPosition| {
             said.key.terminal == *terminal
                 && said.key.wire.is_same_size(wire)
@@ -208,7 +207,11 @@ impl ToolBook {
 
 #[cfg(test)]
 mod tests {
+    use jiff::civil::date;
+
     use super::*;
+
+    const TODAY: Date = date(2026, 11, 26);
 
     fn position() -> ToolPosition {
         ToolPosition {
@@ -222,7 +225,7 @@ mod tests {
             pulls_n: vec![71.0, 68.0, 74.0, 70.0, 66.0],
             minimum_n: Some((60.0, "the terminal's sheet".into())),
             sheet: Some(Height { target_mm: 1.12, tolerance_mm: 0.05 }),
-            until: "2027-03-31".into(),
+            until: date(2027, 3, 31),
             by: "kt".into(),
             at: "2026-11-02T08:00:00Z".parse().unwrap(),
             withdrawn: None,
@@ -232,10 +235,10 @@ mod tests {
     #[test]
     fn a_position_is_judged_by_its_lowest_sample_never_by_the_mean() {
         let mut position = position();
-        assert!(position.standing("2026-11-26").is_qualified());
+        assert!(position.standing(TODAY).is_qualified());
         position.pulls_n = vec![90.0, 91.0, 92.0, 93.0, 59.9];
         assert_eq!(
-            position.standing("2026-11-26").to_string(),
+            position.standing(TODAY).to_string(),
             "due: the lowest sample came off at 59.9 N, least 60 N (the terminal's sheet)"
         );
     }
@@ -243,9 +246,9 @@ mod tests {
     #[test]
     fn the_states_of_a_position() {
         let good = position();
-        assert!(good.standing("2027-04-01").to_string().starts_with("due: it was good until"));
+        assert!(good.standing(date(2027, 4, 1)).to_string().starts_with("due: it was good until"));
         let few = ToolPosition { pulls_n: vec![70.0; 4], ..position() };
-        assert_eq!(few.standing("2026-11-26").to_string(), "due: 5 samples are pulled, 4 were");
+        assert_eq!(few.standing(TODAY).to_string(), "due: 5 samples are pulled, 4 were");
         let sheet = position().sheet.unwrap();
         let (least, most) = (sheet.target_mm - sheet.tolerance_mm, sheet.target_mm + sheet.tolerance_mm);
         let heights = |heights_mm: &[f64]| ToolPosition { heights_mm: heights_mm.to_vec(), ..position() };
@@ -261,21 +264,21 @@ mod tests {
                 ToolPosition { pulls_n: vec![70.0, 59.9, 70.0, 70.0, 70.0], ..position() },
             ),
         ] {
-            let standing = changed.standing("2026-11-26");
+            let standing = changed.standing(TODAY);
             assert!(!standing.is_qualified() && standing.to_string().contains(why), "{why}: {standing}");
         }
         assert!(
-            heights(&[sheet.target_mm, least + 0.001, most - 0.001]).standing("2026-11-26").is_qualified()
+            heights(&[sheet.target_mm, least + 0.001, most - 0.001]).standing(TODAY).is_qualified()
         );
         let least_pull = ToolPosition { pulls_n: vec![60.0; 5], ..position() };
-        assert!(least_pull.standing("2026-11-26").is_qualified());
+        assert!(least_pull.standing(TODAY).is_qualified());
         let out = ToolPosition { withdrawn: Some("dropped".into()), ..position() };
-        assert_eq!(out.standing("2026-11-26"), Standing::Withdrawn("dropped".into()));
+        assert_eq!(out.standing(TODAY), Standing::Withdrawn("dropped".into()));
         let book = ToolBook { positions: vec![good.clone()] };
         let other = PositionKey { position: "C".into(), ..good.key.clone() };
-        assert_eq!(book.standing(&other, "2026-11-26"), Standing::Never);
+        assert_eq!(book.standing(&other, TODAY), Standing::Never);
         let other_wire = PositionKey { wire: "0.75".parse().unwrap(), ..good.key };
-        assert_eq!(book.standing(&other_wire, "2026-11-26"), Standing::Never);
+        assert_eq!(book.standing(&other_wire, TODAY), Standing::Never);
     }
 
     #[test]
@@ -292,8 +295,8 @@ mod tests {
             ("2026-11-02T08:00:00Z", "2026-11-03T08:00:00Z", "2027-02-01T08:00:00Z");
         let judged = |positions: Vec<ToolPosition>| {
             let book = ToolBook { positions };
-            let standing = book.standing(&position().key, "2026-11-26");
-            assert_eq!(book.in_force("2026-11-26").count(), 1);
+            let standing = book.standing(&position().key, TODAY);
+            assert_eq!(book.in_force(TODAY).count(), 1);
             standing
         };
         assert!(judged(vec![failed(tuesday), proved(monday)]).to_string().contains("59 N"));

@@ -162,7 +162,7 @@ impl<'a> Bench<'a> {
         let mut said = Vec::new();
         for position in positions {
             match self.open.write_position(&self.by, position) {
-                Ok(file) => said.push(format!("in {file}: {}", position.standing(&today))),
+                Ok(file) => said.push(format!("in {file}: {}", position.standing(today))),
                 Err(why) => return Outcome::Trouble(why.to_string()),
             }
         }

@@ -70,7 +70,7 @@ fn fill_in_book(
 ) {
     let today = day_of(at);
     state.book_crimp(act, |key| match book() {
-        Ok(book) => book.standing(key, &today),
+        Ok(book) => book.standing(key, today),
         // The crimp was made; what proves its tool can be mended later.
         Err(why) => Standing::Due(format!("the tool book cannot be read: {why}")),
     });

@@ -293,12 +293,12 @@ fn a_sample_stands_at_its_least_force_and_not_just_below() {
             pulls_n: pulls,
             minimum_n: Some((least, source.to_owned())),
             sheet: Some(Height { target_mm: 1.12, tolerance_mm: 0.05 }),
-            until: "2026-12-31".into(),
+            until: jiff::civil::date(2026, 12, 31),
             by: "kt".into(),
             at: "2026-11-02T08:00:00Z".parse().unwrap(),
             withdrawn: None,
         };
-        position.standing("2026-11-26")
+        position.standing(jiff::civil::date(2026, 11, 26))
     };
     assert!(book(40.0).is_qualified());
     let below = book(39.9);

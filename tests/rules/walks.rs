@@ -98,7 +98,7 @@ fn tools() -> ToolBook {
         pulls_n: [1.0, 2.0, 3.0, 4.0, 5.0].map(|more| least_n + more).to_vec(),
         minimum_n: Some((least_n, "IEC 60352-2 by mm², from memory".to_owned())),
         sheet: Some(Height { target_mm, tolerance_mm: 0.05 }),
-        until: "2099-03-31".to_owned(),
+        until: jiff::civil::date(2099, 3, 31),
         by: "K. Tanner".to_owned(),
         at: "2026-11-02T08:00:00Z".parse().unwrap(),
         withdrawn: None,

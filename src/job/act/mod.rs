@@ -1,6 +1,8 @@
 //! The acts of a job. An act is what somebody did or saw at the bench; it is checked, appended to
 //! disk and applied, and never changed afterwards.
 
+use jiff::civil::Date;
+
 use crate::{
     catalogue::{Definition, LockState, PartNumber},
     colour::Colour,
@@ -299,7 +301,7 @@ pub enum Act {
         at: Option<Address>,
         by: Option<String>,
         reason: String,
-        due: Option<String>,
+        due: Option<Date>,
         line: Option<u32>,
     },
     Note {

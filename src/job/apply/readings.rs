@@ -32,7 +32,7 @@ impl State {
             line: *line,
             by: by.clone().unwrap_or_else(|| entry.by.clone()),
             reason: reason.clone(),
-            due: due.clone(),
+            due: *due,
         });
     }
 

@@ -1,5 +1,7 @@
 //! Checks of locks, readings, requests, people and the end of a job.
 
+use jiff::civil::Date;
+
 use crate::{
     face::{Face, Label},
     job::{Code, FaceFault, JobSide, Refusal, state::State, target::Target},
@@ -15,7 +17,7 @@ impl State {
         by: Option<&str>,
         flag: Code,
         at: Option<&Address>,
-        due: Option<&str>,
+        due: Option<Date>,
         line: Option<u32>,
     ) -> Checked {
         if let Some(by) = by.filter(|by| !says_something(by)) {

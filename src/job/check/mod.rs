@@ -22,7 +22,7 @@ use rules::{Checked, Rules, barred, impossible};
 
 use crate::{
     job::{Housings, Items},
-    quantity::{is_day, quoted, says_something},
+    quantity::{quoted, says_something},
 };
 
 impl Job {
@@ -59,7 +59,6 @@ impl Job {
         }
         every_act::check_words(act)?;
         if let Act::Accept { due: Some(due), .. } = act
-            && is_day(due)
             && *due < day_of(entry.at)
         {
             return impossible(format!("{due} is past."), "Key a day that is still to come.");
@@ -168,7 +167,7 @@ impl State {
                 self.check_arrived(*line, *count, part.as_ref(), *verdict)
             }
             Act::Accept { by, flag, at, due, line, .. } => {
-                self.check_accepted(by.as_deref(), *flag, at.as_ref(), due.as_deref(), *line)
+                self.check_accepted(by.as_deref(), *flag, at.as_ref(), *due, *line)
             }
             Act::Resume { power_off, tags_read } => self.check_resumed(*power_off, *tags_read),
             Act::Mate { .. } => self.check_mate(&target()),

@@ -1,9 +1,10 @@
 //! Checks of requests, of what came for them, and of flags that a person accepts.
 
+use jiff::civil::Date;
+
 use crate::{
     catalogue::PartNumber,
     job::{Accepted, ArrivedVerdict, Code, state::State, target::Target},
-    quantity::{is_day, quoted},
     record::Address,
     supply::RequestNumber,
 };
@@ -93,17 +94,10 @@ impl State {
         &self,
         flag: Code,
         at: Option<&Address>,
-        due: Option<&str>,
+        due: Option<Date>,
         line: Option<u32>,
         target: &Target,
     ) -> Checked {
-        let due = due.filter(|due| !due.trim().is_empty());
-        if let Some(due) = due.filter(|due| !is_day(due)) {
-            return impossible(
-                format!("\"{}\" is no day.", quoted(due)),
-                "Key the day by which it is put right, as 2026-12-01.",
-            );
-        }
         let has_due = due.is_some();
         let by_name = self.may_be_accepted(flag, at);
         let steps = self.steps(target);

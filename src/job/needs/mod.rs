@@ -36,7 +36,7 @@ pub fn build(
 ) -> JobRequest {
     let state = job.state();
     let today = day_of(assessment.now);
-    let needs = needs(state, assessment, &Proved { book, today: today.clone(), previous });
+    let needs = needs(state, assessment, &Proved { book, today, previous });
     let mut head = match previous {
         Some(previous) => head.after(&previous.head),
         None => head,

@@ -1,5 +1,7 @@
 //! What the repairs of a job need: terminals with their seals, seals alone, repair leads.
 
+use jiff::civil::Date;
+
 use std::cmp::Ordering;
 
 use super::{
@@ -247,7 +249,7 @@ pub(super) struct Proved<'a> {
     /// The book.
     pub book: &'a ToolBook,
     /// Today, as YYYY-MM-DD.
-    pub today: String,
+    pub today: Date,
     /// The request sent before.
     pub previous: Option<&'a Request>,
 }
@@ -257,7 +259,7 @@ impl Proved<'_> {
     fn is_proved(&self, terminal: &Line, lead: &Lead) -> bool {
         let part = terminal.wanted.number();
         let wire = lead.wire_to_crimp();
-        part.zip(wire).is_some_and(|(part, wire)| self.book.proved(part, wire, &self.today).is_some())
+        part.zip(wire).is_some_and(|(part, wire)| self.book.proved(part, wire, self.today).is_some())
     }
 
     /// Whether these samples were asked for before: they were used to qualify the position.

@@ -1,5 +1,7 @@
 //! A request with what only the job knows of it.
 
+use jiff::civil::Date;
+
 use crate::{
     job::{Act, ItemId, RequestSaid, RequestedLine, Ticket},
     supply::{Change, Counts, Line, RequestHead, RequestNumber},
@@ -33,8 +35,8 @@ pub struct JobRequest {
     pub ticket: Ticket,
     /// Why it is asked for.
     pub why: String,
-    /// The day it was put together, as YYYY-MM-DD.
-    pub day: String,
+    /// The day it was put together.
+    pub day: Date,
     /// What the bench says.
     pub head: RequestHead,
     /// Numbers of photos.

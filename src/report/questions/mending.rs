@@ -76,7 +76,7 @@ pub(super) fn crimp(view: &JobView<'_>, asked: &CrimpOf) -> String {
                     "= uses {}, {} ({})",
                     proved.key.tool,
                     proved.key.position,
-                    proved.standing(&view.today())
+                    proved.standing(view.today())
                 ),
                 None => "NO position is qualified for it on this wire (! proves one)".to_owned(),
             };

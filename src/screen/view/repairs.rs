@@ -1,6 +1,8 @@
 //! The pages about repairs: what is planned and done, where the splices sit, how thick the bundle
 //! gets, what the circuits lose, what the tool book says; and what to lay out before the start.
 
+use jiff::civil::Date;
+
 use ratatui::{buffer::Buffer, layout::Rect, style::Style};
 
 use crate::{
@@ -312,18 +314,18 @@ fn add_tools(view: &JobView<'_>, repaired: &[&Lead], theme: Theme, lines: &mut L
     lines.add("", Style::new());
     lines.add("TOOL BOOK for these terminals (! proves a position)", theme.now());
     let today = view.today();
-    let known = view.tools.in_force(&today).filter(|position| terminals.contains(&&position.key.terminal));
+    let known = view.tools.in_force(today).filter(|position| terminals.contains(&&position.key.terminal));
     let mut any = false;
     for position in known {
         any = true;
-        add_position(position, &today, theme, lines);
+        add_position(position, today, theme, lines);
     }
     if !any {
         lines.add("Nothing is in it for them: no position is qualified.", theme.alarm());
     }
 }
 
-fn add_position(position: &ToolPosition, today: &str, theme: Theme, lines: &mut Lines) {
+fn add_position(position: &ToolPosition, today: Date, theme: Theme, lines: &mut Lines) {
     let key = &position.key;
     let standing = position.standing(today);
     let style = if standing.is_qualified() { Style::new() } else { theme.alarm() };
@@ -361,7 +363,7 @@ fn add_position(position: &ToolPosition, today: &str, theme: Theme, lines: &mut 
 pub(super) fn lay_out_page(view: &JobView<'_>, ui: &Ui, theme: Theme, area: Rect, buf: &mut Buffer) {
     let mut lines = Lines::new(theme, area);
     lines.add("LAY OUT before the start", theme.now());
-    for item in lay_out(view.state(), view.tools, &view.today()) {
+    for item in lay_out(view.state(), view.tools, view.today()) {
         lines.add(&format!("- {}  ({})", item.thing, item.what_for), Style::new());
     }
     lines.add("", Style::new());
