@@ -14,6 +14,22 @@ use crate::quantity::plain_text;
 
 /// Checks a family; every finding, or the family.
 pub fn check_family(draft: &FamilyDraft) -> Result<Family, Vec<FieldFinding>> {
+    let (family, findings) = build(draft);
+    let findings = findings.into_vec();
+    match family {
+        Some(family) if findings.is_empty() => Ok(family),
+        _ => Err(findings),
+    }
+}
+
+/// A family that was checked when it was written into a job: only what cannot be read at all is in the way,
+/// and no rule of today.
+pub(super) fn kept_family(draft: &FamilyDraft) -> Result<Option<Family>, FieldFinding> {
+    let (family, findings) = build(draft);
+    findings.hole().cloned().map_or(Ok(family), Err)
+}
+
+fn build(draft: &FamilyDraft) -> (Option<Family>, Findings) {
     let mut findings = Findings::default();
     let top = FieldPath::default();
     let id = findings.take(top.field("id"), draft.id.parse());
@@ -33,18 +49,16 @@ pub fn check_family(draft: &FamilyDraft) -> Result<Family, Vec<FieldFinding>> {
         });
     check_part_numbers(draft, &mut findings);
     check_housing_ids(&housings, draft, &mut findings);
-    match (id, title, findings.is_empty()) {
-        (Some(id), Some(title), true) => Ok(Family {
-            id,
-            title,
-            source: draft.source.clone(),
-            terminals: parts.terminals,
-            wire_seals: parts.wire_seals,
-            plugs: parts.plugs,
-            housings,
-        }),
-        _ => Err(findings.into_vec()),
-    }
+    let family = id.zip(title).map(|(id, title)| Family {
+        id,
+        title,
+        source: draft.source.clone(),
+        terminals: parts.terminals,
+        wire_seals: parts.wire_seals,
+        plugs: parts.plugs,
+        housings,
+    });
+    (family, findings)
 }
 
 /// The parts of a family that housings refer to by size.

@@ -2,7 +2,7 @@
 //! the job's file, so that the job can be read without any library.
 
 use super::{
-    check::check_family,
+    check::{check_family, kept_family},
     draft::FamilyDraft,
     family::{Family, Housing},
     finding::FieldFinding,
@@ -53,19 +53,27 @@ impl Definition {
             let (family, housing) = (draft.id.clone(), word.to_owned());
             return Err(DefinitionProblem::NoSuchHousing { family, housing });
         };
-        Self::of_draft(FamilyDraft { housings: vec![housing.clone()], ..draft.clone() })
+        let definition = Self::kept(FamilyDraft { housings: vec![housing.clone()], ..draft.clone() })?;
+        definition.check()?;
+        Ok(definition)
     }
 
-    /// A definition as it was written into a job.
-    pub fn of_draft(draft: FamilyDraft) -> Result<Self, DefinitionProblem> {
-        let family = check_family(&draft).map_err(|findings| match findings.into_iter().next() {
-            Some(first) => DefinitionProblem::Wrong(first),
-            None => DefinitionProblem::NotOne { family: draft.id.clone(), housings: 0 },
-        })?;
+    /// A definition as it was written into a job. It was checked then, and is not held against the rules of
+    /// today: a job that was begun can always be opened.
+    pub fn kept(draft: FamilyDraft) -> Result<Self, DefinitionProblem> {
+        let family = kept_family(&draft).map_err(DefinitionProblem::Wrong)?;
+        let not_one = |draft: FamilyDraft, housings| DefinitionProblem::NotOne { family: draft.id, housings };
+        let Some(family) = family else { return Err(not_one(draft, 0)) };
         match family.housings.as_slice() {
             [housing] => Ok(Self { housing: housing.clone(), draft, family }),
-            housings => Err(DefinitionProblem::NotOne { family: draft.id.clone(), housings: housings.len() }),
+            housings => Err(not_one(draft, housings.len())),
         }
+    }
+
+    /// Whether it holds together by the rules of today.
+    pub fn check(&self) -> Result<(), DefinitionProblem> {
+        let findings = check_family(&self.draft).err().and_then(|findings| findings.into_iter().next());
+        findings.map_or(Ok(()), |first| Err(DefinitionProblem::Wrong(first)))
     }
 
     /// The draft, to be written into a job's file.

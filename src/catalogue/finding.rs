@@ -86,31 +86,40 @@ impl FieldFinding {
 
 /// What has been found so far.
 #[derive(Debug, Default)]
-pub(super) struct Findings(Vec<FieldFinding>);
+pub(super) struct Findings {
+    found: Vec<FieldFinding>,
+    /// The first value that could not be read at all, among `found`.
+    hole: Option<usize>,
+}
 
 impl Findings {
     /// Notes something wrong.
     pub fn add(&mut self, path: FieldPath, say: impl Into<String>) {
-        self.0.push(FieldFinding { path, say: say.into(), hint: None });
+        self.found.push(FieldFinding { path, say: say.into(), hint: None });
     }
 
     /// Notes something wrong and what is allowed.
     pub fn add_with(&mut self, path: FieldPath, say: impl Into<String>, hint: impl Into<String>) {
-        self.0.push(FieldFinding { path, say: say.into(), hint: Some(hint.into()) });
+        self.found.push(FieldFinding { path, say: say.into(), hint: Some(hint.into()) });
     }
 
     /// Takes a value, or notes why there is none.
     pub fn take<T, E: fmt::Display>(&mut self, path: FieldPath, value: Result<T, E>) -> Option<T> {
-        value.map_err(|problem| self.add(path, problem.to_string())).ok()
+        let hole = self.found.len();
+        let read = value.map_err(|problem| self.add(path, problem.to_string())).ok();
+        if read.is_none() {
+            self.hole.get_or_insert(hole);
+        }
+        read
     }
 
     /// Everything found, in order.
     pub fn into_vec(self) -> Vec<FieldFinding> {
-        self.0
+        self.found
     }
 
-    /// Whether nothing was found.
-    pub fn is_empty(&self) -> bool {
-        self.0.is_empty()
+    /// The first value that could not be read at all: what it belongs to is not there.
+    pub fn hole(&self) -> Option<&FieldFinding> {
+        self.found.get(self.hole?)
     }
 }

@@ -5,7 +5,13 @@
 use jiff::Timestamp;
 use serde::Deserialize;
 
-use super::{acts::ActForm, mirror::read_field, problem::Problem, reader::Source};
+use super::{
+    acts::ActForm,
+    family::found_in,
+    mirror::{FormOf, read_field},
+    problem::Problem,
+    reader::Source,
+};
 use crate::{
     catalogue::{FieldFinding, PathStep},
     job::Act,
@@ -70,12 +76,22 @@ fn read_line(source: Source<'_>, bare: &str) -> Result<Said, Box<Problem>> {
         return Err(Box::new(source.whole("this line is longer than any act", "one act a line")));
     }
     if !bare.starts_with('(') {
-        return source.read::<ActForm, Act>().map(|act| (None, None, act));
+        return source.read_with(|form: ActForm| Ok((None, None, checked(form.read()?)?)));
     }
     source.read_with(|form: EnvelopeForm| {
         let at = form.at.as_deref().map(read_time).transpose()?;
-        Ok((form.by, at, read_field("act", form.act)?))
+        let act = read_field("act", form.act)?;
+        Ok((form.by, at, checked(act).map_err(|found| found.under(PathStep::Field("act")))?))
     })
+}
+
+/// A definition from a file of acts is held against every rule, as one from a library is.
+fn checked(act: Act) -> Result<Act, FieldFinding> {
+    if let Act::Housed { definition, .. } = &act {
+        let wrong = |why| found_in(why).under(PathStep::Field("definition"));
+        definition.check().map_err(wrong)?;
+    }
+    Ok(act)
 }
 
 /// A moment as people write it.

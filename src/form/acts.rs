@@ -71,6 +71,8 @@ form! {
         },
         MapConfirmed {
             source: MapSourceForm,
+            #[serde(default, skip_serializing_if = "Option::is_none")]
+            map: Option<Vec<(String, Option<String>)>>,
         },
         Cause {
             text: String,
@@ -111,6 +113,8 @@ form! {
             #[serde(default, skip_serializing_if = "Option::is_none")]
             colour: Option<String>,
             mark: String,
+            #[serde(default, skip_serializing_if = "Option::is_none")]
+            agrees: Option<bool>,
         },
         // Parts of the housings.
         Lock {
@@ -244,6 +248,8 @@ form! {
             order: Option<Box<LeadOrderForm>>,
             #[serde(default, skip_serializing_if = "Option::is_none")]
             with: Option<String>,
+            #[serde(default, skip_serializing_if = "Option::is_none")]
+            wires: Option<Vec<WireForm>>,
         },
         Repair {
             lead: String,
@@ -255,6 +261,8 @@ form! {
             crimp: Option<Box<CrimpForm>>,
             #[serde(default, skip_serializing_if = "Option::is_none")]
             splice: Option<Box<SpliceForm>>,
+            #[serde(default, skip_serializing_if = "Option::is_none")]
+            made: Option<MadeLengthForm>,
             #[serde(default, skip_serializing_if = "Option::is_none")]
             anyway: Option<AnywayForm>,
         },

@@ -80,10 +80,15 @@ impl FormOf<Definition> for FamilyForm {
     }
 
     fn read(self) -> Result<Definition, FieldFinding> {
-        Definition::of_draft(self.read()?).map_err(|why| match why {
-            DefinitionProblem::Wrong(finding) => finding,
-            other => FieldFinding::of(other),
-        })
+        Definition::kept(self.read()?).map_err(found_in)
+    }
+}
+
+/// Where in the form a definition is wrong.
+pub(super) fn found_in(why: DefinitionProblem) -> FieldFinding {
+    match why {
+        DefinitionProblem::Wrong(finding) => finding,
+        other => FieldFinding::of(other),
     }
 }
 

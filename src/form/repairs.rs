@@ -6,9 +6,10 @@ use super::{
 };
 use crate::{
     job::{
-        Behind, Crimp, CrimpVerdict, Lay, LeadOrder, Load, OtherEnd, SamplePull, Splice, TwistAsked, Wall,
+        Behind, Crimp, CrimpVerdict, Lay, LeadOrder, Load, MadeLength, OtherEnd, SamplePull, Splice,
+        TwistAsked, Wall,
     },
-    reckoning::{DamageCause, Finding, LookFault, Standing},
+    reckoning::{DamageCause, Finding, LeadLength, LookFault, Standing},
 };
 
 form! {
@@ -123,6 +124,22 @@ form! {
         Due(of: String),
         Never,
         Withdrawn(of: String),
+    }
+}
+
+form! {
+    pub(super) struct MadeLengthForm of MadeLength {
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        planned: Option<LeadLengthForm>,
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        asked_mm: Option<f64>,
+    }
+}
+
+form! {
+    pub(super) struct LeadLengthForm of LeadLength {
+        cut_mm: f64,
+        order_mm: f64,
     }
 }
 

@@ -1,7 +1,5 @@
 //! Values that stand as one text in a file, by the same spelling people type.
 
-use std::{fmt, str::FromStr};
-
 use jiff::civil::Date;
 use serde::{Deserialize, Deserializer, Serialize, Serializer, de::Error};
 
@@ -10,7 +8,7 @@ use crate::{
     catalogue::{FamilyId, FieldFinding, PartNumber, SizeName},
     colour::Colour,
     face::{Label, PosePlace},
-    job::{Code, ItemId, ReadBack, Tag, TicketId, WireId},
+    job::{CavityMap, Code, ItemId, ReadBack, Tag, TicketId, WireId},
     quantity::{Gauge, Length, Voltage, day},
     record::{Address, HousingName, Known},
     supply::{PartKind, RequestNumber, Substitute, Urgency, UsePlace},
@@ -38,11 +36,9 @@ as_text!(
     Code,
     Colour,
     FamilyId,
-    Gauge,
     HousingName,
     ItemId,
     Label,
-    Length,
     PartNumber,
     PosePlace,
     ReadBack,
@@ -51,9 +47,27 @@ as_text!(
     Tag,
     TicketId,
     UsePlace,
-    Voltage,
     WireId
 );
+
+/// Writes a quantity with its value, and reads that; what people write themselves is read as typed.
+macro_rules! as_quantity {
+    ($($name:ty),* $(,)?) => {
+        $(
+            impl FormOf<$name> for String {
+                fn write(value: &$name) -> Self {
+                    value.kept()
+                }
+
+                fn read(self) -> Result<$name, FieldFinding> {
+                    <$name>::of_kept(&self).map_or_else(|| self.parse().map_err(FieldFinding::of), Ok)
+                }
+            }
+        )*
+    };
+}
+
+as_quantity!(Gauge, Length, Voltage);
 
 /// A day has one spelling in files.
 impl FormOf<Date> for String {
@@ -77,16 +91,34 @@ impl FormOf<Urgency> for String {
     }
 }
 
+/// A map: each old cavity with its new one, or with none.
+impl FormOf<CavityMap> for Vec<(String, Option<String>)> {
+    fn write(value: &CavityMap) -> Self {
+        value.iter().map(|(from, to)| (from.to_string(), FormOf::write(to))).collect()
+    }
+
+    fn read(self) -> Result<CavityMap, FieldFinding> {
+        let pairs: Vec<(Address, Option<Address>)> = FormOf::read(self)?;
+        Ok(pairs.into_iter().collect())
+    }
+}
+
 /// A told value, or "?".
-impl<T: fmt::Display + FromStr<Err: fmt::Display>> FormOf<Known<T>> for String {
+impl<T> FormOf<Known<T>> for String
+where
+    String: FormOf<T>,
+{
     fn write(value: &Known<T>) -> Self {
-        value.to_string()
+        match value {
+            Known::Unknown => "?".to_owned(),
+            Known::Is(value) => FormOf::write(value),
+        }
     }
 
     fn read(self) -> Result<Known<T>, FieldFinding> {
         match self.trim() {
             "?" => Ok(Known::Unknown),
-            text => text.parse().map(Known::Is).map_err(FieldFinding::of),
+            text => text.to_owned().read().map(Known::Is),
         }
     }
 }

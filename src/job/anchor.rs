@@ -87,27 +87,29 @@ impl State {
         housing.anchors.iter().find(|a| !a.agrees)
     }
 
-    /// What an answer to an anchor amounts to.
-    pub(super) fn judge_anchor(
+    /// Whether an answer to an anchor agrees with the record and the definition.
+    pub(super) fn anchor_agrees(
         &self,
         housing: &JobHousing,
         place: PosePlace,
         colour: Option<&Colour>,
         mark: &str,
-    ) -> AnchorSeen {
-        let agrees = match housing.seen().label_at(place) {
+    ) -> bool {
+        match housing.seen().label_at(place) {
             Some(label) => {
                 let colour_agrees = housing.side == JobSide::New || self.looks_like(housing, label, colour);
                 label.as_str() == mark.trim() && colour_agrees
             }
             None => place == PosePlace::Key && housing.housing().side_of(mark) == Some(housing.pose().up),
-        };
-        AnchorSeen { place, colour: colour.cloned(), mark: mark.trim().to_owned(), agrees }
+        }
     }
 
     /// The anchors of an old housing judged again, after its record was corrected.
     pub(super) fn judged_again(&self, housing: &JobHousing) -> Vec<AnchorSeen> {
-        let again = |a: &AnchorSeen| self.judge_anchor(housing, a.place, a.colour.as_ref(), &a.mark);
+        let again = |a: &AnchorSeen| AnchorSeen {
+            agrees: self.anchor_agrees(housing, a.place, a.colour.as_ref(), &a.mark),
+            ..a.clone()
+        };
         housing.anchors.iter().map(again).collect()
     }
 

@@ -42,12 +42,13 @@ impl Job {
     pub fn apply(&mut self, entry: Entry) {
         let n = self.entries.len();
         self.entries.push(entry);
-        let Some(entry) = self.entries.last() else { return };
+        let Some(entry) = self.entries.last_mut() else { return };
         if entry.act == Act::WrongKey {
             take_back(&mut self.in_force, &self.entries);
             self.refold();
         } else {
             self.in_force.push(n);
+            self.state.lift(&mut entry.act);
             self.state.apply(n, entry);
         }
     }
@@ -55,7 +56,8 @@ impl Job {
     fn refold(&mut self) {
         let mut state = State::default();
         for &n in &self.in_force {
-            if let Some(entry) = self.entries.get(n) {
+            if let Some(entry) = self.entries.get_mut(n) {
+                state.lift(&mut entry.act);
                 state.apply(n, entry);
             }
         }

@@ -19,6 +19,7 @@ mod differences;
 mod entries;
 mod entry;
 mod face_fault;
+mod facts;
 mod flags;
 mod gates;
 mod item;
@@ -70,8 +71,8 @@ pub use map::MapProposal;
 pub use prefitted::PrefittedWay;
 pub use reading::{Beside, Misread, RowShift};
 pub use repairs::{
-    Behind, Crimp, CrimpVerdict, Lay, LeadOrder, Load, MadeLead, OtherEnd, RepairDone, STRIP_OFF_MM,
-    SamplePull, Splice, TwistAsked, Wall,
+    Behind, Crimp, CrimpVerdict, Lay, LeadOrder, Load, MadeLead, MadeLength, OtherEnd, RepairDone,
+    STRIP_OFF_MM, SamplePull, Splice, TwistAsked, Wall,
 };
 pub use reread::{draw, mix};
 pub use satisfied::is_satisfied;

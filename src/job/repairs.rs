@@ -243,8 +243,15 @@ pub struct RepairDone {
 pub struct MadeLead {
     /// As ordered.
     pub order: LeadOrder,
+    /// How long.
+    pub length: MadeLength,
+}
+
+/// How long a lead was made.
+#[derive(Debug, Clone, Copy, PartialEq, Default)]
+pub struct MadeLength {
     /// As long as its plan had it.
-    pub length: Option<LeadLength>,
+    pub planned: Option<LeadLength>,
     /// As long as the desk was asked for, where it was.
     pub asked_mm: Option<f64>,
 }

@@ -97,7 +97,7 @@ impl State {
             let planned = || placed.iter().position(|p| p.id == lead.id).and_then(|n| places.get(n).copied());
             let place = made_splice(lead).or_else(planned);
             let length = match made_lead(lead) {
-                Some(made) => made.length,
+                Some(made) => made.length.planned,
                 None => {
                     place.zip(lead.order_in_force()).and_then(|(place, order)| length_of(lead, order, place))
                 }

@@ -35,7 +35,7 @@ pub(super) fn anchor(
         }
     };
     let mark = replies.text(mark, Kind::Mark)?.words();
-    Ok(vec![Act::Anchor { housing: named(), place, colour, mark }])
+    Ok(vec![Act::Anchor { housing: named(), place, colour, mark, agrees: None }])
 }
 
 fn housing_of<'a>(view: &JobView<'a>, name: &HousingName) -> Result<&'a JobHousing, Stop> {

@@ -85,6 +85,7 @@ fn leaves_terminal(lead: &Lead, slots: &[usize], replies: &mut Replies<'_>) -> A
             anyway: None,
         },
         Act::Planned {
+            wires: None,
             lead: lead.id.clone(),
             how: needs,
             reason: format!("{} cut out of its terminal", names_of_wires(lead, slots).join(" and ")),
@@ -102,6 +103,7 @@ pub(super) fn join(view: &JobView<'_>, replies: &mut Replies<'_>) -> Acts {
     let question = ConsequenceQuestion::JoinOther(one.id.clone());
     let other = lead_of(view, replies.text(question, Kind::Label)?)?;
     let planned = |reason: &str| Act::Planned {
+        wires: None,
         lead: one.id.clone(),
         how: RepairKind::Join,
         reason: reason.to_owned(),

@@ -23,6 +23,7 @@ pub(super) fn new_terminal(
     let crimping = Crimping { view, lead, terminal: terminal.as_ref() };
     let crimp = crimping.record(replies)?;
     Ok(vec![Act::Repair {
+        made: None,
         lead: lead.id.clone(),
         how: RepairKind::NewTerminal,
         done: "seal, strip, crimp, look, tug".to_owned(),

@@ -149,7 +149,7 @@ fn decided(
             not_needed: None,
             anyway: None,
         },
-        Act::Planned { lead: lead.id.clone(), how, reason, part, order: None, with: None },
+        Act::Planned { wires: None, lead: lead.id.clone(), how, reason, part, order: None, with: None },
     ])
 }
 

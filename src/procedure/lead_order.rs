@@ -34,6 +34,7 @@ pub(super) fn order(view: &JobView<'_>, lead: &Lead, replies: &mut Replies<'_>) 
 
 fn planned(lead: &Lead, order: &LeadOrder) -> Act {
     Act::Planned {
+        wires: None,
         lead: lead.id.clone(),
         how: planned_lead(lead),
         reason: why(lead),

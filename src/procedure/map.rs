@@ -21,7 +21,7 @@ pub(super) fn confirm(view: &JobView<'_>, replies: &mut Replies<'_>) -> Acts {
     let offered: Vec<Choice> = sources.chain([Choice::MapOne]).collect();
     let choice = replies.choice(MapQuestion::Confirm, &offered)?;
     match proposals.iter().find(|proposal| choice_of(proposal.source) == choice) {
-        Some(proposal) => Ok(vec![Act::MapConfirmed { source: proposal.source }]),
+        Some(proposal) => Ok(vec![Act::MapConfirmed { source: proposal.source, map: None }]),
         None => by_hand(view, replies),
     }
 }

@@ -42,6 +42,7 @@ pub(super) fn repair(view: &JobView<'_>, lead: &Lead, kind: RepairKind, replies:
         Choice::Answer => decide::inspect(view, lead, replies),
         Choice::OrderLead => lead_order::order(view, lead, replies),
         Choice::RepairDone if lead.planned != Some(kind) => Ok(vec![Act::Planned {
+            wires: None,
             lead: lead.id.clone(),
             how: kind,
             reason: "found in the hand".to_owned(),
@@ -96,6 +97,7 @@ fn misfit(view: &JobView<'_>, lead: &Lead, kind: RepairKind, part: Option<PartNu
 
 fn plain(lead: &Lead, how: RepairKind, done: &str, part: Option<PartNumber>) -> Act {
     Act::Repair {
+        made: None,
         lead: lead.id.clone(),
         how,
         done: done.to_owned(),

@@ -103,6 +103,7 @@ pub(super) fn decide(view: &JobView<'_>, at: &Address, replies: &mut Replies<'_>
     if wins == RecordSide::Should && is_missing {
         let place = replies.text(SetupQuestion::JoinedAt(at.clone()), Kind::Words)?.unless_dash();
         acts.extend(place.map(|place| Act::Planned {
+            wires: None,
             lead,
             how: RepairKind::RepairLead,
             reason: format!("missing as found; joined at: {}", place.as_str()),

@@ -87,6 +87,7 @@ impl Splicing<'_> {
 
     fn done(&self, splice: Splice) -> Act {
         Act::Repair {
+            made: None,
             lead: self.lead.id.clone(),
             how: self.how,
             done: "marked, sleeve on, stripped, joined, looked, crimped, tugged, shrunk".to_owned(),

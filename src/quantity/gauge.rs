@@ -3,7 +3,11 @@
 
 use std::{fmt, str::FromStr};
 
-use super::{QuantityProblem, number_and_unit};
+use super::{
+    QuantityProblem,
+    kept::{plain_number, typed_and_value, with_value},
+    number_and_unit,
+};
 
 /// The size of one conductor as it was typed.
 #[derive(Debug, Clone, PartialEq)]
@@ -34,6 +38,25 @@ impl Gauge {
                 std::f64::consts::PI * diameter_mm * diameter_mm / 4.0
             }
         }
+    }
+
+    /// As it stands in a journal.
+    pub fn kept(&self) -> String {
+        let value = match self.size {
+            WireSize::MetricMm2(area) => format!("{area} mm²"),
+            WireSize::Awg(n) => awg_name(n),
+        };
+        with_value(&self.typed, &value, Self::of_kept(&self.typed).as_ref() == Some(self))
+    }
+
+    /// A wire size as it stands in a journal; none where a text is only what somebody typed.
+    pub fn of_kept(kept: &str) -> Option<Self> {
+        let (typed, value) = typed_and_value(kept);
+        let size = match value.strip_suffix(" AWG") {
+            Some(number) => WireSize::Awg(awg_count(number)?),
+            None => WireSize::MetricMm2(plain_number(value, &["mm²", "mm2"]).filter(|area| *area > 0.0)?),
+        };
+        Some(Self { typed: typed.to_owned(), size })
     }
 
     /// Both systems, for show: `0.75 mm²` stays itself, `18AWG` adds its area.

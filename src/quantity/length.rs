@@ -2,7 +2,11 @@
 
 use std::{fmt, str::FromStr};
 
-use super::{QuantityProblem, number_and_unit};
+use super::{
+    QuantityProblem,
+    kept::{plain_number, typed_and_value, with_value},
+    number_and_unit,
+};
 
 const MM_PER_INCH: f64 = 25.4;
 
@@ -22,6 +26,19 @@ impl Length {
     /// The value in millimetres.
     pub fn mm(&self) -> f64 {
         self.mm
+    }
+
+    /// As it stands in a journal.
+    pub fn kept(&self) -> String {
+        let is_plain = Self::of_kept(&self.typed).as_ref() == Some(self);
+        with_value(&self.typed, &format!("{} mm", self.mm), is_plain)
+    }
+
+    /// A length as it stands in a journal; none where a text is only what somebody typed.
+    pub fn of_kept(kept: &str) -> Option<Self> {
+        let (typed, value) = typed_and_value(kept);
+        let mm = plain_number(value, &["mm"]).filter(|mm| *mm >= 0.0)?;
+        Some(Self { typed: typed.to_owned(), mm })
     }
 
     /// Both unit systems, for show: `1.9 mm (0.075 in)`.

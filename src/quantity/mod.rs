@@ -3,6 +3,7 @@
 
 mod gauge;
 mod instrument;
+mod kept;
 mod length;
 mod text;
 mod voltage;

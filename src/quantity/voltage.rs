@@ -2,7 +2,11 @@
 
 use std::{fmt, str::FromStr};
 
-use super::{QuantityProblem, number_and_unit};
+use super::{
+    QuantityProblem,
+    kept::{plain_number, typed_and_value, with_value},
+    number_and_unit,
+};
 
 /// A voltage as it was typed, with its value in volts.
 #[derive(Debug, Clone, PartialEq)]
@@ -22,6 +26,28 @@ pub enum Current {
 }
 
 impl Voltage {
+    /// As it stands in a journal.
+    pub fn kept(&self) -> String {
+        let current = match self.current {
+            Some(Current::Ac) => " AC",
+            Some(Current::Dc) => " DC",
+            None => "",
+        };
+        let is_plain = Self::of_kept(&self.typed).as_ref() == Some(self);
+        with_value(&self.typed, &format!("{} V{current}", self.volts), is_plain)
+    }
+
+    /// A voltage as it stands in a journal; none where a text is only what somebody typed.
+    pub fn of_kept(kept: &str) -> Option<Self> {
+        let (typed, value) = typed_and_value(kept);
+        let (number, current) = match (value.strip_suffix(" AC"), value.strip_suffix(" DC")) {
+            (Some(number), _) => (number, Some(Current::Ac)),
+            (None, Some(number)) => (number, Some(Current::Dc)),
+            (None, None) => (value, None),
+        };
+        Some(Self { typed: typed.to_owned(), volts: plain_number(number, &["V"])?, current })
+    }
+
     /// The value in volts.
     pub fn volts(&self) -> f64 {
         self.volts

@@ -41,6 +41,7 @@ impl OpenJob {
         for (nth, mut entry) in press.into_iter().enumerate() {
             let before = ahead.as_ref().unwrap_or(job);
             entry.with = (nth > 0).then_some(first);
+            before.state().fill_in(&mut entry.act);
             fill_in_book(&mut entry.act, before.state(), || at.store.tool_book(), entry.at);
             let codes = refuse(before.check(&entry), &entry, nth)?;
             if let Some(Some(anyway)) = entry.act.anyway_mut() {

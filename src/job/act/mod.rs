@@ -9,7 +9,7 @@ use crate::{
     face::{Face, PosePlace},
     quantity::{Length, Voltage},
     reckoning::{DamageCause, Finding},
-    record::{Address, CavityContent, HousingName, Seal},
+    record::{Address, CavityContent, HousingName, Seal, Wire},
     shop_rules::{ShopRules, TestKind},
 };
 
@@ -18,10 +18,11 @@ mod table;
 pub use table::Touches;
 
 use super::{
+    cavity_map::CavityMap,
     code::Code,
     face_fault::FaceFault,
     item_id::{ItemId, Tag, WireId},
-    repairs::{Behind, Crimp, LeadOrder, Splice},
+    repairs::{Behind, Crimp, LeadOrder, MadeLength, Splice},
     term::{
         About, Anyway, ArrivedVerdict, EnergyKind, Fit, Flip, GateAnswer, GateKind, Inspected, JobSide,
         MapSource, MatingVerdict, Measured, PlugSource, Question, ReadBack, RecordSide, RepairKind,
@@ -88,6 +89,8 @@ pub enum Act {
     },
     MapConfirmed {
         source: MapSource,
+        /// The whole map as its source gave it: a fact, see `facts`.
+        map: Option<CavityMap>,
     },
     Cause {
         text: String,
@@ -120,6 +123,8 @@ pub enum Act {
         place: PosePlace,
         colour: Option<Colour>,
         mark: String,
+        /// Whether both agreed with the record and the definition: a fact, see `facts`.
+        agrees: Option<bool>,
     },
     // Parts of the housings.
     Lock {
@@ -234,6 +239,8 @@ pub enum Act {
         order: Option<Box<LeadOrder>>,
         /// The lead it is joined with.
         with: Option<ItemId>,
+        /// The wires of a lead that is to be made for what is found nowhere: a fact, see `facts`.
+        wires: Option<Vec<Wire>>,
     },
     Repair {
         lead: ItemId,
@@ -242,6 +249,8 @@ pub enum Act {
         part: Option<PartNumber>,
         crimp: Option<Box<Crimp>>,
         splice: Option<Box<Splice>>,
+        /// How long a lead was made, by plan and by request: a fact, see `facts`.
+        made: Option<MadeLength>,
         anyway: Option<Anyway>,
     },
     Removed {

@@ -55,14 +55,12 @@ impl State {
             Act::Mapped { from, to, document } => {
                 self.apply_mapped(from, to.as_ref(), document.as_deref());
             }
-            Act::MapConfirmed { source } => self.apply_map_confirmed(*source),
+            Act::MapConfirmed { source, map } => self.apply_map_confirmed(*source, map.as_ref()),
             Act::Cause { text, kind } => self.records.is_caused_by(text, *kind),
             Act::Photo { number, shows } => self.course.photos.push((number.clone(), shows.clone())),
             Act::Gate { gate, .. } => self.apply_gate(*gate, act),
             Act::View { housing, face, up } => self.apply_view(housing, *face, up),
-            Act::Anchor { housing, place, colour, mark } => {
-                self.apply_anchor(housing, *place, colour.as_ref(), mark);
-            }
+            Act::Anchor { .. } => self.housings.apply_anchor(act),
             Act::Lock { housing, to, finger, .. } => self.apply_lock(housing, *to, *finger),
             Act::Assurance { housing, on, .. } => self.apply_assurance(housing, *on),
             Act::SmallPart { housing, part, on } => self.apply_small_part(housing, part, *on),

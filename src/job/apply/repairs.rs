@@ -7,7 +7,7 @@ use crate::{
         RepairKind, Seat, state::State,
     },
     reckoning::Finding,
-    record::{Known, LeadSeen, Seal},
+    record::{Known, LeadSeen, Seal, Wire},
 };
 
 use super::new_lead;
@@ -27,10 +27,9 @@ const WORK: [Code; 9] = [
 
 impl State {
     pub(super) fn apply_planned(&mut self, id: &ItemId, act: &Act) {
-        let Act::Planned { how, part, reason, order, with, .. } = act else { return };
-
-        if self.items.lead(id).is_none_or(|lead| lead.place == Place::Removed) {
-            self.expect_new_lead(id);
+        let Act::Planned { how, part, reason, order, with, wires, .. } = act else { return };
+        if let Some(wires) = wires.as_ref().filter(|wires| !wires.is_empty()) {
+            self.expect_new_lead(id, wires);
         }
         if let Some(lead) = self.items.lead_mut(id) {
             lead.planned = Some(*how);
@@ -56,15 +55,13 @@ impl State {
     }
 
     /// A lead that is to be made for a wire that is drawn and found nowhere.
-    fn expect_new_lead(&mut self, id: &ItemId) {
+    fn expect_new_lead(&mut self, id: &ItemId, wires: &[Wire]) {
         let ItemId::At(at) = id else { return };
-        let decided = self.decided(&self.differences());
-        let Some(wires) = decided.missing.get(at).cloned() else { return };
         // What was taken out there for good is known by another name from now on.
         if self.items.lead(id).is_some() {
             self.rename(id, &ItemId::Loose(self.items.next_loose()));
         }
-        let seen = LeadSeen { wires, terminal: None, seal: None, condition: None };
+        let seen = LeadSeen { wires: wires.to_vec(), terminal: None, seal: None, condition: None };
         let lead = new_lead(id.clone(), seen, Place::NotMade, self.housings.default_seal(at));
         self.items.leads.push(Lead { origin: LeadOrigin::Made, ..lead });
         self.items.leads.sort_by(|a, b| a.id.cmp(&b.id));
@@ -82,12 +79,11 @@ impl State {
 
     /// What a repair amounts to, as everything stands when it is done.
     fn repair_done(&self, n: usize, act: &Act) -> Option<RepairDone> {
-        let Act::Repair { lead: id, how, part, crimp, splice, anyway, .. } = act else { return None };
+        let Act::Repair { lead: id, how, part, crimp, splice, made, anyway, .. } = act else { return None };
         let lead = self.items.lead(id)?;
         let made = how.is_new_lead().then(|| MadeLead {
             order: lead.order.as_deref().cloned().unwrap_or_default(),
-            length: self.ordered(id).and_then(|ordered| ordered.length),
-            asked_mm: self.asked_length_mm(id),
+            length: made.unwrap_or_default(),
         });
         let with = lead.joined_with.as_ref().filter(|_| *how == RepairKind::Join);
         let with = with.and_then(|id| self.items.lead(id));

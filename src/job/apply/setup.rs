@@ -2,11 +2,12 @@
 
 use crate::{
     catalogue::LockState,
-    colour::Colour,
-    face::{Face, Pose, PosePlace},
+    face::{Face, Pose},
     job::{
-        Act, Behind, Fit, GateAnswer, GateKind, Housings, JobSide, MapSource, MatingVerdict, Question,
-        Records, seen::GateSeen, state::State,
+        Act, Behind, CavityMap, Fit, GateAnswer, GateKind, Housings, JobSide, MapSource, MatingVerdict,
+        Question, Records,
+        seen::{AnchorSeen, GateSeen},
+        state::State,
     },
     reckoning::DamageCause,
     record::{Address, HousingName},
@@ -19,9 +20,11 @@ impl State {
         self.housings.compared.insert(question, answer);
     }
 
-    pub(super) fn apply_map_confirmed(&mut self, source: MapSource) {
-        self.mapping.map = self.map_by(source);
-        self.mapping.confirmed = Some(source);
+    pub(super) fn apply_map_confirmed(&mut self, source: MapSource, map: Option<&CavityMap>) {
+        if let Some(map) = map {
+            self.mapping.map.clone_from(map);
+            self.mapping.confirmed = Some(source);
+        }
     }
 
     pub(super) fn apply_mapped(&mut self, from: &Address, to: Option<&Address>, document: Option<&str>) {
@@ -32,23 +35,6 @@ impl State {
             self.mapping.documents.insert(from.clone(), document.to_owned());
         }
         self.mapping.confirmed = None;
-    }
-
-    pub(super) fn apply_anchor(
-        &mut self,
-        housing: &HousingName,
-        place: PosePlace,
-        colour: Option<&Colour>,
-        mark: &str,
-    ) {
-        let Some(seen) = self.housings.housing(housing).map(|h| self.judge_anchor(h, place, colour, mark))
-        else {
-            return;
-        };
-        if let Some(h) = self.housings.housing_mut(housing) {
-            h.anchors.retain(|a| a.place != place);
-            h.anchors.push(seen);
-        }
     }
 
     pub(super) fn apply_assurance(&mut self, housing: &HousingName, on: bool) {
@@ -178,6 +164,15 @@ impl Records {
 }
 
 impl Housings {
+    pub(super) fn apply_anchor(&mut self, act: &Act) {
+        let Act::Anchor { housing, place, colour, mark, agrees: Some(agrees) } = act else { return };
+        if let Some(h) = self.housing_mut(housing) {
+            h.anchors.retain(|a| a.place != *place);
+            let (colour, mark) = (colour.clone(), mark.trim().to_owned());
+            h.anchors.push(AnchorSeen { place: *place, colour, mark, agrees: *agrees });
+        }
+    }
+
     pub(super) fn apply_behind(&mut self, housing: &HousingName, behind: &Behind) {
         self.behind.insert(housing.clone(), behind.clone());
     }

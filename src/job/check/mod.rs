@@ -116,7 +116,7 @@ impl State {
             Act::Decided { at, .. } => self.check_decided(at),
             Act::Compared { mating_half, .. } => self.check_compared(*mating_half),
             Act::Mapped { from, to, document } => self.check_mapped(from, to.as_ref(), document.as_deref()),
-            Act::MapConfirmed { source } => self.check_map(*source),
+            Act::MapConfirmed { source, .. } => self.check_map(*source),
             Act::Gate { .. } => self.check_gate(act).map(|()| Rules::default()),
             Act::View { housing, up, .. } => self.check_view(housing, up),
             Act::Anchor { housing, place, .. } => self.check_anchor(housing, *place),

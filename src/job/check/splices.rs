@@ -117,7 +117,7 @@ impl State {
     ) -> Option<String> {
         let order = lead.order_in_force()?;
         let (asked, length) = match made_lead(lead) {
-            Some(made) => (made.asked_mm, made.length),
+            Some(made) => (made.length.asked_mm, made.length.planned),
             None => {
                 let planned = plans.iter().find_map(|plan| plan.of(&lead.id))?;
                 (self.asked_length_mm(&lead.id), planned.length)

@@ -106,7 +106,7 @@ impl Gathered {
                 let LeadPlace { lead, new, size, to } = *place;
                 let (order, length) = match repair.made {
                     // What was made stays asked for as it was ordered.
-                    Some(made) => (Some(&made.order), made.length),
+                    Some(made) => (Some(&made.order), made.length.planned),
                     None => {
                         let planned = assessment.ordered(state, &lead.id).and_then(|ordered| ordered.length);
                         (lead.order.as_deref(), planned)
