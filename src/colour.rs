@@ -13,21 +13,34 @@ pub use words::{ENGLISH, GERMAN, Named, ONLY_GERMAN, WORDS, named_in};
 
 /// One colour of the table in IEC 60757, in table order.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
-#[allow(missing_docs)]
 pub enum ColourCode {
+    /// Black.
     BK,
+    /// Brown.
     BN,
+    /// Red.
     RD,
+    /// Orange.
     OG,
+    /// Yellow.
     YE,
+    /// Green.
     GN,
+    /// Blue.
     BU,
+    /// Violet.
     VT,
+    /// Grey.
     GY,
+    /// White.
     WH,
+    /// Pink.
     PK,
+    /// Gold.
     GD,
+    /// Turquoise.
     TQ,
+    /// Silver.
     SR,
 }
 

@@ -56,9 +56,10 @@ pub enum Source {
 
 /// Male (pin) or female (socket).
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
-#[allow(missing_docs)]
 pub enum Gender {
+    /// Pins.
     Male,
+    /// Sockets.
     Female,
 }
 

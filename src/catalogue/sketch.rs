@@ -42,23 +42,36 @@ pub enum SketchedSeal {
 
 /// What is known so far; the rest as most housings have it.
 #[derive(Debug, Clone, PartialEq)]
-#[allow(missing_docs)]
 pub struct Sketch {
+    /// Part number, as moulded; the housing's id is made of it.
     pub part: String,
+    /// How many rows, as seen on `face`.
     pub rows: usize,
+    /// How many cavities in each row.
     pub columns: usize,
+    /// The face it was looked at and is drawn from.
     pub face: Face,
+    /// What is at the top as it was held: latch, key; absent when nothing tells the sides apart.
     pub feature: Option<String>,
     /// Where the first number is moulded.
     pub start: Corner,
+    /// How the numbers run on from there.
     pub counting: Counting,
+    /// The label moulded at `start`: `1`, `A`, `A1`.
     pub first: String,
+    /// With a first label such as `A1`: each row has the next letter and counts anew.
     pub letter_per_row: bool,
+    /// Whether its terminals are pins or sockets.
     pub gender: Gender,
+    /// How it keeps water out.
     pub seal: SketchedSeal,
+    /// Its secondary lock.
     pub lock: SketchedLock,
+    /// Cavities it came with plugs in: labels, or `A3..A7` as numbered.
     pub plugged: Vec<String>,
+    /// Cavities moulded shut: labels, or `A3..A7` as numbered.
     pub blocked: Vec<String>,
+    /// The size of all its cavities; `contact` when nobody named one.
     pub size: String,
 }
 

@@ -13,14 +13,20 @@ use crate::{
 
 /// What a list says a cavity holds.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-#[allow(missing_docs)]
 pub enum ListedHolds {
+    /// A wire, or several in one terminal.
     Wired,
+    /// A blanking plug.
     Plugged,
+    /// Nothing, and something belongs there.
     Open,
+    /// Nothing, and nothing belongs there.
     Empty,
+    /// Moulded shut.
     Blocked,
+    /// A terminal without wire; a plug named beside it sits behind it.
     Spare,
+    /// A shunt, diode or clip; which one is what the note says.
     Bridge,
 }
 

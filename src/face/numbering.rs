@@ -4,11 +4,14 @@ use super::{Label, LayoutProblem};
 
 /// Where counting starts, in the drawing of the definition.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-#[allow(missing_docs)]
 pub enum Corner {
+    /// At the left end of the top row.
     TopLeft,
+    /// At the right end of the top row.
     TopRight,
+    /// At the left end of the bottom row.
     BottomLeft,
+    /// At the right end of the bottom row.
     BottomRight,
 }
 

@@ -45,11 +45,14 @@ impl FromStr for Face {
 
 /// A side of the housing, named as it lies in the drawing of its definition.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
-#[allow(missing_docs)]
 pub enum Side {
+    /// The upper side of the drawing, wherever it points now.
     Top,
+    /// The right side of the drawing.
     Right,
+    /// The lower side of the drawing.
     Bottom,
+    /// The left side of the drawing.
     Left,
 }
 

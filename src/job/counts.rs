@@ -10,69 +10,102 @@ use super::{
 
 /// Places of wires, or of leads.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
-#[allow(missing_docs)]
 pub struct WireCounts {
+    /// All that ever belonged to the job; of leads, those made new are counted apart.
     pub found: usize,
+    /// In cavities of old housings.
     pub old: usize,
+    /// In the hand.
     pub hand: usize,
+    /// Tagged and set aside.
     pub parked: usize,
+    /// In cavities of new housings.
     pub new: usize,
+    /// Taken out for good, under a document.
     pub removed: usize,
+    /// Said to be somewhere, and not seen there.
     pub unseen: usize,
 }
 
 /// Places of leads, with those put into another lead's terminal.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
-#[allow(missing_docs)]
 pub struct LeadCounts {
+    /// Where they are; those put into another's terminal are not among them.
     pub places: WireCounts,
+    /// Made new, for a wire that is drawn and was found nowhere.
     pub made: usize,
+    /// Put into one new terminal with another lead, and no lead of their own since.
     pub joined: usize,
 }
 
 /// Places of plugs.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
-#[allow(missing_docs)]
 pub struct PlugCounts {
+    /// Recorded in old housings, those behind spare terminals too.
     pub found: usize,
+    /// Delivered in new housings.
     pub prefitted: usize,
+    /// Taken from stock so far.
     pub new_stock: usize,
+    /// In cavities of old housings.
     pub old: usize,
+    /// In the hand.
     pub hand: usize,
+    /// Laid aside in the tray.
     pub tray: usize,
+    /// In cavities of new housings, delivered ones too.
     pub new: usize,
+    /// Thrown away.
     pub scrapped: usize,
+    /// Nobody can find them; one may be found again.
     pub lost: usize,
+    /// Given back: nothing here needs them.
     pub returned: usize,
+    /// Said to be somewhere, and not seen there.
     pub unseen: usize,
 }
 
 /// Places of spare terminals, bridges and the like.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
-#[allow(missing_docs)]
 pub struct OtherCounts {
+    /// All that ever belonged to the job, new ones too.
     pub found: usize,
+    /// In cavities of old housings.
     pub old: usize,
+    /// In the hand.
     pub hand: usize,
+    /// Tagged and set aside.
     pub parked: usize,
+    /// In cavities of new housings.
     pub new: usize,
+    /// Thrown away.
     pub scrapped: usize,
+    /// Given back: nothing here needs them.
     pub returned: usize,
+    /// Nobody can find them.
     pub lost: usize,
+    /// Said to be somewhere, and not seen there.
     pub unseen: usize,
 }
 
 /// What the cavities of the new side hold.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
-#[allow(missing_docs)]
 pub struct CavityCounts {
+    /// All cavities: the sum of the seven below.
     pub total: usize,
+    /// A lead sits in them.
     pub wired: usize,
+    /// A plug sits in them.
     pub plugged: usize,
+    /// Nothing sits in them yet, and something is to.
     pub open: usize,
+    /// Nothing sits in them, and nothing is to.
     pub empty: usize,
+    /// Moulded shut.
     pub blocked: usize,
+    /// A terminal without wire sits in them.
     pub spare: usize,
+    /// A bridge, diode or clip sits in them, put there or delivered.
     pub bridge: usize,
 }
 

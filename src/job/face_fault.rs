@@ -7,8 +7,7 @@ macro_rules! face_faults {
     ($($name:ident $shows:pat, $words:literal, $remedy:literal;)*) => {
         /// What is wrong with a face.
         #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
-        #[allow(missing_docs)]
-        pub enum FaceFault { $($name,)* }
+        pub enum FaceFault { $(#[doc = $words] $name,)* }
 
         impl FaceFault {
             /// Every fault, in the order it is asked.

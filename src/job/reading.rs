@@ -13,9 +13,10 @@ use super::{Flip, view::Seen};
 /// A neighbour in a row, as seen in the pose of the view (on a ring: against the clock, or with
 /// it).
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
-#[allow(missing_docs)]
 pub enum Beside {
+    /// One place to the left; on a ring, one against the clock.
     Left,
+    /// One place to the right; on a ring, one with the clock.
     Right,
 }
 

@@ -13,10 +13,12 @@ use super::term::RepairKind;
 
 /// Thickness of the insulation: it decides the outside diameter, and so the seal.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-#[allow(missing_docs)]
 pub enum Wall {
+    /// As ordinary wires have it; the largest outside diameter.
     Thick,
+    /// Thinner insulation: another seal for the same copper.
     Thin,
+    /// The thinnest there is.
     UltraThin,
 }
 
@@ -33,9 +35,10 @@ impl Wall {
 
 /// The way a pair is twisted.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-#[allow(missing_docs)]
 pub enum Lay {
+    /// Against the clock, going away along the wire.
     Left,
+    /// With the clock, going away along the wire.
     Right,
 }
 
@@ -77,9 +80,10 @@ pub struct Load {
 /// What a repair lead has to be. What is left out stays as it is on the wire it stands in for, where
 /// that is on record; what is known nowhere is missing from the order.
 #[derive(Debug, Clone, PartialEq, Default)]
-#[allow(missing_docs)]
 pub struct LeadOrder {
+    /// Conductor size, held against all the copper it stands in for.
     pub gauge: Option<Gauge>,
+    /// Colour of the new wire, base and stripes.
     pub colour: Option<Colour>,
     /// Whether another colour will do, with a label at both ends.
     pub other_colour: Option<bool>,
@@ -87,9 +91,13 @@ pub struct LeadOrder {
     pub strands: Option<String>,
     /// Kind of insulation, in words.
     pub insulation: Option<String>,
+    /// Temperature class of its insulation; never below that of the old wire.
     pub insulation_class: Option<InsulationClass>,
+    /// How thick its insulation is; no record has this, so it is always asked.
     pub wall: Option<Wall>,
+    /// Diameter over its insulation, which decides the seal.
     pub outside_diameter: Option<Length>,
+    /// How it is twisted with its partner; asked only of a wire of a pair.
     pub twist: Option<TwistAsked>,
     /// How far behind the housing the damage reaches, where the record does not say.
     pub damage: Option<Length>,
@@ -101,6 +109,7 @@ pub struct LeadOrder {
     pub route: Option<Length>,
     /// Length of the splice's sleeve.
     pub sleeve: Option<Length>,
+    /// Diameter over the sleeve in its place; more than that of the wire.
     pub sleeve_diameter: Option<Length>,
     /// What the sleeve's far end may not pass.
     pub last: Option<Length>,
@@ -108,6 +117,7 @@ pub struct LeadOrder {
     pub splice: Option<String>,
     /// Whether they come with the lead.
     pub splice_included: Option<bool>,
+    /// How the end without terminal comes.
     pub other_end: Option<OtherEnd>,
     /// The text of the label at both ends; else circuit and cavity.
     pub label: Option<String>,
@@ -115,6 +125,7 @@ pub struct LeadOrder {
     pub crimp_record: Option<bool>,
     /// The wire is spliced already between here and the next branch.
     pub spliced_before: bool,
+    /// What its circuit carries; absent, the voltage drop is not reckoned.
     pub load: Option<Load>,
 }
 

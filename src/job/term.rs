@@ -91,12 +91,16 @@ pub enum Flip {
 
 /// A safety question that stops the job.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
-#[allow(missing_docs)]
 pub enum GateKind {
+    /// Air bags, belt tensioners and the like.
     Restraint,
+    /// More than 60 V DC or 30 V AC.
     HighVoltage,
+    /// Loops and clips that tell a system it is closed; steering, brake, lifting, fire, life-saving.
     Interlock,
+    /// Batteries and chargers, off and measured dead; a machine is never without.
     Battery,
+    /// Charge, pressure, weight and springs that stay when the battery is off.
     StoredEnergy,
 }
 
@@ -225,10 +229,12 @@ pub enum Inspected {
 
 /// Where a plug that goes in comes from.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-#[allow(missing_docs)]
 pub enum PlugSource {
+    /// The one in the hand.
     Hand,
+    /// One that was laid aside before.
     Tray,
+    /// A new one; it belongs to the job from now on.
     Stock,
 }
 

@@ -4,7 +4,6 @@ use super::{QuantityProblem, number_and_unit};
 
 /// What is measured.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-#[allow(missing_docs)]
 enum Measure {
     Volts,
     Ohms,

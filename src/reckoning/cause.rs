@@ -5,8 +5,7 @@ macro_rules! causes {
     ($($name:ident $words:literal, $look:literal;)*) => {
         /// Why a connector was damaged.
         #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
-        #[allow(missing_docs)]
-        pub enum DamageCause { $($name,)* }
+        pub enum DamageCause { $(#[doc = $words] $name,)* }
 
         impl DamageCause {
             /// Every cause, in the order it is asked.

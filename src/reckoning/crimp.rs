@@ -63,8 +63,7 @@ macro_rules! look_faults {
     ($($name:ident $text:literal,)*) => {
         /// What the eye finds wrong with a crimp.
         #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
-        #[allow(missing_docs)]
-        pub enum LookFault { $($name,)* }
+        pub enum LookFault { $(#[doc = $text] $name,)* }
 
         impl LookFault {
             /// Every fault, in the order of the list.

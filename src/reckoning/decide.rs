@@ -11,8 +11,7 @@ macro_rules! findings {
     ($($name:ident $words:literal,)*) => {
         /// What is found on the lead in the hand.
         #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
-        #[allow(missing_docs)]
-        pub enum Finding { $($name,)* }
+        pub enum Finding { $(#[doc = $words] $name,)* }
 
         impl Finding {
             /// Every finding, in the order it is asked.

@@ -134,16 +134,24 @@ pub struct SpareSeen {
 
 /// What a wire is, where that changes what may be done with it.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
-#[allow(missing_docs)]
 pub enum WireKind {
+    /// Nothing special.
     Ordinary,
+    /// A wire made to burn through: never spliced.
     FusibleLink,
+    /// Of an air bag or belt tensioner: never spliced; with one on record its gate cannot be absent.
     Restraint,
+    /// Above 60 V DC or 30 V AC: never spliced; with one on record its gate cannot be absent.
     HighVoltage,
+    /// One conductor inside another: never spliced.
     Coaxial,
+    /// Of the metal that measures heat: never spliced, for copper in it would falsify it.
     Thermocouple,
+    /// The bare wire of a shield.
     Drain,
+    /// One of a twisted pair that carries data.
     BusPair,
+    /// Tells a system that it is closed; with one on record its gate cannot be absent.
     Interlock,
 }
 
@@ -175,13 +183,18 @@ impl WireKind {
 /// Temperature class of the insulation (from memory of the ISO 19642 series: A 85, B 100, C 125,
 /// D 150, E 175, F 200 °C).
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
-#[allow(missing_docs)]
 pub enum InsulationClass {
+    /// Up to 85 °C.
     A,
+    /// Up to 100 °C.
     B,
+    /// Up to 125 °C.
     C,
+    /// Up to 150 °C.
     D,
+    /// Up to 175 °C.
     E,
+    /// Up to 200 °C.
     F,
 }
 

@@ -9,23 +9,38 @@ use crate::procedure::Choice;
 
 /// A key that works the same on every page.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-#[allow(missing_docs)]
 pub enum SharedKey {
+    /// Ends what is typed; in the menu, takes what is marked.
     Enter,
+    /// Goes one answer back; on another page, back to the bench page.
     Back,
+    /// Erases the last character typed.
     Erase,
+    /// Goes to the next page.
     NextPage,
+    /// Goes to the page before.
     LastPage,
+    /// Up the list or the menu.
     Up,
+    /// Down the list or the menu.
     Down,
+    /// Shows the next old housing, on the bench page.
     NextOld,
+    /// Shows the next new housing, on the bench page.
     NextNew,
+    /// Opens the menu of other things one can do.
     Other,
+    /// Opens or closes the help.
     Help,
+    /// Asks for a label, wire, circuit or colour to go to.
     Jump,
+    /// Draws the faces from the other side; the record stays.
     Flip,
+    /// Draws the faces upside down; the record stays.
     Turn,
+    /// Leaves; all that was entered is kept.
     Leave,
+    /// Empties what is typed; when nothing is, leaves.
     GetOut,
 }
 

@@ -11,15 +11,22 @@ use super::spent::Spent;
 
 /// The pages of a job, in the order Tab goes through them.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-#[allow(missing_docs)]
 pub enum Page {
+    /// The question of now and the faces of both sides.
     Bench,
+    /// Where everything is, what the cavities hold, and the flags.
     Account,
+    /// Found against should, and what was decided.
     Differences,
+    /// Which old cavity goes to which new one.
     Map,
+    /// Planned and done repairs, and the splices behind each housing.
     Repairs,
+    /// The tools the job needs.
     LayOut,
+    /// The parts request as it stands now, and what was sent of it.
     Request,
+    /// Notes, photos and the cause, the newest first.
     Notes,
 }
 

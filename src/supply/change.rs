@@ -16,12 +16,16 @@ pub enum Change {
 
 /// What a field says.
 #[derive(Debug, Clone, PartialEq)]
-#[allow(missing_docs)]
 pub enum Fact {
+    /// It says nothing: the field is empty.
     Nothing,
+    /// Words, a part number or a code.
     Text(String),
+    /// A length in mm, an area in mm² or a count; which, the field tells.
     Number(f64),
+    /// Yes or no.
     Yes(bool),
+    /// Several words, in the order of the line.
     List(Vec<String>),
 }
 

@@ -4,16 +4,24 @@ use std::fmt;
 
 /// The kinds of part a desk knows.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
-#[allow(missing_docs)]
 pub enum PartKind {
+    /// The body with the cavities.
     Housing,
+    /// The one part that locks all terminals of a housing.
     SecondaryLock,
+    /// The clip that proves the halves are latched.
     Assurance,
+    /// A seal between the halves, retainer, cover, boot; a bridge or clip, too.
     SmallPart,
+    /// A blanking plug for an unused cavity.
     Plug,
+    /// A terminal without wire.
     Terminal,
+    /// A seal for one wire.
     WireSeal,
+    /// A length of wire with its terminal on, made to order.
     Lead,
+    /// What joins a repair lead to its wire, with its sleeve.
     Splice,
 }
 

@@ -141,18 +141,22 @@ impl Items {
 
 /// What is in the hand.
 #[derive(Debug, Clone, Copy, PartialEq)]
-#[allow(missing_docs)]
 pub enum InHand<'a> {
+    /// A lead, with its terminal or cut free.
     Lead(&'a Lead),
+    /// A blanking plug.
     Plug(&'a PlugItem),
+    /// A spare terminal, bridge or clip.
     Other(&'a OtherItem),
 }
 
 /// What sits in a cavity now.
 #[derive(Debug, Clone, Copy, PartialEq)]
-#[allow(missing_docs)]
 pub enum Occupant<'a> {
+    /// A lead, found or made.
     Lead(&'a Lead),
+    /// A blanking plug by itself.
     Plug(&'a PlugItem),
+    /// A spare terminal, bridge or clip; the plug behind it is not told here.
     Other(&'a OtherItem),
 }
