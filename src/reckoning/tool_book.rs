@@ -186,7 +186,7 @@ impl ToolBook {
     }
 
     /// What counts of every position on a day, each once.
-    pub fn in_force<'a>(&'a self, today: Date) -> impl Iterator<Item = &'a ToolPosition> {
+    pub fn in_force(&self, today: Date) -> impl Iterator<Item = &ToolPosition> {
         self.positions.iter().filter(move |said| self.counts(said, today))
     }
 
