@@ -29,6 +29,7 @@ pub mod needs;
 mod pause;
 mod prefitted;
 mod reading;
+pub mod refusal;
 mod repairs;
 mod reread;
 mod row_shift;
@@ -69,6 +70,7 @@ pub use lay_out::{LayOut, lay_out};
 pub use map::MapProposal;
 pub use prefitted::PrefittedWay;
 pub use reading::{Beside, Misread, RowShift};
+pub use refusal::Refusal;
 pub use repairs::{
     Behind, Crimp, CrimpVerdict, Lay, LeadOrder, Load, MadeLead, OtherEnd, RepairDone, STRIP_OFF_MM,
     SamplePull, Splice, TwistAsked, Wall,
@@ -93,5 +95,5 @@ pub use term::{
     RequestedLine, SeenAt, TicketId,
 };
 pub use thickness::{Thick, Thickness};
-pub use verdict::{Refusal, Verdict};
+pub use verdict::Verdict;
 pub use view::{Seen, flipped, place_in_words, pose_in_words};

@@ -3,6 +3,7 @@
 mod lead_words;
 mod line_words;
 pub mod questions;
+pub mod refusals;
 mod request_csv;
 mod request_text;
 pub mod steps;

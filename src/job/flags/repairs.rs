@@ -112,8 +112,9 @@ impl State {
         let planned = lead.planned.or_else(|| lead.has_repair_lead().then_some(RepairKind::RepairLead));
         let refusal = planned.and_then(|how| self.check_planned(lead, how, lead.order_in_force()).err());
         if let Some(refusal) = refusal {
-            let code = refusal.code.unwrap_or(Code::UnknownValue);
-            flags.push(self.about_lead(Flag::job(code, refusal.say, &refusal.instead), lead));
+            let code = refusal.code().unwrap_or(Code::UnknownValue);
+            let (say, instead) = refusal.told();
+            flags.push(self.about_lead(Flag::job(code, say, instead), lead));
         }
     }
 

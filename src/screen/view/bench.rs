@@ -13,7 +13,7 @@ use crate::{
     picture::big_text,
     procedure::{Ask, Choice, Covered, JobView, OtherThing, Stop, Takes, Topic},
     record::Address,
-    report::questions::{answer_words, prompt, warning},
+    report::questions::{answer_words, prompt, warning, wrong},
     screen::{
         keys::{key_of, words_of},
         state::{Message, Ui},
@@ -246,7 +246,9 @@ fn question_lines<'a>(view: &JobView<'_>, ui: &Ui, theme: Theme, width: u16) -> 
     }
     match ui.asked(view) {
         Err(Stop::Ask(ask)) => push_question(&mut lines, view, ui, &ask, theme, width),
-        Err(Stop::Wrong(why)) => push_wrapped(&mut lines, &text::clean(&why, theme), width, theme.alarm()),
+        Err(Stop::Wrong(why)) => {
+            push_wrapped(&mut lines, &text::clean(&wrong(&why), theme), width, theme.alarm())
+        }
         Err(Stop::Barred(_)) | Ok(_) => {}
     }
     lines
