@@ -33,6 +33,7 @@ pub mod refusal;
 mod repairs;
 mod reread;
 mod row_shift;
+mod row_ends;
 mod rows;
 mod satisfied;
 mod seen;
@@ -67,7 +68,7 @@ pub use gates::{GATES, are_two_points, is_dead, is_open_to_doubt};
 pub use item::{Lead, LeadOrigin, OtherItem, OtherKind, Place, PlugItem, PlugOrigin, Seat};
 pub use item_id::{ItemId, Tag, WireId};
 pub use lay_out::{LayOut, lay_out};
-pub use map::MapProposal;
+pub use map::{MapDifference, MapProposal, Relabelled};
 pub use prefitted::PrefittedWay;
 pub use reading::{Beside, Misread, RowShift};
 pub use refusal::Refusal;
@@ -76,6 +77,7 @@ pub use repairs::{
     SamplePull, Splice, TwistAsked, Wall,
 };
 pub use reread::{draw, mix};
+pub use row_ends::RowEnds;
 pub use satisfied::is_satisfied;
 pub use seen::{
     Accepted, AnchorSeen, Arrival, Decision, Deviation, GateSeen, LookSeen, ReReadSeen, RequestSeen,

@@ -122,7 +122,7 @@ impl State {
             }
             Act::RowCounted { housing, row, .. } => {
                 (self.readings.row_counts.get(&(housing.clone(), *row)) == Some(&false)).then(|| {
-                    let holes = self.housings.row_in_words(housing, *row);
+                    let holes = self.housings.row_ends(housing, *row);
                     format!("DOES NOT AGREE: row {row} of {housing} ({holes}). Find the hole that differs.")
                 })
             }

@@ -2,12 +2,15 @@
 
 mod lead_words;
 mod line_words;
+mod map_words;
 pub mod questions;
 pub mod refusals;
 mod request_csv;
 mod request_text;
 pub mod steps;
+mod words;
 
 pub use line_words::{description, missing_in_words, part_or_description};
 pub use request_csv::request_csv;
 pub use request_text::request_text;
+pub use words::Words;

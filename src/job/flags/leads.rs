@@ -75,7 +75,7 @@ impl State {
             flags.push(Flag::job(Code::WrongCavity, say, instead).at(self, at));
         }
         for ((housing, row), _) in self.readings.row_counts.iter().filter(|(_, agrees)| !**agrees) {
-            let holes = self.housings.row_in_words(housing, *row);
+            let holes = self.housings.row_ends(housing, *row);
             let say = format!("The count of row {row} of {housing} ({holes}) did not agree.");
             let mut flag =
                 Flag::job(Code::RowCount, say, "Find the hole that differs, put it right, count again.");

@@ -6,7 +6,7 @@ use crate::{
     procedure::{AnchorQuestion, JobView, MapQuestion, WhatFits, fits},
     quantity::list_of,
     record::{Address, HousingName},
-    report::refusals::in_one_line,
+    report::{map_words::{map_difference, relabelled}, refusals::in_one_line},
 };
 
 pub(super) fn anchor(view: &JobView<'_>, asked: &AnchorQuestion) -> String {
@@ -84,7 +84,7 @@ fn confirm(view: &JobView<'_>) -> String {
         [only] => {
             let mut pairs = only.map.iter().filter_map(|(from, to)| Some((from, to.as_ref()?)));
             let why = pairs.find_map(|(from, to)| state.housings.why_labels_differ(from, to));
-            let why = why.map_or(String::new(), |why| format!(": {why}"));
+            let why = why.map_or(String::new(), |why| format!(": {}", relabelled(why)));
             format!("CONFIRM the map by {}{why}. {}.", only.source.words(), state.map_in_words(&only.map))
         }
         [first, second, ..] => choose(view, first, second),
@@ -92,7 +92,8 @@ fn confirm(view: &JobView<'_>) -> String {
 }
 
 fn choose(view: &JobView<'_>, first: &MapProposal, second: &MapProposal) -> String {
-    let differs = view.state().housings.map_differs(&first.map, &second.map).unwrap_or_default();
+    let differs = view.state().housings.map_differs(&first.map, &second.map);
+    let differs = differs.as_ref().map(map_difference).unwrap_or_default();
     format!(
         "CHOOSE the map (Tab: both ways). Between {} and {}, {differs} Which does the mating half follow?",
         first.source.words(),

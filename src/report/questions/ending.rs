@@ -43,7 +43,7 @@ pub(super) fn closing(view: &JobView<'_>, asked: &ClosingQuestion) -> String {
             "TAKE OUT what stayed in {at}: seal or terminal. Look into the hole: is it clear and sound?"
         ),
         ClosingQuestion::CountRow(housing, row) => {
-            let holes = view.state().housings.row_in_words(housing, *row);
+            let holes = view.state().housings.row_ends(housing, *row);
             format!("COUNT the row {holes} of {housing}: wires, plugs, open holes, as in 6 2 0")
         }
         ClosingQuestion::ReRead(at) => reread(view, at),

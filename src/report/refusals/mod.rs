@@ -1,20 +1,26 @@
 //! Refusals in words: of each one sentence that says what is wrong, and one that says what to do instead.
 
-use std::borrow::Cow;
+mod closing;
+mod disagreement;
+mod every_act;
+mod gates;
+mod halves;
+mod measure;
+mod moves;
+mod orders;
+mod places;
+mod plugs;
+mod records;
+mod repairs;
+mod setup;
+mod start;
+mod supply;
 
+use super::words::Words;
 use crate::job::{
     Refusal,
     refusal::{Barrier, Rule},
 };
-
-/// A refusal in words.
-#[derive(Debug, Clone, PartialEq, Eq)]
-pub struct Words {
-    /// What is wrong.
-    pub say: String,
-    /// What to do instead.
-    pub instead: Cow<'static, str>,
-}
 
 /// A refusal, in words.
 pub fn words(refusal: &Refusal) -> Words {
@@ -24,29 +30,63 @@ pub fn words(refusal: &Refusal) -> Words {
     }
 }
 
-/// Refusals as they are said in one line, each with what to do instead.
-pub fn in_one_line(refusals: &[Refusal]) -> String {
-    refusals.iter().map(line).collect::<Vec<_>>().join(" ")
-}
-
 /// A refusal with what to do instead.
 pub fn line(refusal: &Refusal) -> String {
     let Words { say, instead } = words(refusal);
     format!("{say} {instead}")
 }
 
+/// Refusals as they are said in one line, each with what to do instead.
+pub fn in_one_line(refusals: &[Refusal]) -> String {
+    refusals.iter().map(line).collect::<Vec<_>>().join(" ")
+}
+
 fn of_barrier(barrier: &Barrier) -> Words {
     match barrier {
-        Barrier::Told(say, instead) => told(say.clone(), instead.clone()),
+        Barrier::EveryAct(barrier) => every_act::barrier(barrier),
+        Barrier::TakeBack(barrier) => every_act::take_back(barrier),
+        Barrier::Place(barrier) => places::barrier(barrier),
+        Barrier::Start(barrier) => start::barrier(barrier),
+        Barrier::Look(barrier) => moves::look(barrier),
+        Barrier::TakeOut(barrier) => moves::take_out(barrier),
+        Barrier::PutIn(barrier) => moves::put_in(barrier),
+        Barrier::Aside(barrier) => moves::aside(barrier),
+        Barrier::Plug(barrier) => plugs::plug(barrier),
+        Barrier::Other(barrier) => plugs::other(barrier),
+        Barrier::Seen(barrier) => plugs::seen(barrier),
+        Barrier::World(barrier) => records::world(barrier),
+        Barrier::Record(barrier) => records::record(barrier),
+        Barrier::Decision(barrier) => records::decision(barrier),
+        Barrier::Sight(barrier) => setup::sight(barrier),
+        Barrier::Mapping(barrier) => setup::mapping(barrier),
+        Barrier::Map(barrier) => setup::map(barrier),
+        Barrier::Halves(barrier) => halves::barrier(barrier),
+        Barrier::Repair(barrier) => repairs::repair(barrier),
+        Barrier::Removal(barrier) => repairs::removal(barrier),
+        Barrier::Order(barrier) => orders::order(barrier),
+        Barrier::Join(barrier) => orders::join(barrier),
+        Barrier::Request(barrier) => supply::request(barrier),
+        Barrier::Arrival(barrier) => supply::arrival(barrier),
+        Barrier::Accept(barrier) => supply::accept(barrier),
+        Barrier::Reading(barrier) => closing::reading(barrier),
+        Barrier::Resume(barrier) => closing::resume(barrier),
+        Barrier::Sign(barrier) => closing::sign(barrier),
+        Barrier::Measure(barrier) => measure::barrier(barrier),
     }
 }
 
 fn of_rule(rule: &Rule) -> Words {
     match rule {
-        Rule::Told(_, say, instead) => told(say.clone(), instead.clone()),
+        Rule::EveryAct(rule) => every_act::rule(rule),
+        Rule::Start(rule) => start::rule(rule),
+        Rule::Disagreement(rule) => disagreement::rule(rule),
+        Rule::Move(rule) => moves::rule(rule),
+        Rule::Plug(rule) => plugs::rule(rule),
+        Rule::Halves(rule) => halves::rule(rule),
+        Rule::Repair(rule) => repairs::rule(rule),
+        Rule::Splice(rule) => repairs::splice(rule),
+        Rule::Order(rule) => orders::rule(rule),
+        Rule::Gate(rule) => gates::rule(rule),
+        Rule::Release(rule) => gates::release(rule),
     }
-}
-
-fn told(say: impl Into<String>, instead: impl Into<Cow<'static, str>>) -> Words {
-    Words { say: say.into(), instead: instead.into() }
 }
