@@ -3,6 +3,7 @@
 
 mod account;
 mod act;
+mod alarm;
 mod anchor;
 mod apply;
 mod assessment;
@@ -19,6 +20,7 @@ mod differences;
 mod entries;
 mod entry;
 mod face_fault;
+mod fit;
 mod flags;
 mod gates;
 mod item;
@@ -26,11 +28,13 @@ mod item_id;
 mod lay_out;
 mod map;
 pub mod needs;
+mod objection;
 mod pause;
 mod prefitted;
 mod reading;
 mod repairs;
 mod reread;
+mod row_ends;
 mod row_shift;
 mod rows;
 mod satisfied;
@@ -45,12 +49,12 @@ mod target;
 mod term;
 mod testing;
 mod thickness;
-mod told;
 mod verdict;
 mod view;
 
 pub use account::{Account, JobState};
 pub use act::{Act, Touches};
+pub use alarm::{Alarm, OutFault};
 pub use assessment::Assessment;
 pub use caution::{CAUTIONS, Occasion, caution};
 pub use cavity_map::CavityMap;
@@ -61,12 +65,19 @@ pub use decided::Decided;
 pub use entries::Job;
 pub use entry::{Entry, day_of};
 pub use face_fault::FaceFault;
-pub use flags::Flag;
+pub use flags::{
+    BundleCause, ClosingCause, CrimpCause, DecidedCause, FitCause, Flag, FlagCause, HousingCause, LeadCause,
+    LeftToDo, NoPlan, OrderCause, OtherCause, PlugCause, ReadingCause, RecordCause, SpliceCause, StartCause,
+    WireMissing,
+};
 pub use gates::{GATES, are_two_points, is_dead, is_open_to_doubt};
 pub use item::{Lead, LeadOrigin, OtherItem, OtherKind, Place, PlugItem, PlugOrigin, Seat};
 pub use item_id::{ItemId, Tag, WireId};
 pub use lay_out::{LayOut, lay_out};
 pub use map::MapProposal;
+pub use objection::{
+    CrimpFaults, Misfit, Objection, ShortLead, SpliceNear, ToolUsed, Undone, Unsound, WeakSample,
+};
 pub use prefitted::PrefittedWay;
 pub use reading::{Beside, Misread, RowShift};
 pub use repairs::{
@@ -74,11 +85,13 @@ pub use repairs::{
     SamplePull, Splice, TwistAsked, Wall,
 };
 pub use reread::{draw, mix};
+pub use row_ends::RowEnds;
 pub use satisfied::is_satisfied;
 pub use seen::{
     Accepted, AnchorSeen, Arrival, Decision, Deviation, GateSeen, LookSeen, ReReadSeen, RequestSeen,
     ResumeNeed, TestSeen,
 };
+pub use signs::Sign;
 pub use splices::{Ordered, SplicePlan};
 pub use state::{
     Course, Housings, InHand, Items, JobHousing, Mapping, Occupant, Readings, Records, State, Supply, Ticket,
@@ -94,4 +107,4 @@ pub use term::{
 };
 pub use thickness::{Thick, Thickness};
 pub use verdict::{Refusal, Verdict};
-pub use view::{Seen, flipped, place_in_words, pose_in_words};
+pub use view::{Seen, SpokenPlace, flipped, pose_in_words};

@@ -1,17 +1,71 @@
 //! What speaks of a danger: wires and clips on record, circuits, sleeves and voltages told at any gate. It
 //! is held against every gate that is answered as absent.
 
+use std::fmt;
+
 use super::{
-    Act, GateKind,
+    Act, GateKind, RecordSide,
     gates::{article, is_high},
     state::State,
 };
 use crate::{
     colour::{self, named_in},
     job::Records,
-    quantity::{harmless, plain_words},
+    quantity::{Voltage, harmless, plain_words},
     record::{Address, CavityContent, WireKind},
 };
+
+/// What speaks of a gate's subject.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Sign {
+    /// A wire of its kind is on a record.
+    Wire {
+        /// The number or circuit of the wire, where it has one.
+        name: Option<String>,
+        /// Where it is.
+        at: Address,
+        /// On which record.
+        record: RecordSide,
+        /// Its kind.
+        kind: WireKind,
+    },
+    /// A shorting clip is on a record.
+    Clip {
+        /// What is written there.
+        what: String,
+        /// Where it is.
+        at: Address,
+    },
+    /// A circuit is told by such a name.
+    Circuit(String),
+    /// A sleeve or cover is told to be of such a colour.
+    Sleeve(String),
+    /// The diagram shows so high a voltage.
+    Voltage(Voltage),
+}
+
+/// A sentence: the questions before an answer say it as flags and refusals do.
+impl fmt::Display for Sign {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Self::Wire { name, at, record, kind } => {
+                match name {
+                    Some(name) => write!(f, "{name} is ")?,
+                    None => write!(f, "the wire in {at} is ")?,
+                }
+                let how = match record {
+                    RecordSide::Found => "recorded",
+                    RecordSide::Should => "drawn",
+                };
+                write!(f, "{how} as {} {}.", article(kind.words()), kind.words())
+            }
+            Self::Clip { what, at } => write!(f, "A {} is recorded or drawn in {at}.", harmless(what)),
+            Self::Circuit(circuit) => write!(f, "The circuit is told as \"{}\".", harmless(circuit)),
+            Self::Sleeve(sleeve) => write!(f, "A sleeve or cover is \"{}\".", harmless(sleeve)),
+            Self::Voltage(voltage) => write!(f, "The diagram shows {voltage}."),
+        }
+    }
+}
 
 impl GateKind {
     /// The kind of wire it is about.
@@ -55,22 +109,22 @@ impl GateKind {
 }
 
 impl State {
-    /// What speaks of a gate's subject, in a sentence: a wire on either record, the colour of a sleeve,
+    /// What speaks of a gate's subject: a wire on either record, the colour of a sleeve,
     /// the voltage of the diagram; said at whichever gate, or in `act`, which is about to be entered.
-    pub fn sign_of(&self, gate: GateKind, act: Option<&Act>) -> Option<String> {
+    pub fn sign_of(&self, gate: GateKind, act: Option<&Act>) -> Option<Sign> {
         let wanted = gate.wire()?;
-        let records = [(&self.records.found, "recorded"), (&self.records.should, "drawn")];
-        let wires = records.into_iter().flat_map(|(record, how)| {
+        let records = [(RecordSide::Found, &self.records.found), (RecordSide::Should, &self.records.should)];
+        let wires = records.into_iter().flat_map(|(side, record)| {
             let leads = record.iter().filter_map(|(at, holds)| Some((at, holds.lead()?)));
-            leads.flat_map(move |(at, lead)| lead.wires.iter().map(move |wire| (at, wire, how)))
+            leads.flat_map(move |(at, lead)| lead.wires.iter().map(move |wire| (at, wire, side)))
         });
         let mut wires = wires.filter(|(_, wire, _)| wire.kind == wanted);
-        if let Some((at, wire, how)) = wires.next() {
-            let call = wire.name().map_or_else(|| format!("the wire in {at}"), ToOwned::to_owned);
-            return Some(format!("{call} is {how} as {} {}.", article(wanted.words()), wanted.words()));
+        if let Some((at, wire, record)) = wires.next() {
+            let name = wire.name().map(ToOwned::to_owned);
+            return Some(Sign::Wire { name, at: at.clone(), record, kind: wanted });
         }
         if let Some((at, what)) = self.records.clip_on_record().filter(|_| gate == GateKind::Interlock) {
-            return Some(format!("A {} is recorded or drawn in {at}.", harmless(what)));
+            return Some(Sign::Clip { what: what.to_owned(), at: at.clone() });
         }
         // What is told anew at the gate that is answered now stands for what was told there before.
         let anew = match act {
@@ -96,14 +150,14 @@ impl State {
             gate.words_of_it().iter().any(|word| plain.contains(&format!(" {word} ")))
         };
         if let Some(circuit) = circuits.into_iter().find(names_it) {
-            return Some(format!("The circuit is told as \"{}\".", harmless(circuit)));
+            return Some(Sign::Circuit(circuit.to_owned()));
         }
         let shown = gate.colour().and_then(|colour| {
             let sleeve = sleeves.into_iter().find(|sleeve| named_in(sleeve).has(colour))?;
-            Some(format!("A sleeve or cover is \"{}\".", harmless(sleeve)))
+            Some(Sign::Sleeve((*sleeve).to_owned()))
         });
         let high = voltages.into_iter().find(|voltage| gate == GateKind::HighVoltage && is_high(voltage));
-        shown.or_else(|| high.map(|voltage| format!("The diagram shows {voltage}.")))
+        shown.or_else(|| high.map(|voltage| Sign::Voltage(voltage.clone())))
     }
 }
 

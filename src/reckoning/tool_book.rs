@@ -122,14 +122,10 @@ impl ToolPosition {
         }
         match (self.lacks(), self.heights()) {
             (Some(why), _) => Standing::Due(why),
-            (None, _) if self.until < today => {
-                Standing::Due(format!("it was good until {}", self.until))
+            (None, _) if self.until < today => Standing::Due(format!("it was good until {}", self.until)),
+            (None, Some(heights)) => {
+                Standing::Qualified { mean_mm: heights.mean, samples: self.pulls_n.len(), until: self.until }
             }
-            (None, Some(heights)) => Standing::Qualified {
-                mean_mm: heights.mean,
-                samples: self.pulls_n.len(),
-                until: self.until,
-            },
             (None, None) => Standing::Due("no heights were measured".to_owned()),
         }
     }
@@ -267,9 +263,7 @@ mod tests {
             let standing = changed.standing(TODAY);
             assert!(!standing.is_qualified() && standing.to_string().contains(why), "{why}: {standing}");
         }
-        assert!(
-            heights(&[sheet.target_mm, least + 0.001, most - 0.001]).standing(TODAY).is_qualified()
-        );
+        assert!(heights(&[sheet.target_mm, least + 0.001, most - 0.001]).standing(TODAY).is_qualified());
         let least_pull = ToolPosition { pulls_n: vec![60.0; 5], ..position() };
         assert!(least_pull.standing(TODAY).is_qualified());
         let out = ToolPosition { withdrawn: Some("dropped".into()), ..position() };

@@ -111,13 +111,14 @@ impl State {
         let steps = self.steps(target);
         let flags = self.flags(target, &steps);
         let open: Vec<&crate::job::Flag> =
-            flags.iter().filter(|f| f.accepted.is_none() && f.code != Code::Unsigned).collect();
+            flags.iter().filter(|f| f.accepted.is_none() && f.code() != Code::Unsigned).collect();
         match open.first() {
             None => Ok(Rules::default()),
-            Some(first) => impossible(
-                format!("{} open; the first: {}", crate::quantity::count_of(open.len(), "flag"), first.say),
-                first.instead.clone(),
-            ),
+            Some(first) => {
+                let first = crate::report::flag_words(first);
+                let count = crate::quantity::count_of(open.len(), "flag");
+                impossible(format!("{count} open; the first: {}", first.say), first.instead)
+            }
         }
     }
 }

@@ -20,7 +20,7 @@ impl State {
             rules.add(Code::WrongCavity, say, "Look at both faces, put it right, and read it again.");
         }
         if let Some(((housing, row), _)) = self.readings.row_counts.iter().find(|(_, agrees)| !**agrees) {
-            let holes = self.housings.row_in_words(housing, *row);
+            let holes = self.housings.row_ends(housing, *row);
             let say = format!("The count of row {row} of {housing} ({holes}) did not agree.");
             rules.add(Code::RowCount, say, "Find the hole that differs, put it right, and count again.");
         }

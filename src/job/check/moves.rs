@@ -64,8 +64,8 @@ impl State {
             if let Act::Inspect { found, damage, test_pin, .. } = look {
                 lead.is_looked_at(*found, damage.as_ref(), test_pin.as_ref());
             }
-            for (code, say, instead) in self.against_good(&lead) {
-                rules.add(code, say, instead);
+            for objection in self.against_good(&lead) {
+                rules.object(&objection);
             }
             return Ok(rules);
         };
@@ -285,11 +285,11 @@ impl State {
             rules.add(Code::SealMissing, format!("{} has no seal.", lead.call()), "Put a new seal on first.");
         }
         let by_decision = self.undone_by_decision(lead, target);
-        for (code, say, instead) in self.misfits(lead, into).into_iter().chain(by_decision) {
-            rules.add(code, say, instead);
+        for objection in self.misfits(lead, into).into_iter().chain(by_decision) {
+            rules.object(&objection);
         }
-        if let Some((code, say, instead)) = self.items.parted(lead) {
-            rules.add(code, say, instead);
+        if let Some(objection) = self.items.parted(lead) {
+            rules.object(&objection);
         }
         if let Some(other) = self.items.leads.iter().find(|other| self.waits_to_join(other, lead)) {
             let say = format!("{} is to be joined with {} first.", other.call(), lead.call());

@@ -8,7 +8,10 @@ use crate::{
     catalogue::{PartNumber, Terminal},
     job::{
         Act, Behind, Code, Crimp, CrimpVerdict, Housings, ItemId, JobSide, Lead, LeadOrder, Place,
-        RepairKind, STRIP_OFF_MM, Splice, soundness::Objection, state::State, target::Destination,
+        RepairKind, STRIP_OFF_MM, Splice,
+        objection::{CrimpFaults, Misfit, Objection, ToolUsed, WeakSample},
+        state::State,
+        target::Destination,
     },
     reckoning::{Height, pull_minimum},
     record::{Address, HousingName},
@@ -103,8 +106,8 @@ impl State {
         let target = self.target();
         let goes = lead.joined_with.as_ref().unwrap_or(&lead.id);
         if let (Some(part), Some(to)) = (part, target.of(goes)) {
-            for (code, say, instead) in self.part_objections(lead, how, part, to) {
-                rules.add(code, say, instead);
+            for objection in self.part_objections(lead, how, part, to) {
+                rules.object(&objection);
             }
         }
         if let Some(crimp) = crimp.filter(|crimp| crimp.verdict == CrimpVerdict::Accepted) {
@@ -119,8 +122,8 @@ impl State {
     /// What an accepted crimp has to show.
     fn check_crimp(&self, lead: &Lead, part: Option<&PartNumber>, crimp: &Crimp, rules: &mut Rules) {
         let call = lead.call();
-        if let Some((code, say, instead)) = self.other_wire(lead, crimp) {
-            rules.add(code, say, instead);
+        if let Some(objection) = self.other_wire(lead, crimp) {
+            rules.object(&objection);
         }
         if let (Some(height), Some(sheet)) = (&crimp.height, self.sheet_for(lead, part, crimp))
             && !sheet.takes(height.mm())
@@ -131,36 +134,34 @@ impl State {
         if let Some(found) = self.look_faults(lead, part, crimp) {
             rules.add(
                 Code::CrimpLook,
-                format!("The crimp on {call}: {found}."),
+                format!("The crimp on {call}: {}.", crate::report::crimp_faults(&found)),
                 "Cut it off and crimp again.",
             );
         }
         if let Some(book) = crimp.book.as_ref().filter(|_| !crimp.is_from_a_proved_position()) {
-            let say = format!("{} is not proved for this terminal and wire: {book}.", crimp.with());
+            let say = format!(
+                "{} is not proved for this terminal and wire: {book}.",
+                crate::report::tool_used(&crimp.tool_used())
+            );
             let instead = "Qualify it on samples first: three heights, five pulls judged by the lowest.";
             rules.add(Code::ToolNotQualified, say, instead);
         }
         if let Some(weak) = self.weak_sample(lead, crimp) {
             rules.add(
                 Code::ToolNotQualified,
-                weak,
+                crate::report::weak_sample(&weak),
                 "Withdraw the position and prove it anew; cut this crimp off.",
             );
         }
     }
 
-    /// A sample of this crimp that came off too early, in a sentence; none where it held, or where
-    /// no table has a least force for the wire.
-    pub fn weak_sample(&self, lead: &Lead, crimp: &Crimp) -> Option<String> {
+    /// A sample of this crimp that came off too early; none where it held, or where no table has a least
+    /// force for the wire.
+    pub fn weak_sample(&self, lead: &Lead, crimp: &Crimp) -> Option<WeakSample> {
         let force_n = crimp.sample_pull.as_ref()?.force_n;
         let area_mm2 = lead.wire_in(crimp)?.area_mm2();
         let (least_n, source) = pull_minimum(self.world.rules.pull_standard.value, area_mm2)?;
-        (force_n < least_n).then(|| {
-            format!(
-                "The sample made with {} came off at {force_n} N, least {least_n} N ({source}).",
-                crimp.with()
-            )
-        })
+        (force_n < least_n).then(|| WeakSample { tool: crimp.tool_used(), force_n, least_n, source })
     }
 
     /// What the eye found wrong with a crimp, and a strip length that is off; none when all is well.
@@ -169,14 +170,13 @@ impl State {
         lead: &Lead,
         part: Option<&PartNumber>,
         crimp: &Crimp,
-    ) -> Option<String> {
-        let mut found: Vec<String> = crimp.look.iter().map(|fault| fault.words().to_owned()).collect();
+    ) -> Option<CrimpFaults> {
         let terminal = part.or_else(|| lead.terminal()).and_then(|part| self.housings.terminal_named(part));
         let asked = terminal.and_then(|terminal| terminal.strip_mm).zip(crimp.strip.as_ref());
-        if let Some((asked, strip)) = asked.filter(|(mm, strip)| (strip.mm() - mm).abs() > STRIP_OFF_MM) {
-            found.push(format!("stripped {}, the sheet says {asked} mm", strip.both()));
-        }
-        (!found.is_empty()).then(|| crate::quantity::list_of(&found))
+        let strip = asked.filter(|(mm, strip)| (strip.mm() - mm).abs() > STRIP_OFF_MM);
+        let strip = strip.map(|(asked, strip)| (strip.clone(), asked));
+        let is_faulty = strip.is_some() || !crimp.look.is_empty();
+        is_faulty.then(|| CrimpFaults { look: crimp.look.clone(), strip })
     }
 
     /// The height the sheet of the terminal has for the wire in it; none without a sheet.
@@ -240,9 +240,7 @@ impl State {
             RepairKind::Reform | RepairKind::Other => true,
         };
         if !fits {
-            let say = format!("Part {part} is not one for {to}.");
-            let instead = "Use a part of the housing's family, the cavity's size and its gender.";
-            objections.push((Code::TerminalMisfit, say, instead));
+            objections.push(Objection::Misfit(Misfit::Part { part: part.clone(), to: to.clone() }));
         }
         objections.extend(self.plating_objection(lead, part));
         objections
@@ -254,29 +252,22 @@ impl State {
             |part: &PartNumber| self.housings.terminal_named(part).map(|terminal| &terminal.plating);
         let (old, new) = (lead.seen.terminal.as_ref().and_then(plating_of), plating_of(part));
         let (old, new) = old.zip(new).filter(|(old, new)| old != new)?;
-        let say = format!("Terminal {part} is plated with {new}, the old one with {old}.");
-        Some((Code::TerminalMisfit, say, "Keep the plating: the mating half has the same."))
+        let (part, new, old) = (part.clone(), new.clone(), old.clone());
+        Some(Objection::Misfit(Misfit::Plating { part, new, old }))
     }
 
     /// A crimp that is said to be on another wire than the one in its lead.
     pub(in crate::job) fn other_wire(&self, lead: &Lead, crimp: &Crimp) -> Option<Objection> {
         let (claimed, own) = crimp.wire.as_ref().zip(lead.wire_to_crimp())?;
-        let call = lead.call();
-        (!claimed.is_same_size(own)).then(|| {
-            let say = format!("{call} has {}, the crimp is said to be on {}.", own.both(), claimed.both());
-            (Code::WireMisfit, say, "Measure the wire; correct its record if that is wrong.")
-        })
+        let other = || Misfit::OtherWire { lead: lead.call(), own: own.clone(), claimed: claimed.clone() };
+        (!claimed.is_same_size(own)).then(|| Objection::Misfit(other()))
     }
 }
 
 impl Crimp {
-    /// The tool and its position, in words.
-    pub fn with(&self) -> String {
-        let tool = self.tool.as_deref().unwrap_or("a tool not named");
-        match &self.position {
-            Some(position) => format!("{tool}, position {position}"),
-            None => format!("{tool}, position not named"),
-        }
+    /// The tool and its position.
+    pub fn tool_used(&self) -> ToolUsed {
+        ToolUsed { tool: self.tool.clone(), position: self.position.clone() }
     }
 }
 

@@ -1,6 +1,6 @@
 //! What a check comes to: an act that cannot be, or what rules say of it.
 
-use crate::job::{Code, Refusal};
+use crate::job::{Code, Objection, Refusal};
 
 /// Collects what rules say.
 #[derive(Default)]
@@ -9,6 +9,11 @@ pub(super) struct Rules(pub(super) Vec<Refusal>);
 impl Rules {
     pub(super) fn add(&mut self, code: Code, say: impl Into<String>, instead: impl Into<String>) {
         self.0.push(Refusal { code: Some(code), say: say.into(), instead: instead.into() });
+    }
+
+    pub(super) fn object(&mut self, objection: &Objection) {
+        let words = crate::report::objection(objection);
+        self.add(objection.code(), words.say, words.instead);
     }
 }
 

@@ -102,7 +102,7 @@ impl State {
         let by_name = self.may_be_accepted(flag, at);
         let steps = self.steps(target);
         let flags = self.flags(target, &steps);
-        if !by_name && !has_due && flags.iter().any(|raised| raised.code == flag) {
+        if !by_name && !has_due && flags.iter().any(|raised| raised.code() == flag) {
             return impossible(
                 format!("{flag} is not one that a name can accept."),
                 "Put it right, or set a temporary measure with the date by which it will be.",
@@ -117,12 +117,12 @@ impl State {
             reason: String::new(),
             due: None,
         };
-        let raised = || flags.iter().filter(|raised| raised.code == flag);
+        let raised = || flags.iter().filter(|raised| raised.code() == flag);
         let is_only = at.is_none() && raised().count() == 1;
         if !is_only && !flags.iter().any(|raised| accepted.is_about(raised)) {
             let elsewhere: Vec<&Address> = flags
                 .iter()
-                .filter(|raised| raised.code == flag)
+                .filter(|raised| raised.code() == flag)
                 .filter_map(|raised| raised.at.as_ref())
                 .collect();
             let where_ = match elsewhere.as_slice() {
