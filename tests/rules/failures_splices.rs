@@ -150,7 +150,7 @@ fn a_lead_that_was_asked_for_and_is_too_short_by_now_is_flagged() {
     bench.does(sent);
     let too_short = |bench: &Bench| {
         let account = bench.job.account(bench.now);
-        let mut flags = account.open_flags().filter(|flag| flag.code() == Code::WireMisfit);
+        let flags = account.open_flags().filter(|flag| flag.code() == Code::WireMisfit);
         flags.map(|flag| flag_words(flag).say).find(|say| say.contains("asked for"))
     };
     assert_eq!(too_short(&bench), None);

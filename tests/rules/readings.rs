@@ -167,7 +167,7 @@ fn where_several_readings_fit_nothing_is_flipped_and_one_more_place_tells() {
     let place = bench.job.state().anchor_between(old(&bench), &fits).unwrap();
     let account = bench.job.account(bench.now);
     let flag = account.open_flags().find(|f| f.code() == Code::AnchorFailed).unwrap();
-    assert!(flag_words(&flag).instead.contains("Several readings fit"), "{flag:?}");
+    assert!(flag_words(flag).instead.contains("Several readings fit"), "{flag:?}");
     // The answer of a mirrored record leaves one reading.
     let held = old(&bench);
     let label = held.seen().label_at(place).unwrap().to_string();
