@@ -359,5 +359,5 @@ pub(super) fn article(noun: &str) -> &'static str {
 }
 
 fn refuse(say: String, instead: &str) -> Result<(), Refusal> {
-    Err(Refusal { code: Some(Code::GateOpen), say, instead: instead.to_owned() })
+    Err(Refusal::Rule(super::refusal::Rule::Told(Code::GateOpen, say, instead.to_owned())))
 }

@@ -32,6 +32,7 @@ mod objection;
 mod pause;
 mod prefitted;
 mod reading;
+pub mod refusal;
 mod repairs;
 mod reread;
 mod row_ends;
@@ -80,6 +81,7 @@ pub use objection::{
 };
 pub use prefitted::PrefittedWay;
 pub use reading::{Beside, Misread, RowShift};
+pub use refusal::Refusal;
 pub use repairs::{
     Behind, Crimp, CrimpVerdict, Lay, LeadOrder, Load, MadeLead, OtherEnd, RepairDone, STRIP_OFF_MM,
     SamplePull, Splice, TwistAsked, Wall,
@@ -106,5 +108,5 @@ pub use term::{
     RequestedLine, SeenAt, TicketId,
 };
 pub use thickness::{Thick, Thickness};
-pub use verdict::{Refusal, Verdict};
+pub use verdict::Verdict;
 pub use view::{Seen, SpokenPlace, flipped, pose_in_words};

@@ -44,7 +44,7 @@ mod wire_line;
 use crate::job::{Act, Code, Status, Step, Task};
 
 pub use anchors::{WhatFits, fits};
-pub use ask::{Ask, Asked, Barred, Done, Kind, Prompt, Stop, Takes};
+pub use ask::{Ask, Asked, Barred, Done, Kind, Prompt, Stop, Takes, Wrong};
 pub use choice::Choice;
 pub use closing::REREAD_POSE;
 pub use consequence::names_of_wires;

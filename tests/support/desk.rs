@@ -80,7 +80,7 @@ impl Desk {
                 Verdict::Allowed => (Vec::new(), false),
                 Verdict::Against(refusals) if act.anyway().is_some() => {
                     if let Some(Some(anyway)) = entry.act.anyway_mut() {
-                        anyway.codes = refusals.iter().filter_map(|refusal| refusal.code).collect();
+                        anyway.codes = refusals.iter().filter_map(|refusal| refusal.code()).collect();
                     }
                     (Vec::new(), false)
                 }

@@ -4,7 +4,7 @@ use jiff::civil::Date;
 
 use crate::{
     face::{Face, Label},
-    job::{Code, FaceFault, JobSide, Refusal, state::State, target::Target},
+    job::{Code, FaceFault, JobSide, Refusal, refusal::Barrier, state::State, target::Target},
     quantity::{quoted, says_something},
     record::{Address, HousingName},
 };
@@ -114,11 +114,7 @@ impl State {
             flags.iter().filter(|f| f.accepted.is_none() && f.code() != Code::Unsigned).collect();
         match open.first() {
             None => Ok(Rules::default()),
-            Some(first) => {
-                let first = crate::report::flag_words(first);
-                let count = crate::quantity::count_of(open.len(), "flag");
-                impossible(format!("{count} open; the first: {}", first.say), first.instead)
-            }
+            Some(first) => Err(Refusal::Barrier(Barrier::FlagsOpen(open.len(), Box::new((*first).clone())))),
         }
     }
 }

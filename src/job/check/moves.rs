@@ -65,7 +65,7 @@ impl State {
                 lead.is_looked_at(*found, damage.as_ref(), test_pin.as_ref());
             }
             for objection in self.against_good(&lead) {
-                rules.object(&objection);
+                rules.push(objection);
             }
             return Ok(rules);
         };
@@ -286,10 +286,10 @@ impl State {
         }
         let by_decision = self.undone_by_decision(lead, target);
         for objection in self.misfits(lead, into).into_iter().chain(by_decision) {
-            rules.object(&objection);
+            rules.push(objection);
         }
         if let Some(objection) = self.items.parted(lead) {
-            rules.object(&objection);
+            rules.push(objection);
         }
         if let Some(other) = self.items.leads.iter().find(|other| self.waits_to_join(other, lead)) {
             let say = format!("{} is to be joined with {} first.", other.call(), lead.call());

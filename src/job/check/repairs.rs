@@ -10,6 +10,7 @@ use crate::{
         Act, Behind, Code, Crimp, CrimpVerdict, Housings, ItemId, JobSide, Lead, LeadOrder, Place,
         RepairKind, STRIP_OFF_MM, Splice,
         objection::{CrimpFaults, Misfit, Objection, ToolUsed, WeakSample},
+        refusal::CrimpRule,
         state::State,
         target::Destination,
     },
@@ -107,7 +108,7 @@ impl State {
         let goes = lead.joined_with.as_ref().unwrap_or(&lead.id);
         if let (Some(part), Some(to)) = (part, target.of(goes)) {
             for objection in self.part_objections(lead, how, part, to) {
-                rules.object(&objection);
+                rules.push(objection);
             }
         }
         if let Some(crimp) = crimp.filter(|crimp| crimp.verdict == CrimpVerdict::Accepted) {
@@ -123,7 +124,7 @@ impl State {
     fn check_crimp(&self, lead: &Lead, part: Option<&PartNumber>, crimp: &Crimp, rules: &mut Rules) {
         let call = lead.call();
         if let Some(objection) = self.other_wire(lead, crimp) {
-            rules.object(&objection);
+            rules.push(objection);
         }
         if let (Some(height), Some(sheet)) = (&crimp.height, self.sheet_for(lead, part, crimp))
             && !sheet.takes(height.mm())
@@ -132,26 +133,13 @@ impl State {
             rules.add(Code::HeightOut, say, "Cut it off and crimp again, in the position for this terminal.");
         }
         if let Some(found) = self.look_faults(lead, part, crimp) {
-            rules.add(
-                Code::CrimpLook,
-                format!("The crimp on {call}: {}.", crate::report::crimp_faults(&found)),
-                "Cut it off and crimp again.",
-            );
+            rules.push(CrimpRule::Faults(call, found));
         }
         if let Some(book) = crimp.book.as_ref().filter(|_| !crimp.is_from_a_proved_position()) {
-            let say = format!(
-                "{} is not proved for this terminal and wire: {book}.",
-                crate::report::tool_used(&crimp.tool_used())
-            );
-            let instead = "Qualify it on samples first: three heights, five pulls judged by the lowest.";
-            rules.add(Code::ToolNotQualified, say, instead);
+            rules.push(CrimpRule::NotProved(crimp.tool_used(), book.clone()));
         }
         if let Some(weak) = self.weak_sample(lead, crimp) {
-            rules.add(
-                Code::ToolNotQualified,
-                crate::report::weak_sample(&weak),
-                "Withdraw the position and prove it anew; cut this crimp off.",
-            );
+            rules.push(CrimpRule::WeakSample(weak));
         }
     }
 

@@ -1,6 +1,9 @@
 //! What a check comes to: an act that cannot be, or what rules say of it.
 
-use crate::job::{Code, Objection, Refusal};
+use crate::job::{
+    Code, Refusal,
+    refusal::{Barrier, Rule},
+};
 
 /// Collects what rules say.
 #[derive(Default)]
@@ -8,12 +11,11 @@ pub(super) struct Rules(pub(super) Vec<Refusal>);
 
 impl Rules {
     pub(super) fn add(&mut self, code: Code, say: impl Into<String>, instead: impl Into<String>) {
-        self.0.push(Refusal { code: Some(code), say: say.into(), instead: instead.into() });
+        self.0.push(Refusal::Rule(Rule::Told(code, say.into(), instead.into())));
     }
 
-    pub(super) fn object(&mut self, objection: &Objection) {
-        let words = crate::report::objection(objection);
-        self.add(objection.code(), words.say, words.instead);
+    pub(super) fn push(&mut self, rule: impl Into<Rule>) {
+        self.0.push(Refusal::Rule(rule.into()));
     }
 }
 
@@ -22,7 +24,12 @@ pub(super) type Checked = Result<Rules, Refusal>;
 
 /// An act that cannot be.
 pub(super) fn impossible<T>(say: impl Into<String>, instead: impl Into<String>) -> Result<T, Refusal> {
-    Err(Refusal { code: None, say: say.into(), instead: instead.into() })
+    Err(Refusal::Barrier(Barrier::Told(say.into(), instead.into())))
+}
+
+/// An act that cannot be.
+pub(super) fn cannot<T>(barrier: impl Into<Barrier>) -> Result<T, Refusal> {
+    Err(Refusal::Barrier(barrier.into()))
 }
 
 /// An act a rule forbids that takes no `anyway`.
@@ -31,5 +38,10 @@ pub(super) fn barred<T>(
     say: impl Into<String>,
     instead: impl Into<String>,
 ) -> Result<T, Refusal> {
-    Err(Refusal { code: Some(code), say: say.into(), instead: instead.into() })
+    Err(Refusal::Rule(Rule::Told(code, say.into(), instead.into())))
+}
+
+/// An act a rule forbids that takes no `anyway`.
+pub(super) fn forbidden<T>(rule: impl Into<Rule>) -> Result<T, Refusal> {
+    Err(Refusal::Rule(rule.into()))
 }

@@ -5,6 +5,7 @@ use crate::{
     job::{
         Behind, Code, Lead, Splice, SplicePlan,
         objection::{ShortLead, SpliceNear},
+        refusal::ReachRule,
         splices::{length_of, made_lead, made_splice, splices_on},
         state::State,
     },
@@ -27,11 +28,7 @@ impl State {
         }
         let plans = self.splice_plans();
         if let Some(near) = self.splice_too_near(lead, splice, lead.damage_mm(), &plans) {
-            rules.add(
-                Code::SpliceTooNear,
-                crate::report::splice_near(&call, &near),
-                "Cut the lead where the plan has it.",
-            );
+            rules.push(ReachRule::Near(call.clone(), near));
         }
         if !splice.sound {
             let say = format!("The splice of {call} was not found sound.");
@@ -52,11 +49,7 @@ impl State {
             rules.add(Code::Soldered, say, "Crimp it: solder wicks up the wire and breaks at its edge.");
         }
         if let Some(short) = self.lead_too_short(lead, splice, &plans) {
-            rules.add(
-                Code::WireMisfit,
-                crate::report::short_lead(&call, &short),
-                "Join it where the plan has it, or order the lead anew.",
-            );
+            rules.push(ReachRule::TooShort(call.clone(), short));
         }
         let limit = self.world.rules.untwisted_mm.value;
         if let Some(untwisted) = splice.untwisted.as_ref().filter(|length| length.mm() > limit) {

@@ -76,8 +76,7 @@ impl State {
             return None;
         }
         let planned = lead.planned.or_else(|| lead.has_repair_lead().then_some(RepairKind::RepairLead));
-        let refusal = self.check_planned(lead, planned?, lead.order_in_force()).err()?;
-        Some(OrderCause::NotAllowed(Box::new(refusal)))
+        self.check_planned(lead, planned?, lead.order_in_force()).err().map(OrderCause::NotAllowed)
     }
 
     /// A pair that was found untwisted too far: errors under load.

@@ -5,6 +5,7 @@ use crate::{
     report::{
         Words,
         objections::{crimp_faults, tool_used, weak_sample},
+        refusals::not_plannable,
     },
 };
 
@@ -53,7 +54,7 @@ pub(super) fn crimp(lead: &str, what: &CrimpCause) -> Words {
 
 pub(super) fn order(lead: &str, what: &OrderCause) -> Words {
     match what {
-        OrderCause::NotAllowed(refusal) => Words::new(refusal.say.clone(), refusal.instead.clone()),
+        OrderCause::NotAllowed(why) => not_plannable(why),
         OrderCause::UntwistedAsFound { length, limit_mm, source } => Words::new(
             format!("{lead} is untwisted over {}; {limit_mm} mm are let pass ({source}).", length.both()),
             "Twist the pair again up to its terminals and correct the record.",

@@ -6,7 +6,7 @@ use crate::{
     procedure::{AnchorQuestion, JobView, MapQuestion, WhatFits, fits},
     quantity::list_of,
     record::{Address, HousingName},
-    report::places::place_in_words,
+    report::{places::place_in_words, refusals::in_one_line},
 };
 
 pub(super) fn anchor(view: &JobView<'_>, asked: &AnchorQuestion) -> String {
@@ -72,8 +72,7 @@ pub(super) fn map(view: &JobView<'_>, asked: &MapQuestion) -> String {
             format!("{from} goes to which new cavity? (none: it has no place there)")
         }
         MapQuestion::Document(refusals) => {
-            let said: Vec<String> = refusals.iter().map(ToString::to_string).collect();
-            format!("{} Under which document? (Esc: no)", said.join(" "))
+            format!("{} Under which document? (Esc: no)", in_one_line(refusals))
         }
     }
 }

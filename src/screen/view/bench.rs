@@ -15,7 +15,7 @@ use crate::{
     record::Address,
     report::{
         flag_words,
-        questions::{answer_words, prompt, warning},
+        questions::{answer_words, prompt, warning, wrong},
     },
     screen::{
         keys::{key_of, words_of},
@@ -249,7 +249,9 @@ fn question_lines<'a>(view: &JobView<'_>, ui: &Ui, theme: Theme, width: u16) -> 
     }
     match ui.asked(view) {
         Err(Stop::Ask(ask)) => push_question(&mut lines, view, ui, &ask, theme, width),
-        Err(Stop::Wrong(why)) => push_wrapped(&mut lines, &text::clean(&why, theme), width, theme.alarm()),
+        Err(Stop::Wrong(why)) => {
+            push_wrapped(&mut lines, &text::clean(&wrong(&why), theme), width, theme.alarm())
+        }
         Err(Stop::Barred(_)) | Ok(_) => {}
     }
     lines

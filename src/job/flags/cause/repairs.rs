@@ -2,7 +2,7 @@
 
 use crate::{
     catalogue::PartNumber,
-    job::{Code, CrimpFaults, Refusal, ShortLead, SpliceNear, ToolUsed, WeakSample},
+    job::{Code, CrimpFaults, ShortLead, SpliceNear, ToolUsed, WeakSample, refusal::NotPlannable},
     quantity::{Gauge, Length},
     reckoning::{Height, Standing},
     record::HousingName,
@@ -96,7 +96,7 @@ impl SpliceCause {
 #[derive(Debug, Clone, PartialEq)]
 pub enum OrderCause {
     /// What is planned may not be, since the record was corrected.
-    NotAllowed(Box<Refusal>),
+    NotAllowed(NotPlannable),
     /// Its pair was found untwisted too far.
     UntwistedAsFound {
         /// How far.
@@ -140,7 +140,7 @@ pub enum OrderCause {
 impl OrderCause {
     pub(super) fn code(&self) -> Code {
         match self {
-            Self::NotAllowed(refusal) => refusal.code.unwrap_or(Code::UnknownValue),
+            Self::NotAllowed(why) => why.code().unwrap_or(Code::UnknownValue),
             Self::UntwistedAsFound { .. } => Code::Untwisted,
             Self::Stale { .. } | Self::Drop { .. } | Self::TerminalTakes { .. } => Code::WireMisfit,
             Self::SharedHole => Code::TwoInOneHole,
