@@ -354,10 +354,6 @@ pub fn is_open_to_doubt(voltage: &Voltage) -> bool {
     voltage.current().is_none() && volts > HIGH_VOLTAGE_AC_V && volts <= HIGH_VOLTAGE_DC_V
 }
 
-pub(super) fn article(noun: &str) -> &'static str {
-    if noun.starts_with(['a', 'e', 'i', 'o', 'u']) { "an" } else { "a" }
-}
-
 fn refuse(say: String, instead: &str) -> Result<(), Refusal> {
     Err(Refusal::Rule(super::refusal::Rule::Told(Code::GateOpen, say, instead.to_owned())))
 }

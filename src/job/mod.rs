@@ -40,6 +40,7 @@ mod row_shift;
 mod rows;
 mod satisfied;
 mod seen;
+mod sign;
 mod signs;
 mod soundness;
 mod splices;
@@ -93,7 +94,7 @@ pub use seen::{
     Accepted, AnchorSeen, Arrival, Decision, Deviation, GateSeen, LookSeen, ReReadSeen, RequestSeen,
     ResumeNeed, TestSeen,
 };
-pub use signs::Sign;
+pub use sign::Sign;
 pub use splices::{Ordered, SplicePlan};
 pub use state::{
     Course, Housings, InHand, Items, JobHousing, Mapping, Occupant, Readings, Records, State, Supply, Ticket,

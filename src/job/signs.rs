@@ -1,71 +1,13 @@
 //! What speaks of a danger: wires and clips on record, circuits, sleeves and voltages told at any gate. It
 //! is held against every gate that is answered as absent.
 
-use std::fmt;
-
-use super::{
-    Act, GateKind, RecordSide,
-    gates::{article, is_high},
-    state::State,
-};
+use super::{Act, GateKind, RecordSide, gates::is_high, sign::Sign, state::State};
 use crate::{
     colour::{self, named_in},
     job::Records,
-    quantity::{Voltage, harmless, plain_words},
+    quantity::plain_words,
     record::{Address, CavityContent, WireKind},
 };
-
-/// What speaks of a gate's subject.
-#[derive(Debug, Clone, PartialEq)]
-pub enum Sign {
-    /// A wire of its kind is on a record.
-    Wire {
-        /// The number or circuit of the wire, where it has one.
-        name: Option<String>,
-        /// Where it is.
-        at: Address,
-        /// On which record.
-        record: RecordSide,
-        /// Its kind.
-        kind: WireKind,
-    },
-    /// A shorting clip is on a record.
-    Clip {
-        /// What is written there.
-        what: String,
-        /// Where it is.
-        at: Address,
-    },
-    /// A circuit is told by such a name.
-    Circuit(String),
-    /// A sleeve or cover is told to be of such a colour.
-    Sleeve(String),
-    /// The diagram shows so high a voltage.
-    Voltage(Voltage),
-}
-
-/// A sentence: the questions before an answer say it as flags and refusals do.
-impl fmt::Display for Sign {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        match self {
-            Self::Wire { name, at, record, kind } => {
-                match name {
-                    Some(name) => write!(f, "{name} is ")?,
-                    None => write!(f, "the wire in {at} is ")?,
-                }
-                let how = match record {
-                    RecordSide::Found => "recorded",
-                    RecordSide::Should => "drawn",
-                };
-                write!(f, "{how} as {} {}.", article(kind.words()), kind.words())
-            }
-            Self::Clip { what, at } => write!(f, "A {} is recorded or drawn in {at}.", harmless(what)),
-            Self::Circuit(circuit) => write!(f, "The circuit is told as \"{}\".", harmless(circuit)),
-            Self::Sleeve(sleeve) => write!(f, "A sleeve or cover is \"{}\".", harmless(sleeve)),
-            Self::Voltage(voltage) => write!(f, "The diagram shows {voltage}."),
-        }
-    }
-}
 
 impl GateKind {
     /// The kind of wire it is about.
