@@ -3,7 +3,7 @@
 use jiff::{SignedDuration, Timestamp};
 
 use crate::{
-    job::{Act, Entry, Job, Refusal, Verdict, day_of},
+    job::{Act, Alarm, Entry, Job, Refusal, Verdict, day_of},
     procedure::{Barred, Done, JobView, Question, Reply, Stop, Topic, Wrong, ask, topic_now},
     reckoning::ToolBook,
 };
@@ -26,7 +26,7 @@ pub struct Walked {
     /// How many keys were pressed: one an answer of one key, and what is typed with its end.
     pub keys: usize,
     /// What was said loudly on the way: what did not agree, did not click, did not hold.
-    pub loud: Vec<String>,
+    pub loud: Vec<Alarm>,
     /// When the last act was done.
     pub now: Timestamp,
 }
@@ -149,7 +149,7 @@ fn enter(
     tools: &ToolBook,
     by: &str,
     now: Timestamp,
-) -> Result<Vec<String>, Stuck> {
+) -> Result<Vec<Alarm>, Stuck> {
     let first = job.entries().len() + 1;
     let mut loud = Vec::new();
     for (nth, act) in acts.into_iter().enumerate() {
@@ -163,7 +163,7 @@ fn enter(
         }
         let act = entry.act.clone();
         job.apply(entry);
-        loud.extend(job.state().disagrees(&act));
+        loud.extend(job.state().alarm(&act));
     }
     Ok(loud)
 }

@@ -173,7 +173,7 @@ fn accept(view: &JobView<'_>, replies: &mut Replies<'_>) -> Acts {
     let flag = number.of_list(&open).copied();
     let flag = flag.ok_or_else(|| Stop::wrong(format!("Key a number from 1 to {}.", open.len())))?;
     let accepted = |by: String, reason: String, due: Option<Date>| Act::Accept {
-        flag: flag.code,
+        flag: flag.code(),
         at: flag.at.clone(),
         by: Some(by),
         reason,

@@ -169,7 +169,7 @@ impl Bench {
 
     /// The codes of the open flags.
     pub fn flags(&self) -> Vec<Code> {
-        self.job.account(self.now).open_flags().map(|f| f.code).collect()
+        self.job.account(self.now).open_flags().map(|f| f.code()).collect()
     }
 
     #[track_caller]

@@ -8,21 +8,21 @@ impl State {
     pub(super) fn check_agreement(&self, rules: &mut Rules) {
         self.check_readings(rules);
         if let Some(test) = self.readings.failed_test() {
-            rules.push(DisagreementRule::TestFailed(test.test, test.value.clone()));
+            rules.add(DisagreementRule::TestFailed(test.test, test.value.clone()));
         }
     }
 
     /// What was read back, counted or looked at: nothing is locked or mated over it.
     pub(super) fn check_readings(&self, rules: &mut Rules) {
         if let Some((at, _)) = self.readings.rereads.iter().find(|(_, read)| !read.agrees) {
-            rules.push(DisagreementRule::ReadBack(at.clone()));
+            rules.add(DisagreementRule::ReadBack(at.clone()));
         }
         if let Some(((housing, row), _)) = self.readings.row_counts.iter().find(|(_, agrees)| !**agrees) {
             let ends = self.housings.row_ends(housing, *row);
-            rules.push(DisagreementRule::RowCount { housing: housing.clone(), row: *row, ends });
+            rules.add(DisagreementRule::RowCount { housing: housing.clone(), row: *row, ends });
         }
         if let Some(((housing, face), _)) = self.readings.looked_over.iter().find(|(_, look)| !look.sound) {
-            rules.push(DisagreementRule::NotSound(*face, housing.clone()));
+            rules.add(DisagreementRule::NotSound(*face, housing.clone()));
         }
     }
 }

@@ -1,9 +1,13 @@
 //! What is asked of every act, whatever it is about: words that say something, the person who is at the
 //! bench, no work after an interruption or past an open gate.
 
-use super::rules::{cannot, forbidden};
+use super::rules::{barred, impossible};
 use crate::{
-    job::{Act, Entry, MatingVerdict, Refusal, Touches, refusal::{ActBarrier, ActRule, Saying}, state::State},
+    job::{
+        Act, Entry, MatingVerdict, Refusal, Touches,
+        refusal::{ActBarrier, ActRule, Saying},
+        state::State,
+    },
     quantity::says_something,
 };
 
@@ -70,7 +74,7 @@ pub(super) fn check_words(act: &Act) -> Result<(), Refusal> {
     };
     match says_something(text) {
         true => Ok(()),
-        false => cannot(ActBarrier::SaysNothing(what, text.clone())),
+        false => impossible(ActBarrier::SaysNothing(what, text.clone())),
     }
 }
 
@@ -78,7 +82,7 @@ impl State {
     /// After an interruption only looking and saying what is seen is allowed.
     pub(super) fn check_resume(&self, act: &Act) -> Result<(), Refusal> {
         match &self.course.resume {
-            Some(need) if !act.is_part_of_resume() => forbidden(ActRule::Interrupted(need.why.clone())),
+            Some(need) if !act.is_part_of_resume() => barred(ActRule::Interrupted(need.why.clone())),
             Some(_) | None => Ok(()),
         }
     }
@@ -87,7 +91,7 @@ impl State {
     pub(super) fn check_bench(&self, entry: &Entry) -> Result<(), Refusal> {
         let is_work = entry.act.is_bench_work() || matches!(entry.act, Act::Sign { .. });
         match self.course.handed_over.as_ref().filter(|(by, _)| is_work && *by == entry.by) {
-            Some((by, to)) => cannot(ActBarrier::HandedOver { by: by.clone(), to: to.clone() }),
+            Some((by, to)) => impossible(ActBarrier::HandedOver { by: by.clone(), to: to.clone() }),
             None => Ok(()),
         }
     }
@@ -101,10 +105,10 @@ impl State {
             Touches::Place | Touches::Record | Touches::Nothing => return Ok(()),
         }
         if let Some(gate) = self.lapsed_gate() {
-            return forbidden(ActRule::OnMachine(gate));
+            return barred(ActRule::OnMachine(gate));
         }
         match self.next_gate() {
-            Some(gate) => forbidden(ActRule::GateNotPassed(gate)),
+            Some(gate) => barred(ActRule::GateNotPassed(gate)),
             None => Ok(()),
         }
     }

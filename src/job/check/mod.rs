@@ -23,11 +23,12 @@ use super::{
     state::State,
     target::Target,
 };
-use rules::{Checked, Rules, cannot, forbidden};
+use rules::{Checked, Rules, barred, impossible};
 
 use crate::{
     job::{Housings, Items},
-    quantity::says_something,record::HousingName,
+    quantity::says_something,
+    record::HousingName,
 };
 
 impl Job {
@@ -46,24 +47,24 @@ impl Job {
         let interrupted = self.state().interrupted_by(entry);
         let state = interrupted.as_ref().unwrap_or(self.state());
         if let (Some(why), false) = (&state.course.stopped, matches!(act, Act::Note { .. } | Act::WrongKey)) {
-            return cannot(ActBarrier::Stopped(why.clone()));
+            return impossible(ActBarrier::Stopped(why.clone()));
         }
         if !matches!(act, Act::Ticket { .. } | Act::Housed { .. } | Act::Rules { .. })
             && state.housings.all.is_empty()
         {
-            return cannot(ActBarrier::NoHousings);
+            return impossible(ActBarrier::NoHousings);
         }
         if let Some(anyway) = act.anyway().filter(|anyway| !says_something(&anyway.by)) {
-            return cannot(ActBarrier::AnywayUnnamed(anyway.by.clone()));
+            return impossible(ActBarrier::AnywayUnnamed(anyway.by.clone()));
         }
         if act.anyway().is_some_and(|anyway| !says_something(&anyway.reason)) {
-            return cannot(ActBarrier::AnywayWithoutReason);
+            return impossible(ActBarrier::AnywayWithoutReason);
         }
         every_act::check_words(act)?;
         if let Act::Accept { due: Some(due), .. } = act
             && *due < day_of(entry.at)
         {
-            return cannot(ActBarrier::DayPast(*due));
+            return impossible(ActBarrier::DayPast(*due));
         }
         state.check_bench(entry)?;
         state.check_resume(act)?;
@@ -77,20 +78,19 @@ impl Job {
     /// A slip of the keys can be taken back as far as the last thing somebody else may have
     /// relied on.
     fn check_wrong_key(&self, entry: &Entry) -> Checked {
-        
         let mut press = self.last_press().peekable();
         if press.peek().is_none() {
-            return cannot(TakeBackBarrier::Nothing);
+            return impossible(TakeBackBarrier::Nothing);
         }
         for (n, last) in press {
             if last.act.others_rely_on_it() {
-                return cannot(TakeBackBarrier::OthersRelyOnIt);
+                return impossible(TakeBackBarrier::OthersRelyOnIt);
             }
             if last.by != entry.by {
-                return cannot(TakeBackBarrier::EntryOf(last.by.clone()));
+                return impossible(TakeBackBarrier::EntryOf(last.by.clone()));
             }
             if !self.is_of_this_sitting(n) {
-                return cannot(TakeBackBarrier::BeforeThisSitting);
+                return impossible(TakeBackBarrier::BeforeThisSitting);
             }
         }
         Ok(Rules::default())
@@ -182,37 +182,37 @@ impl State {
     /// What must be so before anything leaves an old housing or enters a new one.
     fn check_start(&self, target: &Target) -> Checked {
         if !self.records.records_finished() {
-            return cannot(StartBarrier::RecordUnfinished(self.unrecorded().len()));
+            return impossible(StartBarrier::RecordUnfinished(self.unrecorded().len()));
         }
         if let Some(lead) = self.blocked_lead(target) {
-            return forbidden(StartRule::NoPlace(lead.call()));
+            return barred(StartRule::NoPlace(lead.call()));
         }
         if let Some(clip) = self.housings.clip_missing() {
-            return forbidden(StartRule::ClipMissing(clip.to_owned()));
+            return barred(StartRule::ClipMissing(clip.to_owned()));
         }
         let mut rules = Rules::default();
         for housing in &self.housings.all {
             if housing.view.is_none() {
-                rules.push(StartRule::ViewUnset(housing.name.clone()));
+                rules.add(StartRule::ViewUnset(housing.name.clone()));
             } else if !self.view_is_proved(housing) {
-                rules.push(StartRule::ViewNotProved(housing.name.clone()));
+                rules.add(StartRule::ViewNotProved(housing.name.clone()));
             }
         }
         if let Some(difference) = self.undecided().first() {
-            rules.push(StartRule::Undecided(Box::new(difference.clone())));
+            rules.add(StartRule::Undecided(Box::new(difference.clone())));
         }
         if self.mapping.confirmed.is_none() {
-            rules.push(StartRule::MapNotConfirmed);
+            rules.add(StartRule::MapNotConfirmed);
         }
         if let Some((housing, row)) = self.rows_to_count().first() {
-            rules.push(StartRule::RowNotCounted { housing: housing.clone(), row: *row });
+            rules.add(StartRule::RowNotCounted { housing: housing.clone(), row: *row });
         }
         if let Some(to) = self.clashes(&self.mapping.map).first() {
-            rules.push(StartRule::TwoLeads(to.clone()));
+            rules.add(StartRule::TwoLeads(to.clone()));
         }
         let unasked = self.next_question().filter(|_| !self.housings.waits_for_machine());
         if let Some(question) = self.misfit().or(unasked) {
-            rules.push(StartRule::NotCompared(question));
+            rules.add(StartRule::NotCompared(question));
         }
         Ok(rules)
     }
@@ -241,11 +241,11 @@ impl Housings {
     /// A cavity that belongs to a housing of the job, or the act cannot be.
     fn check_cavity(&self, at: &crate::record::Address) -> Result<super::JobSide, Refusal> {
         let Some(housing) = self.housing(&at.housing) else {
-            return cannot(self.no_housing(&at.housing));
+            return impossible(self.no_housing(&at.housing));
         };
         match housing.housing().cavity(&at.label) {
             Some(_) => Ok(housing.side),
-            None => cannot(PlaceBarrier::NoCavity {
+            None => impossible(PlaceBarrier::NoCavity {
                 part: housing.housing().part.clone(),
                 label: at.label.clone(),
             }),
@@ -264,7 +264,7 @@ impl Items {
                     super::InHand::Plug(plug) => Held::Plug(plug.id.clone()),
                     super::InHand::Other(other) => Held::Other(other.id.clone()),
                 };
-                cannot(PlaceBarrier::HandFull(held))
+                impossible(PlaceBarrier::HandFull(held))
             }
         }
     }

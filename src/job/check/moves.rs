@@ -4,9 +4,10 @@ use crate::{
     catalogue::{LockState, Seating},
     colour::Colour,
     job::{
-        Act, Housings, InHand, Inspected, ItemId, Items, JobSide, Lead, Occupant, Place, Refusal, Seat,
-        Tag,
-        refusal::{AsideBarrier, Elsewhere, LookBarrier, MoveRule, PlaceBarrier, PutInBarrier, TakeOutBarrier},
+        Act, Housings, InHand, Inspected, ItemId, Items, JobSide, Lead, Occupant, Refusal, Seat, Tag,
+        refusal::{
+            AsideBarrier, Elsewhere, LookBarrier, MoveRule, PlaceBarrier, PutInBarrier, TakeOutBarrier,
+        },
         state::State,
         target::{Destination, Target},
     },
@@ -14,14 +15,14 @@ use crate::{
 };
 
 use super::{
-    rules::{Checked, Rules, cannot, forbidden},
+    rules::{Checked, Rules, barred, impossible},
     setup::check_tag,
 };
 
 impl State {
     pub(super) fn check_inspect(&self, verdict: &Inspected, look: &Act) -> Checked {
         match (self.items.lead_in_hand(), verdict) {
-            (None, _) => cannot(LookBarrier::NoLeadInHand),
+            (None, _) => impossible(LookBarrier::NoLeadInHand),
             (Some(lead), Inspected::Good) => self.check_good(lead, look),
             (Some(_), Inspected::Needs(_)) => Ok(Rules::default()),
         }
@@ -29,10 +30,14 @@ impl State {
 
     pub(super) fn check_tug(&self, at: &Address, held: bool) -> Checked {
         match self.items.lead_at(at) {
-            None => cannot(LookBarrier::NothingToTug(at.clone())),
-            Some(_) if self.housings.side_of(at) == Some(JobSide::Old) => cannot(LookBarrier::TugInOld(at.clone())),
+            None => impossible(LookBarrier::NothingToTug(at.clone())),
+            Some(_) if self.housings.side_of(at) == Some(JobSide::Old) => {
+                impossible(LookBarrier::TugInOld(at.clone()))
+            }
             Some(_) if !held => self.items.check_empty_hand().map(|()| Rules::default()),
-            Some(lead) if lead.seat == Seat::NoClick => cannot(LookBarrier::DidNotClick(lead.call(), at.clone())),
+            Some(lead) if lead.seat == Seat::NoClick => {
+                impossible(LookBarrier::DidNotClick(lead.call(), at.clone()))
+            }
             Some(_) => Ok(Rules::default()),
         }
     }
@@ -41,7 +46,7 @@ impl State {
         self.items.check_empty_hand()?;
         match self.items.parked().any(|(t, _)| t == tag) {
             true => Ok(Rules::default()),
-            false => cannot(AsideBarrier::NothingParked(tag.clone())),
+            false => impossible(AsideBarrier::NothingParked(tag.clone())),
         }
     }
 
@@ -59,12 +64,12 @@ impl State {
             if let Act::Inspect { found, damage, test_pin, .. } = look {
                 lead.is_looked_at(*found, damage.as_ref(), test_pin.as_ref());
             }
-            for (code, say, instead) in self.against_good(&lead) {
-                rules.add(code, say, instead);
+            for objection in self.against_good(&lead) {
+                rules.add(objection);
             }
             return Ok(rules);
         };
-        cannot(LookBarrier::WaitsForRepair { lead: lead.call(), how, why: lead.planned_why.clone() })
+        impossible(LookBarrier::WaitsForRepair { lead: lead.call(), how, why: lead.planned_why.clone() })
     }
 
     /// The lead in a cavity, or what is there.
@@ -72,16 +77,16 @@ impl State {
         self.housings.check_cavity(at)?;
         match self.items.occupant(at) {
             Some(Occupant::Lead(lead)) => Ok(lead),
-            Some(Occupant::Plug(_)) => cannot(TakeOutBarrier::IsPlug(at.clone())),
-            Some(Occupant::Other(_)) => cannot(TakeOutBarrier::IsOther(at.clone())),
+            Some(Occupant::Plug(_)) => impossible(TakeOutBarrier::IsPlug(at.clone())),
+            Some(Occupant::Other(_)) => impossible(TakeOutBarrier::IsOther(at.clone())),
             None => {
                 let moved = self.items.leads.iter().find(|l| l.id == ItemId::At(at.clone()));
                 match moved {
                     Some(lead) => {
                         let (lead, place) = (lead.call(), lead.place.clone());
-                        cannot(TakeOutBarrier::LeftBare { at: at.clone(), lead, place })
+                        impossible(TakeOutBarrier::LeftBare { at: at.clone(), lead, place })
                     }
-                    None => cannot(TakeOutBarrier::Bare(at.clone())),
+                    None => impossible(TakeOutBarrier::Bare(at.clone())),
                 }
             }
         }
@@ -96,7 +101,7 @@ impl State {
             self.check_seen_colour(lead, colour)?;
             self.check_pull_to_seat(lead, from)?;
             if self.records.look_alike_leads().contains(&lead.id) && lead.tag.is_none() {
-                rules.push(MoveRule::LooksAlike(lead.call()));
+                rules.add(MoveRule::LooksAlike(lead.call()));
             }
         }
         self.check_lock_open(from, &mut rules);
@@ -108,14 +113,14 @@ impl State {
     fn check_seen_colour(&self, lead: &Lead, colour: Option<&Colour>) -> Result<(), Refusal> {
         let asked = colour.is_none() && self.colours_asked().contains(&lead.id);
         if asked {
-            return cannot(TakeOutBarrier::ColourAsked(lead.id.clone()));
+            return impossible(TakeOutBarrier::ColourAsked(lead.id.clone()));
         }
         let Some(colour) = colour else { return Ok(()) };
         let known: Vec<&Colour> = lead.seen.wires.iter().filter_map(|w| w.colour.known()).collect();
         if known.is_empty() || known.contains(&colour) {
             return Ok(());
         }
-        cannot(TakeOutBarrier::OtherColour(lead.id.clone(), colour.clone()))
+        impossible(TakeOutBarrier::OtherColour(lead.id.clone(), colour.clone()))
     }
 
     fn check_pull_to_seat(&self, lead: &Lead, from: &Address) -> Result<(), Refusal> {
@@ -129,7 +134,7 @@ impl State {
         });
         let pulled = fitting.clone().next().is_some() && fitting.all(|t| t.seating == Seating::Pull);
         if pulled {
-            return cannot(TakeOutBarrier::PullToSeat(from.clone()));
+            return impossible(TakeOutBarrier::PullToSeat(from.clone()));
         }
         Ok(())
     }
@@ -139,7 +144,7 @@ impl State {
         let Some(housing) = self.housings.housing(&at.housing) else { return };
         if !self.housings.lock_is_open(housing) {
             let kind = housing.housing().lock.as_ref().map(|lock| lock.kind.clone());
-            rules.push(MoveRule::LockShut { housing: housing.name.clone(), kind, lock: housing.lock });
+            rules.add(MoveRule::LockShut { housing: housing.name.clone(), kind, lock: housing.lock });
         }
     }
 
@@ -147,7 +152,7 @@ impl State {
         self.items.check_empty_hand()?;
         let lead = self.lead_or_say(from)?;
         if let Some(kind) = self.forbidden_kind(lead) {
-            return forbidden(MoveRule::NotCut(lead.call(), kind));
+            return barred(MoveRule::NotCut(lead.call(), kind));
         }
         let keyed = circuit.trim();
         let matches = |w: &crate::record::Wire| {
@@ -155,7 +160,7 @@ impl State {
             same(&w.number) || same(&w.circuit)
         };
         if !lead.seen.wires.iter().any(matches) && from.label.as_str() != keyed {
-            return cannot(TakeOutBarrier::NotOnWire(from.clone(), keyed.to_owned()));
+            return impossible(TakeOutBarrier::NotOnWire(from.clone(), keyed.to_owned()));
         }
         self.check_leaves(target)
     }
@@ -166,11 +171,11 @@ impl State {
             check_tag(tag)?;
             let twice = leads.iter().take(n).any(|(_, other)| other == tag);
             if twice || self.items.parked().any(|(t, _)| t == tag) {
-                return cannot(AsideBarrier::TagUsedForLead(tag.clone()));
+                return impossible(AsideBarrier::TagUsedForLead(tag.clone()));
             }
         }
         match leads.is_empty() {
-            true => cannot(TakeOutBarrier::NoLeadNamed),
+            true => impossible(TakeOutBarrier::NoLeadNamed),
             false => Ok(Rules::default()),
         }
     }
@@ -178,46 +183,48 @@ impl State {
     pub(super) fn check_insert(&self, into: &Address, target: &Target) -> Checked {
         let lead = match self.items.in_hand() {
             Some(InHand::Lead(lead)) => lead,
-            Some(_) => return cannot(PutInBarrier::NotAWire),
-            None => return cannot(PutInBarrier::NothingInHand),
+            Some(_) => return impossible(PutInBarrier::NotAWire),
+            None => return impossible(PutInBarrier::NothingInHand),
         };
         if self.housings.check_cavity(into)? == JobSide::Old {
-            return cannot(PutInBarrier::IntoOld(into.clone()));
+            return impossible(PutInBarrier::IntoOld(into.clone()));
         }
         // The way out of a wrong hole is never to empty it first.
         if let Some(Destination::To(at)) = target.leads.get(&lead.id)
             && at != into
             && self.items.occupant(into).is_some()
         {
-            return cannot(PutInBarrier::TakenElsewhere(self.housings.goes_elsewhere(target, lead, at, into)));
+            return impossible(PutInBarrier::TakenElsewhere(
+                self.housings.goes_elsewhere(target, lead, at, into),
+            ));
         }
         self.check_free(into)?;
         if lead.cut {
-            return cannot(PutInBarrier::NoTerminal(lead.call()));
+            return impossible(PutInBarrier::NoTerminal(lead.call()));
         }
         match lead.inspected {
-            None => return cannot(PutInBarrier::NotLookedAt(lead.call())),
-            Some(Some(_)) => return cannot(PutInBarrier::NeedsRepair(lead.call())),
+            None => return impossible(PutInBarrier::NotLookedAt(lead.call())),
+            Some(Some(_)) => return impossible(PutInBarrier::NeedsRepair(lead.call())),
             Some(None) => {}
         }
         let mut rules = self.check_start(target)?;
         if target.of(&lead.id) != Some(into) {
-            rules.push(self.wrong_cavity(lead, into, target));
+            rules.add(self.wrong_cavity(lead, into, target));
         }
         self.check_lock_open(into, &mut rules);
         self.items.check_clear(into, &mut rules);
         if lead.seal == Seal::Missing && self.housings.is_individually_sealed(into) {
-            rules.push(MoveRule::NoSeal(lead.call()));
+            rules.add(MoveRule::NoSeal(lead.call()));
         }
         let by_decision = self.undone_by_decision(lead, target);
-        for (code, say, instead) in self.misfits(lead, into).into_iter().chain(by_decision) {
-            rules.add(code, say, instead);
+        for objection in self.misfits(lead, into).into_iter().chain(by_decision) {
+            rules.add(objection);
         }
-        if let Some((code, say, instead)) = self.items.parted(lead) {
-            rules.add(code, say, instead);
+        if let Some(objection) = self.items.parted(lead) {
+            rules.add(objection);
         }
         if let Some(other) = self.items.leads.iter().find(|other| self.waits_to_join(other, lead)) {
-            rules.push(MoveRule::ToBeJoined { other: other.call(), lead: lead.call() });
+            rules.add(MoveRule::ToBeJoined { other: other.call(), lead: lead.call() });
         }
         Ok(rules)
     }
@@ -245,21 +252,21 @@ impl State {
         self.housings.check_cavity(into)?;
         match self.items.lead_at(into) {
             Some(lead) if lead.seat == Seat::NoClick => Ok(Rules::default()),
-            Some(lead) => cannot(LookBarrier::DidClick(lead.call(), into.clone())),
-            None => cannot(LookBarrier::NothingToPush(into.clone())),
+            Some(lead) => impossible(LookBarrier::DidClick(lead.call(), into.clone())),
+            None => impossible(LookBarrier::NothingToPush(into.clone())),
         }
     }
 
     /// A new cavity that nothing sits in and that is not moulded shut, or the act cannot be.
     pub(super) fn check_free(&self, into: &Address) -> Result<(), Refusal> {
         if self.housings.cavity(into).map(|c| c.delivered) == Some(crate::catalogue::Delivered::Blocked) {
-            return cannot(PlaceBarrier::Shut(into.clone()));
+            return impossible(PlaceBarrier::Shut(into.clone()));
         }
         match self.items.occupant(into) {
             None => Ok(()),
-            Some(Occupant::Lead(other)) => cannot(PlaceBarrier::TakenByLead(into.clone(), other.call())),
-            Some(Occupant::Plug(_)) => cannot(PlaceBarrier::TakenByPlug(into.clone())),
-            Some(Occupant::Other(_)) => cannot(PlaceBarrier::Taken(into.clone())),
+            Some(Occupant::Lead(other)) => impossible(PlaceBarrier::TakenByLead(into.clone(), other.call())),
+            Some(Occupant::Plug(_)) => impossible(PlaceBarrier::TakenByPlug(into.clone())),
+            Some(Occupant::Other(_)) => impossible(PlaceBarrier::Taken(into.clone())),
         }
     }
 
@@ -268,39 +275,37 @@ impl State {
             Some(InHand::Lead(lead)) => (lead.came_from.as_ref(), lead.cut),
             Some(InHand::Plug(plug)) => (plug.came_from.as_ref(), false),
             Some(InHand::Other(_)) => (None, false),
-            None => return cannot(AsideBarrier::NothingToPutBack),
+            None => return impossible(AsideBarrier::NothingToPutBack),
         };
         if cut {
-            return cannot(AsideBarrier::WasCut);
+            return impossible(AsideBarrier::WasCut);
         }
         let Some(from) = from else {
-            return cannot(AsideBarrier::OriginUnknown);
+            return impossible(AsideBarrier::OriginUnknown);
         };
         match self.items.occupant(from) {
             None => Ok(Rules::default()),
-            Some(_) => cannot(AsideBarrier::HoleTaken(from.clone())),
+            Some(_) => impossible(AsideBarrier::HoleTaken(from.clone())),
         }
     }
 
     pub(super) fn check_park(&self, tag: &Tag) -> Checked {
         check_tag(tag)?;
         match self.items.in_hand() {
-            None => cannot(AsideBarrier::NothingToPark),
+            None => impossible(AsideBarrier::NothingToPark),
             Some(InHand::Plug(_)) => Ok(Rules::default()),
             Some(held) => {
                 let own = matches!(held, InHand::Lead(lead) if lead.tag.as_ref() == Some(tag));
                 let used = self.items.parked().any(|(t, _)| t == tag)
                     || self.items.leads.iter().any(|l| l.tag.as_ref() == Some(tag));
                 match used && !own {
-                    true => cannot(AsideBarrier::TagUsed(tag.clone())),
+                    true => impossible(AsideBarrier::TagUsed(tag.clone())),
                     false => Ok(Rules::default()),
                 }
             }
         }
     }
 }
-
-
 
 impl LockState {
     /// The state in words.
@@ -331,7 +336,7 @@ impl Items {
     /// A hole in which something stayed is looked into before it is filled.
     pub(super) fn check_clear(&self, into: &Address, rules: &mut Rules) {
         if self.left_behind.contains(into) {
-            rules.push(MoveRule::LeftBehind(into.clone()));
+            rules.add(MoveRule::LeftBehind(into.clone()));
         }
     }
 }

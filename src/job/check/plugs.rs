@@ -12,25 +12,25 @@ use crate::{
     record::Address,
 };
 
-use super::rules::{Checked, Rules, cannot};
+use super::rules::{Checked, Rules, impossible};
 
 impl State {
     pub(super) fn check_plug_out(&self) -> Checked {
         let there = self.items.plugs.iter().any(|p| matches!(p.place, Place::Hand | Place::Tray));
         match there {
             true => Ok(Rules::default()),
-            false => cannot(PlugBarrier::NoPlugOut),
+            false => impossible(PlugBarrier::NoPlugOut),
         }
     }
 
     pub(super) fn check_left_in_old(&self, at: &Address) -> Checked {
         if self.housings.check_cavity(at)? == JobSide::New {
-            return cannot(PlugBarrier::LeftInNew(at.clone()));
+            return impossible(PlugBarrier::LeftInNew(at.clone()));
         }
         match self.items.occupant(at) {
             Some(Occupant::Plug(_) | Occupant::Other(_)) => Ok(Rules::default()),
-            Some(Occupant::Lead(lead)) => cannot(PlugBarrier::LeadLeft(lead.call())),
-            None => cannot(PlugBarrier::NothingLeft(at.clone())),
+            Some(Occupant::Lead(lead)) => impossible(PlugBarrier::LeadLeft(lead.call())),
+            None => impossible(PlugBarrier::NothingLeft(at.clone())),
         }
     }
 
@@ -39,9 +39,11 @@ impl State {
         let side = self.housings.check_cavity(from)?;
         match self.items.occupant(from) {
             Some(Occupant::Plug(_)) => {}
-            Some(Occupant::Lead(lead)) => return cannot(PlugBarrier::HoldsLead(from.clone(), lead.call())),
-            Some(Occupant::Other(_)) => return cannot(PlugBarrier::BelongsToOther(from.clone())),
-            None => return cannot(PlugBarrier::NoPlugIn(from.clone())),
+            Some(Occupant::Lead(lead)) => {
+                return impossible(PlugBarrier::HoldsLead(from.clone(), lead.call()));
+            }
+            Some(Occupant::Other(_)) => return impossible(PlugBarrier::BelongsToOther(from.clone())),
+            None => return impossible(PlugBarrier::NoPlugIn(from.clone())),
         }
         let mut rules = if side == JobSide::Old { self.check_leaves(target)? } else { Rules::default() };
         self.check_lock_open(from, &mut rules);
@@ -56,7 +58,7 @@ impl State {
         target: &Target,
     ) -> Checked {
         if self.housings.check_cavity(into)? == JobSide::Old {
-            return cannot(PlugBarrier::PlugIntoOld(into.clone()));
+            return impossible(PlugBarrier::PlugIntoOld(into.clone()));
         }
         let place = match source {
             PlugSource::Hand => Some(Place::Hand),
@@ -66,7 +68,7 @@ impl State {
         if source != PlugSource::Hand {
             self.items.check_empty_hand()?;
         } else if !matches!(self.items.in_hand(), Some(InHand::Plug(_))) {
-            return cannot(PlugBarrier::NoPlugInHand);
+            return impossible(PlugBarrier::NoPlugInHand);
         }
         self.check_free(into)?;
         let size = self.housings.cavity_size(into);
@@ -74,21 +76,21 @@ impl State {
         if let Some(place) = place {
             let mut here = self.items.plugs.iter().filter(|p| p.place == place).peekable();
             if here.peek().is_none() {
-                return cannot(PlugBarrier::NoPlugInTray);
+                return impossible(PlugBarrier::NoPlugInTray);
             }
             if !here.clone().any(|p| p.size.is_none() || p.size == size)
                 && let (Some(plug), Some(size)) = (here.next(), &size)
             {
                 let (plug, size) = (plug.size.clone(), size.clone());
-                rules.push(PlugRule::OtherSize { plug, into: into.clone(), size });
+                rules.add(PlugRule::OtherSize { plug, into: into.clone(), size });
             }
         }
         let expected = target.expected(into);
         if !expected.takes_plug() {
-            rules.push(why_no_plug(expected, into));
+            rules.add(why_no_plug(expected, into));
         }
         if *expected == Expected::SpareAndPlug && !with_spare {
-            rules.push(PlugRule::SpareFirst(into.clone()));
+            rules.add(PlugRule::SpareFirst(into.clone()));
         }
         self.check_lock_open(into, &mut rules);
         self.items.check_clear(into, &mut rules);
@@ -99,19 +101,19 @@ impl State {
     pub(super) fn check_new_other(&self, to: &Address, part: &PartNumber, target: &Target) -> Checked {
         self.items.check_empty_hand()?;
         if self.housings.check_cavity(to)? == JobSide::Old {
-            return cannot(OtherBarrier::IntoOld(to.clone()));
+            return impossible(OtherBarrier::IntoOld(to.clone()));
         }
         self.check_free(to)?;
         let Expected::MissingOther(kind) = target.expected(to) else {
-            return cannot(OtherBarrier::NotWanted(to.clone()));
+            return impossible(OtherBarrier::NotWanted(to.clone()));
         };
         if !says_something(&part.to_string()) {
-            return cannot(OtherBarrier::NoPart(part.clone()));
+            return impossible(OtherBarrier::NoPart(part.clone()));
         }
         let mut rules = self.check_start(target)?;
         if !self.is_part_for(kind, part, to) {
             let wanted = kind.clone();
-            rules.push(PlugRule::NotThePart { part: part.clone(), wanted, to: to.clone() });
+            rules.add(PlugRule::NotThePart { part: part.clone(), wanted, to: to.clone() });
         }
         self.check_lock_open(to, &mut rules);
         self.items.check_clear(to, &mut rules);
@@ -141,16 +143,16 @@ impl State {
         self.items.check_empty_hand()?;
         self.housings.check_cavity(from)?;
         let Some(Occupant::Other(other)) = self.items.occupant(from) else {
-            return cannot(OtherBarrier::NoneIn(from.clone()));
+            return impossible(OtherBarrier::NoneIn(from.clone()));
         };
         if self.housings.check_cavity(to)? == JobSide::Old {
-            return cannot(OtherBarrier::IntoOld(to.clone()));
+            return impossible(OtherBarrier::IntoOld(to.clone()));
         }
         self.check_free(to)?;
         let mut rules = self.check_leaves(target)?;
         if *target.expected(to) != Expected::Other(other.id.clone()) {
             let (id, to) = (other.id.clone(), to.clone());
-            rules.push(match other.kind {
+            rules.add(match other.kind {
                 OtherKind::Spare => PlugRule::SpareElsewhere(id, to),
                 OtherKind::Bridge(_) => PlugRule::BridgeElsewhere(id, to),
             });
@@ -164,20 +166,20 @@ impl State {
     pub(super) fn check_seen(&self, item: &ItemId, at: &SeenAt) -> Checked {
         let place = self.items.place_of(item);
         if place.is_none() && !matches!(item, ItemId::Loose(_)) {
-            return cannot(SeenBarrier::NoItem(item.clone()));
+            return impossible(SeenBarrier::NoItem(item.clone()));
         }
         if let Some(Place::Joined(with)) = &place {
             let with = self.items.lead(with).map_or_else(|| with.to_string(), |lead| lead.call());
-            return cannot(SeenBarrier::Joined(with));
+            return impossible(SeenBarrier::Joined(with));
         }
         let is_cut_slip = self.items.lead(item).is_some_and(|lead| !lead.removed_wires.is_empty());
         match at {
             // Said again it undoes a slip: a wire of it taken out for good.
             SeenAt::Hand if place == Some(Place::Hand) && is_cut_slip => Ok(Rules::default()),
-            SeenAt::Hand if place == Some(Place::Hand) => cannot(SeenBarrier::InHandAlready),
+            SeenAt::Hand if place == Some(Place::Hand) => impossible(SeenBarrier::InHandAlready),
             SeenAt::Hand => self.items.check_empty_hand().map(|()| Rules::default()),
             SeenAt::Parked(tag) => match self.items.parked().any(|(t, id)| t == tag && id != item) {
-                true => cannot(AsideBarrier::TagUsed(tag.clone())),
+                true => impossible(AsideBarrier::TagUsed(tag.clone())),
                 false => Ok(Rules::default()),
             },
             SeenAt::Unseen => Ok(Rules::default()),
@@ -190,10 +192,10 @@ impl State {
                         let is_slip = self.items.left_in_old.contains_key(at) || is_cut_slip;
                         match is_slip {
                             true => Ok(Rules::default()),
-                            false => cannot(SeenBarrier::ThereAlready),
+                            false => impossible(SeenBarrier::ThereAlready),
                         }
                     }
-                    Some(_) => cannot(SeenBarrier::TakenOnRecord(at.clone())),
+                    Some(_) => impossible(SeenBarrier::TakenOnRecord(at.clone())),
                 }
             }
         }

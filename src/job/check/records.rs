@@ -2,23 +2,27 @@
 
 use crate::{
     catalogue::Delivered,
-    job::{Flip, Housings, ItemId, Items, JobSide, Occupant, Place, RecordSide, Refusal, refusal::{DecisionBarrier, RecordBarrier, Recorded, WorldBarrier}, state::State},
+    job::{
+        Flip, Housings, ItemId, Items, JobSide, Occupant, Place, RecordSide, Refusal,
+        refusal::{DecisionBarrier, RecordBarrier, Recorded, WorldBarrier},
+        state::State,
+    },
     record::{Address, CavityContent, HousingName},
 };
 
-use super::rules::{Checked, Rules, cannot};
+use super::rules::{Checked, Rules, impossible};
 
 impl State {
     pub(super) fn check_ticket(&self) -> Checked {
         match self.housings.all.is_empty() {
             true => Ok(Rules::default()),
-            false => cannot(WorldBarrier::TicketWritten),
+            false => impossible(WorldBarrier::TicketWritten),
         }
     }
 
     pub(super) fn check_housed(&self, name: &HousingName) -> Checked {
         match self.housings.housing(name) {
-            Some(_) => cannot(WorldBarrier::NameTaken(name.clone())),
+            Some(_) => impossible(WorldBarrier::NameTaken(name.clone())),
             None => self.check_nothing_moved(),
         }
     }
@@ -27,7 +31,7 @@ impl State {
     pub(super) fn check_nothing_moved(&self) -> Checked {
         match self.has_moved() {
             false => Ok(Rules::default()),
-            true => cannot(WorldBarrier::Moved),
+            true => impossible(WorldBarrier::Moved),
         }
     }
 
@@ -40,7 +44,7 @@ impl State {
             RecordSide::Found => {
                 self.housings.check_old(at)?;
                 if self.has_moved() || self.records.finished.contains(&side) {
-                    return cannot(WorldBarrier::RecordFinished);
+                    return impossible(WorldBarrier::RecordFinished);
                 }
             }
         }
@@ -53,7 +57,7 @@ impl State {
         if let (Some(lead), true) = (moved, holds.lead().is_none())
             && !matches!(&lead.place, Place::In(now) if now == at)
         {
-            return cannot(RecordBarrier::LeadElsewhere(lead.call()));
+            return impossible(RecordBarrier::LeadElsewhere(lead.call()));
         }
         self.check_not_away(at)?;
         self.check_holds(at, holds)
@@ -62,10 +66,10 @@ impl State {
     pub(super) fn check_flipped(&self, housing: Option<&HousingName>, how: Flip) -> Checked {
         let named = self.housings.flipped_housing(housing);
         if let Some(what) = named.as_ref().and_then(|name| self.items.left_housing(name)) {
-            return cannot(WorldBarrier::FlippedUnder(what));
+            return impossible(WorldBarrier::FlippedUnder(what));
         }
         let Some(housing) = named.and_then(|name| self.housings.housing(&name)) else {
-            return cannot(WorldBarrier::NotOneOld);
+            return impossible(WorldBarrier::NotOneOld);
         };
         match housing.housing().misread(housing.pose(), how.misreading()) {
             Some(taken_for) => {
@@ -82,7 +86,7 @@ impl State {
                 }
                 Ok(Rules::default())
             }
-            None => cannot(WorldBarrier::NotFlipped(housing.name.clone(), how)),
+            None => impossible(WorldBarrier::NotFlipped(housing.name.clone(), how)),
         }
     }
 
@@ -93,11 +97,11 @@ impl State {
         // A slip is decided anew while everything it is about is in its hole.
         let is_settled = here.all(|d| self.records.is_decided(&d));
         if is_settled && let Some(what) = self.left_hole_of(at) {
-            return cannot(DecisionBarrier::HasLeft(what));
+            return impossible(DecisionBarrier::HasLeft(what));
         }
         match is_there {
             true => Ok(Rules::default()),
-            false => cannot(DecisionBarrier::NoDifference(at.clone())),
+            false => impossible(DecisionBarrier::NoDifference(at.clone())),
         }
     }
 
@@ -120,7 +124,7 @@ impl State {
         let plug = plug.map(|plug| RecordBarrier::PlugElsewhere(at.clone(), plug.place.clone()));
         let other = other.map(|other| RecordBarrier::PartElsewhere(at.clone(), other.place.clone()));
         if let Some(gone) = plug.or(other) {
-            return cannot(gone);
+            return impossible(gone);
         }
         let here = match self.items.occupant(at) {
             Some(Occupant::Lead(lead)) => Some((&lead.id, Recorded::Lead(lead.call()))),
@@ -129,7 +133,7 @@ impl State {
             None => None,
         };
         match here.filter(|(id, _)| !is_its(id)) {
-            Some((_, what)) => cannot(RecordBarrier::SitsThere(what, at.clone())),
+            Some((_, what)) => impossible(RecordBarrier::SitsThere(what, at.clone())),
             None => Ok(()),
         }
     }
@@ -137,14 +141,16 @@ impl State {
     fn check_holds(&self, at: &Address, holds: &CavityContent) -> Checked {
         let delivered = self.housings.cavity(at).map(|c| c.delivered);
         match (holds, delivered) {
-            (CavityContent::Wired(lead), _) if lead.wires.is_empty() => cannot(RecordBarrier::NoWire(at.clone())),
+            (CavityContent::Wired(lead), _) if lead.wires.is_empty() => {
+                impossible(RecordBarrier::NoWire(at.clone()))
+            }
             (CavityContent::Wired(lead), _) => {
                 for wire in &lead.wires {
                     if let Some(partner) = &wire.twisted_with {
                         let partner = Address::new(at.housing.clone(), partner.clone());
                         self.housings.check_cavity(&partner)?;
                         if partner == *at {
-                            return cannot(RecordBarrier::TwistedWithItself(at.clone()));
+                            return impossible(RecordBarrier::TwistedWithItself(at.clone()));
                         }
                     }
                 }
@@ -159,7 +165,7 @@ impl State {
 
     fn check_not_shut(&self, at: &Address, delivered: Option<Delivered>) -> Checked {
         match delivered {
-            Some(Delivered::Blocked) => cannot(RecordBarrier::DefinedShut(at.clone())),
+            Some(Delivered::Blocked) => impossible(RecordBarrier::DefinedShut(at.clone())),
             Some(Delivered::Bare | Delivered::Plugged | Delivered::Bridge) | None => Ok(Rules::default()),
         }
     }
@@ -171,7 +177,7 @@ impl State {
         let left = self.unrecorded();
         match left.first() {
             None => Ok(Rules::default()),
-            Some(first) => cannot(WorldBarrier::NotRecorded(left.len(), first.clone())),
+            Some(first) => impossible(WorldBarrier::NotRecorded(left.len(), first.clone())),
         }
     }
 }
@@ -198,8 +204,8 @@ impl Items {
         let plug = || self.plugs.iter().find(|plug| is_so(&plug.id, &plug.place));
         let other = || self.others.iter().find(|other| is_so(&other.id, &other.place));
         lead.map(Recorded::Lead)
-.or_else(|| plug().map(|plug| Recorded::Plug(plug.id.clone())))
-.or_else(|| other().map(|other| Recorded::Other(other.id.clone())))
+            .or_else(|| plug().map(|plug| Recorded::Plug(plug.id.clone())))
+            .or_else(|| other().map(|other| Recorded::Other(other.id.clone())))
     }
 }
 
@@ -207,7 +213,7 @@ impl Housings {
     fn check_old(&self, at: &Address) -> Result<(), Refusal> {
         match self.check_cavity(at)? {
             JobSide::Old => Ok(()),
-            JobSide::New => cannot(RecordBarrier::OfNewSide(at.clone())),
+            JobSide::New => impossible(RecordBarrier::OfNewSide(at.clone())),
         }
     }
 }

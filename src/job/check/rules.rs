@@ -1,7 +1,7 @@
 //! What a check comes to: an act that cannot be, or what rules say of it.
 
 use crate::job::{
-    Code, Refusal,
+    Refusal,
     refusal::{Barrier, Rule},
 };
 
@@ -10,11 +10,7 @@ use crate::job::{
 pub(super) struct Rules(pub(super) Vec<Refusal>);
 
 impl Rules {
-    pub(super) fn add(&mut self, code: Code, say: impl Into<String>, instead: impl Into<String>) {
-        self.0.push(Refusal::Rule(Rule::Told(code, say.into(), instead.into())));
-    }
-
-    pub(super) fn push(&mut self, rule: impl Into<Rule>) {
+    pub(super) fn add(&mut self, rule: impl Into<Rule>) {
         self.0.push(Refusal::Rule(rule.into()));
     }
 }
@@ -23,25 +19,11 @@ impl Rules {
 pub(super) type Checked = Result<Rules, Refusal>;
 
 /// An act that cannot be.
-pub(super) fn impossible<T>(say: impl Into<String>, instead: impl Into<String>) -> Result<T, Refusal> {
-    Err(Refusal::Barrier(Barrier::Told(say.into(), instead.into())))
-}
-
-/// An act that cannot be.
-pub(super) fn cannot<T>(barrier: impl Into<Barrier>) -> Result<T, Refusal> {
+pub(super) fn impossible<T>(barrier: impl Into<Barrier>) -> Result<T, Refusal> {
     Err(Refusal::Barrier(barrier.into()))
 }
 
 /// An act a rule forbids that takes no `anyway`.
-pub(super) fn barred<T>(
-    code: Code,
-    say: impl Into<String>,
-    instead: impl Into<String>,
-) -> Result<T, Refusal> {
-    Err(Refusal::Rule(Rule::Told(code, say.into(), instead.into())))
-}
-
-/// An act a rule forbids that takes no `anyway`.
-pub(super) fn forbidden<T>(rule: impl Into<Rule>) -> Result<T, Refusal> {
+pub(super) fn barred<T>(rule: impl Into<Rule>) -> Result<T, Refusal> {
     Err(Refusal::Rule(rule.into()))
 }

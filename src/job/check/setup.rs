@@ -1,28 +1,32 @@
 //! Checks of what is set up before the first move: map, views, anchors, gates, tags.
 
-use super::rules::{Checked, Rules, cannot};
+use super::rules::{Checked, Rules, impossible};
 use crate::{
     catalogue::Delivered,
     face::PosePlace,
-    job::{ItemId, JobSide, MapSource, MatingVerdict, Place, Refusal, Tag, refusal::{AsideBarrier, MapBarrier, MappingBarrier, PlaceBarrier, SightBarrier}, state::State},
+    job::{
+        ItemId, JobSide, MapSource, MatingVerdict, Place, Refusal, Tag,
+        refusal::{AsideBarrier, MapBarrier, MappingBarrier, PlaceBarrier, SightBarrier},
+        state::State,
+    },
     record::{Address, HousingName},
 };
 
 impl State {
     pub(super) fn check_compared(&self, mating_half: bool) -> Checked {
         if !mating_half {
-            return cannot(SightBarrier::WithoutMatingHalf);
+            return impossible(SightBarrier::WithoutMatingHalf);
         }
         match self.housings.waits_for_machine() {
             false => Ok(Rules::default()),
-            true => cannot(SightBarrier::MatingHalfAway),
+            true => impossible(SightBarrier::MatingHalfAway),
         }
     }
 
     pub(super) fn check_mating_half(&self, verdict: &MatingVerdict) -> Checked {
         let was_damaged = matches!(self.housings.mating_half, Some(MatingVerdict::Damaged(_)));
         match verdict {
-            MatingVerdict::Good if was_damaged => cannot(SightBarrier::StillDamaged),
+            MatingVerdict::Good if was_damaged => impossible(SightBarrier::StillDamaged),
             MatingVerdict::Good
             | MatingVerdict::Cleaned
             | MatingVerdict::Replaced
@@ -35,26 +39,24 @@ impl State {
         let housing = self.named(housing)?;
         match housing.housing().side_of(up) {
             Some(_) => Ok(Rules::default()),
-            None => {
-                cannot(SightBarrier::NoFeature {
-                    part: housing.housing().part.clone(),
-                    up: up.to_owned(),
-                    features: housing.housing().features.iter().map(|f| f.name.clone()).collect(),
-                })
-            }
+            None => impossible(SightBarrier::NoFeature {
+                part: housing.housing().part.clone(),
+                up: up.to_owned(),
+                features: housing.housing().features.iter().map(|f| f.name.clone()).collect(),
+            }),
         }
     }
 
     pub(super) fn check_anchor(&self, housing: &HousingName, place: PosePlace) -> Checked {
         let housing = self.named(housing)?;
         if housing.view.is_none() {
-            return cannot(SightBarrier::ViewFirst(housing.name.clone()));
+            return impossible(SightBarrier::ViewFirst(housing.name.clone()));
         }
         let seen = housing.seen();
         match place {
             crate::face::PosePlace::Key => Ok(Rules::default()),
             place if seen.label_at(place).is_some() => Ok(Rules::default()),
-            place => cannot(SightBarrier::NoCavityAt(place)),
+            place => impossible(SightBarrier::NoCavityAt(place)),
         }
     }
 
@@ -62,7 +64,7 @@ impl State {
         let housing = self.named(housing)?;
         match housing.housing().small_parts.iter().any(|p| p.name == *part) {
             true => Ok(Rules::default()),
-            false => cannot(SightBarrier::NoSmallPart {
+            false => impossible(SightBarrier::NoSmallPart {
                 part: housing.housing().part.clone(),
                 named: part.to_owned(),
                 small_parts: housing.housing().small_parts.iter().map(|p| p.name.clone()).collect(),
@@ -72,19 +74,19 @@ impl State {
 
     pub(super) fn check_tagged(&self, lead: &ItemId, tag: &Tag) -> Checked {
         if self.items.lead(lead).is_none() {
-            return cannot(PlaceBarrier::NoLead(lead.clone()));
+            return impossible(PlaceBarrier::NoLead(lead.clone()));
         }
         check_tag(tag)?;
         match self.items.leads.iter().find(|l| l.id != *lead && l.tag.as_ref() == Some(tag)) {
             None => Ok(Rules::default()),
-            Some(other) => cannot(AsideBarrier::TagOn(tag.clone(), other.call())),
+            Some(other) => impossible(AsideBarrier::TagOn(tag.clone(), other.call())),
         }
     }
 
     fn named(&self, name: &crate::record::HousingName) -> Result<&crate::job::JobHousing, Refusal> {
         match self.housings.housing(name) {
             Some(housing) => Ok(housing),
-            None => cannot(self.housings.no_housing(name)),
+            None => impossible(self.housings.no_housing(name)),
         }
     }
 
@@ -105,34 +107,37 @@ impl State {
         let clashes = self.clashes(&self.mapping.map);
         let is_clash = self.mapping.mapped(from).is_some_and(|to| clashes.contains(to)) && !is_in_new(from);
         if self.has_moved() && !is_clash {
-            return cannot(MappingBarrier::Moved);
+            return impossible(MappingBarrier::Moved);
         }
         if self.housings.check_cavity(from)? != JobSide::Old {
-            return cannot(MappingBarrier::FromNew(from.clone()));
+            return impossible(MappingBarrier::FromNew(from.clone()));
         }
         let document = document.is_some_and(crate::quantity::says_something);
         match to {
-            None if !document => cannot(MappingBarrier::WithoutPlace(from.clone())),
+            None if !document => impossible(MappingBarrier::WithoutPlace(from.clone())),
             None => Ok(Rules::default()),
             Some(to) => {
                 if self.housings.check_cavity(to)? != JobSide::New {
-                    return cannot(MappingBarrier::ToOld(to.clone()));
+                    return impossible(MappingBarrier::ToOld(to.clone()));
                 }
                 if !document
                     && let Some((there, by)) = self.housings.made_for(from)
                     && there != *to
                 {
-                    return cannot(MappingBarrier::MadeOtherwise { made: there, by, to: to.clone() });
+                    return impossible(MappingBarrier::MadeOtherwise { made: there, by, to: to.clone() });
                 }
                 let shut = self.housings.cavity(to).is_some_and(|c| c.delivered == Delivered::Blocked);
                 if shut {
-                    return cannot(MappingBarrier::Shut(to.clone()));
+                    return impossible(MappingBarrier::Shut(to.clone()));
                 }
                 let mut by_hand = self.mapping.by_hand.iter();
                 match by_hand.find(|(other, t)| *other != from && t.as_ref() == Some(to)) {
                     // Under a document two leads may be joined to one.
                     Some(_) if document => Ok(Rules::default()),
-                    Some((other, _)) => {let other = other.clone(); cannot(MappingBarrier::MappedAlready { other, to: to.clone() })}
+                    Some((other, _)) => {
+                        let other = other.clone();
+                        impossible(MappingBarrier::MappedAlready { other, to: to.clone() })
+                    }
                     None => Ok(Rules::default()),
                 }
             }
@@ -141,23 +146,23 @@ impl State {
 
     pub(super) fn check_map(&self, source: MapSource) -> Checked {
         if self.has_moved() {
-            return cannot(MapBarrier::Moved);
+            return impossible(MapBarrier::Moved);
         }
         if !self.records.records_finished() {
-            return cannot(MapBarrier::RecordUnfinished);
+            return impossible(MapBarrier::RecordUnfinished);
         }
         let map = self.map_by(source);
         if let Some(at) = self.without_place(&map).first() {
-            return cannot(MapBarrier::WithoutPlace(source, at.clone()));
+            return impossible(MapBarrier::WithoutPlace(source, at.clone()));
         }
         if let Some(to) = self.clashes(&map).first() {
-            return cannot(MapBarrier::TwoLeads(source, to.clone()));
+            return impossible(MapBarrier::TwoLeads(source, to.clone()));
         }
         // The same label in another hole is what supersession does.
         if source == MapSource::SameLabels
             && let Some((by, differs)) = self.housings.labels_mislead()
         {
-            return cannot(MapBarrier::LabelsMislead(by, differs));
+            return impossible(MapBarrier::LabelsMislead(by, differs));
         }
         Ok(Rules::default())
     }
@@ -167,8 +172,6 @@ impl State {
 pub(super) fn check_tag(tag: &Tag) -> Result<(), Refusal> {
     match crate::quantity::says_something(&tag.to_string()) {
         true => Ok(()),
-        false => cannot(AsideBarrier::NoTag(tag.clone())),
+        false => impossible(AsideBarrier::NoTag(tag.clone())),
     }
 }
-
-

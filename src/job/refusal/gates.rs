@@ -1,7 +1,7 @@
 //! What is said against an answer to a gate.
 
 use crate::{
-    job::{EnergyKind, GateKind},
+    job::{EnergyKind, GateKind, Sign},
     quantity::Voltage,
 };
 
@@ -23,7 +23,7 @@ pub enum GateRule {
     /// The voltage is high if it alternates, and nobody said.
     DirectOrAlternating(Voltage),
     /// Something speaks of it, so that it cannot be answered as absent.
-    SignOf(GateKind, String),
+    Speaks(GateKind, Sign),
 }
 
 /// A rule against passing a gate by what was measured or done. What was keyed is given as it was keyed.

@@ -10,7 +10,14 @@ pub enum MeasureBarrier {
     /// No wire of this job is called so.
     NoCircuit(String),
     /// The reading is not one of this test.
-    OtherKind(TestKind, String),
+    OtherKind {
+        /// The test.
+        test: TestKind,
+        /// The value.
+        value: String,
+        /// What the instrument shows in this test.
+        wanted: ReadingKind,
+    },
     /// The reading is an open circuit.
     OpenCircuit(TestKind, String),
     /// The reading is a short.
@@ -33,4 +40,15 @@ pub enum MeasureBarrier {
         /// The limit.
         limit: String,
     },
+}
+
+/// What an instrument shows in a test.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum ReadingKind {
+    /// A small resistance.
+    Resistance,
+    /// A drop of voltage.
+    Drop,
+    /// A large resistance, or an open circuit.
+    Insulation,
 }

@@ -1,6 +1,7 @@
 //! Why an act is refused, as data: a file a topic, with what the sentences of `report` need to know.
 
 mod closing;
+mod crimps;
 mod disagreement;
 mod every_act;
 mod gates;
@@ -9,6 +10,7 @@ mod measure;
 mod moves;
 mod orders;
 mod places;
+mod planned;
 mod plugs;
 mod records;
 mod repairs;
@@ -16,17 +18,19 @@ mod setup;
 mod start;
 mod supply;
 
-use super::Code;
+use super::{Code, Objection};
 
 pub use closing::{ReadingBarrier, ResumeBarrier, SignBarrier};
-pub use disagreement::{DisagreementRule};
+pub use crimps::{CrimpRule, ReachRule};
+pub use disagreement::DisagreementRule;
 pub use every_act::{ActBarrier, ActRule, Saying, TakeBackBarrier};
 pub use gates::{GateRule, ReleaseRule};
 pub use halves::{HalvesBarrier, HalvesRule};
-pub use measure::{MeasureBarrier};
+pub use measure::{MeasureBarrier, ReadingKind};
 pub use moves::{AsideBarrier, Elsewhere, LookBarrier, MoveRule, PutInBarrier, TakeOutBarrier};
 pub use orders::{JoinBarrier, OrderBarrier, OrderRule};
 pub use places::{Held, PlaceBarrier};
+pub use planned::NotPlannable;
 pub use plugs::{OtherBarrier, PlugBarrier, PlugRule, SeenBarrier};
 pub use records::{DecisionBarrier, RecordBarrier, Recorded, WorldBarrier};
 pub use repairs::{RemovalBarrier, RepairBarrier, RepairRule, SpliceRule};
@@ -44,14 +48,6 @@ pub enum Refusal {
 }
 
 impl Refusal {
-    pub(super) fn told(&self) -> (String, String) {
-        match self {
-            Self::Barrier(Barrier::Told(say, instead)) => (say.clone(), instead.clone()),
-            Self::Rule(Rule::Told(_, say, instead)) => (say.clone(), instead.clone()),
-            _ => (String::new(), String::new()),
-        }
-    }
-
     /// The rule, when it is one.
     pub fn code(&self) -> Option<Code> {
         match self {
@@ -167,6 +163,12 @@ topics! {
         Halves(HalvesRule),
         /// It is against a repair or its crimp.
         Repair(RepairRule),
+        /// Something stands against the lead.
+        Lead(Objection),
+        /// It is against a crimp.
+        Crimp(CrimpRule),
+        /// It is against where a splice lies.
+        Reach(ReachRule),
         /// It is against a splice that was made.
         Splice(SpliceRule),
         /// It is against an order.
@@ -189,9 +191,21 @@ impl Rule {
             Self::Plug(rule) => rule.code(),
             Self::Halves(rule) => rule.code(),
             Self::Repair(rule) => rule.code(),
+            Self::Lead(rule) => rule.code(),
+            Self::Crimp(rule) => rule.code(),
+            Self::Reach(rule) => rule.code(),
             Self::Splice(rule) => rule.code(),
             Self::Order(rule) => rule.code(),
             Self::Gate(_) | Self::Release(_) => Code::GateOpen,
+        }
+    }
+}
+
+impl From<NotPlannable> for Refusal {
+    fn from(refusal: NotPlannable) -> Self {
+        match refusal {
+            NotPlannable::Barrier(barrier) => barrier.into(),
+            NotPlannable::Rule(rule) => rule.into(),
         }
     }
 }

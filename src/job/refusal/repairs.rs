@@ -3,7 +3,7 @@
 use crate::{
     job::{Code, ItemId, Place},
     quantity::Length,
-    reckoning::{Height, Standing},
+    reckoning::Height,
     record::HousingName,
 };
 

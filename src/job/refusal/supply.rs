@@ -1,11 +1,6 @@
 //! What is said against requests, against what came for them, and against accepting a flag.
 
-use crate::{
-    catalogue::PartNumber,
-    job::Code,
-    record::Address,
-    supply::RequestNumberProblem,
-};
+use crate::{catalogue::PartNumber, job::Code, record::Address, supply::RequestNumberProblem};
 
 /// Why a request cannot be.
 #[derive(Debug, Clone, PartialEq)]

@@ -2,11 +2,15 @@
 
 use crate::{
     face::PosePlace,
-    job::{MapProposal, Misread, place_in_words, pose_in_words},
+    job::{MapProposal, Misread, pose_in_words},
     procedure::{AnchorQuestion, JobView, MapQuestion, WhatFits, fits},
     quantity::list_of,
     record::{Address, HousingName},
-    report::{map_words::{map_difference, relabelled}, refusals::in_one_line},
+    report::{
+        map_words::{map_difference, relabelled},
+        places::place_in_words,
+        refusals::in_one_line,
+    },
 };
 
 pub(super) fn anchor(view: &JobView<'_>, asked: &AnchorQuestion) -> String {
@@ -29,7 +33,7 @@ fn at_place(view: &JobView<'_>, name: &HousingName, place: Option<PosePlace>) ->
     let Some(housing) = view.housing(name) else { return format!("ANCHOR {name}:") };
     let pose = pose_in_words(housing.housing(), housing.pose());
     match place {
-        Some(place) => format!("ANCHOR {name}, {pose}: {}.", place_in_words(&housing.seen(), place)),
+        Some(place) => format!("ANCHOR {name}, {pose}: {}.", place_in_words(housing.seen().spoken(place))),
         None => format!("ANCHOR {name}, {pose}:"),
     }
 }

@@ -17,9 +17,7 @@ pub(super) fn barrier(barrier: &ActBarrier) -> Words {
             "Key the name of the person who answers for it.",
         ),
         ActBarrier::AnywayWithoutReason => Words::new("Nobody goes on anyway without a reason.", "Say why."),
-        ActBarrier::DayPast(due) => {
-            Words::new(format!("{due} is past."), "Key a day that is still to come.")
-        }
+        ActBarrier::DayPast(due) => Words::new(format!("{due} is past."), "Key a day that is still to come."),
         ActBarrier::SaysNothing(what, text) => Words::new(
             format!("\"{}\" does not say {}.", quoted(text), to_say(*what)),
             "Key it in words: somebody reads it later.",

@@ -37,10 +37,9 @@ pub(super) fn barrier(barrier: &HalvesBarrier) -> Words {
 
 pub(super) fn rule(rule: &HalvesRule) -> Words {
     match rule {
-        HalvesRule::DidNotClick(lead, at) => Words::new(
-            format!("{lead} in {at} did not click."),
-            "Seat it first; the lock is not a press.",
-        ),
+        HalvesRule::DidNotClick(lead, at) => {
+            Words::new(format!("{lead} in {at} did not click."), "Seat it first; the lock is not a press.")
+        }
         HalvesRule::NotTugged(lead, at) => {
             Words::new(format!("{lead} in {at} was not tugged."), "Tug it first.")
         }

@@ -1,6 +1,7 @@
 //! Refusals in words: of each one sentence that says what is wrong, and one that says what to do instead.
 
 mod closing;
+mod crimps;
 mod disagreement;
 mod every_act;
 mod gates;
@@ -16,11 +17,13 @@ mod setup;
 mod start;
 mod supply;
 
-use super::words::Words;
+use super::{Words, objections::objection};
 use crate::job::{
     Refusal,
     refusal::{Barrier, Rule},
 };
+
+pub(super) use orders::not_plannable;
 
 /// A refusal, in words.
 pub fn words(refusal: &Refusal) -> Words {
@@ -84,6 +87,9 @@ fn of_rule(rule: &Rule) -> Words {
         Rule::Plug(rule) => plugs::rule(rule),
         Rule::Halves(rule) => halves::rule(rule),
         Rule::Repair(rule) => repairs::rule(rule),
+        Rule::Lead(against) => objection(against),
+        Rule::Crimp(rule) => crimps::rule(rule),
+        Rule::Reach(rule) => crimps::reach(rule),
         Rule::Splice(rule) => repairs::splice(rule),
         Rule::Order(rule) => orders::rule(rule),
         Rule::Gate(rule) => gates::rule(rule),

@@ -103,14 +103,11 @@ pub(super) fn put_in(barrier: &PutInBarrier) -> Words {
 
 pub(super) fn aside(barrier: &AsideBarrier) -> Words {
     match barrier {
-        AsideBarrier::NothingToPutBack => {
-            Words::new("There is nothing in the hand.", "Nothing to put back.")
-        }
+        AsideBarrier::NothingToPutBack => Words::new("There is nothing in the hand.", "Nothing to put back."),
         AsideBarrier::WasCut => Words::new("It was cut free and cannot go back.", "Park it with a tag."),
-        AsideBarrier::OriginUnknown => Words::new(
-            "Nobody knows the hole it came from.",
-            "Tag and park it, or put it where it belongs.",
-        ),
+        AsideBarrier::OriginUnknown => {
+            Words::new("Nobody knows the hole it came from.", "Tag and park it, or put it where it belongs.")
+        }
         AsideBarrier::HoleTaken(from) => Words::new(format!("{from} is taken."), "Tag and park it."),
         AsideBarrier::NothingToPark => Words::new("There is nothing in the hand.", "Nothing to park."),
         AsideBarrier::NothingParked(tag) => {
@@ -150,11 +147,9 @@ pub(super) fn rule(rule: &MoveRule) -> Words {
             format!("{lead} is a {}: it is not cut and spliced.", kind.words()),
             "Stop, and ask for the document of this machine.",
         ),
-        MoveRule::Elsewhere(goes) => wrong_cavity(
-            elsewhere(goes),
-            &format!("Put it into {}.", goes.to.label),
-            &goes.into,
-        ),
+        MoveRule::Elsewhere(goes) => {
+            wrong_cavity(elsewhere(goes), &format!("Put it into {}.", goes.to.label), &goes.into)
+        }
         MoveRule::HasNoPlace(lead, into) => wrong_cavity(
             format!("By the decision {lead} has no place in the new housing."),
             "Take it out for good under a document, or tie it back and park it.",

@@ -15,14 +15,12 @@ pub(super) fn barrier(barrier: &PlaceBarrier) -> Words {
         PlaceBarrier::NoSuchHousing(name) => {
             Words::new(format!("This job has no housing {name}."), "Name one of its housings.")
         }
-        PlaceBarrier::NoCavity { part, label } => Words::new(
-            format!("{part} has no cavity {label}."),
-            "Read the label moulded beside the hole.",
-        ),
-        PlaceBarrier::NoLead(lead) => Words::new(
-            format!("There is no lead {lead}."),
-            "Name it by the cavity it was recorded in.",
-        ),
+        PlaceBarrier::NoCavity { part, label } => {
+            Words::new(format!("{part} has no cavity {label}."), "Read the label moulded beside the hole.")
+        }
+        PlaceBarrier::NoLead(lead) => {
+            Words::new(format!("There is no lead {lead}."), "Name it by the cavity it was recorded in.")
+        }
         PlaceBarrier::HandFull(held) => Words::new(
             format!("{} is in the hand.", in_words(held)),
             "One thing at a time: put it in, put it back, or tag and park it.",

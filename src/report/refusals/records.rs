@@ -19,10 +19,9 @@ pub(super) fn world(barrier: &WorldBarrier) -> Words {
             "Something has moved already.",
             "Stop this job and start a new one from what was left.",
         ),
-        WorldBarrier::RecordFinished => Words::new(
-            "The record of what is found is finished.",
-            "Correct the cavity, with the reason.",
-        ),
+        WorldBarrier::RecordFinished => {
+            Words::new("The record of what is found is finished.", "Correct the cavity, with the reason.")
+        }
         WorldBarrier::NotRecorded(left, first) => Words::new(
             format!("{} not recorded yet, the first is {first}.", count_of(*left, "cavity")),
             "\"Nothing there\" is not an answer: key open, empty or blocked.",
@@ -52,22 +51,19 @@ pub(super) fn record(barrier: &RecordBarrier) -> Words {
             format!("{lead} was recorded there and is elsewhere now."),
             "Say where it is seen instead.",
         ),
-        RecordBarrier::PlugElsewhere(at, place) => Words::new(
-            format!("The plug recorded in {at} is {} now.", place_in_words(place)),
-            RECORD_STAYS,
-        ),
-        RecordBarrier::PartElsewhere(at, place) => Words::new(
-            format!("The part recorded in {at} is {} now.", place_in_words(place)),
-            RECORD_STAYS,
-        ),
+        RecordBarrier::PlugElsewhere(at, place) => {
+            Words::new(format!("The plug recorded in {at} is {} now.", place_in_words(place)), RECORD_STAYS)
+        }
+        RecordBarrier::PartElsewhere(at, place) => {
+            Words::new(format!("The part recorded in {at} is {} now.", place_in_words(place)), RECORD_STAYS)
+        }
         RecordBarrier::SitsThere(what, at) => Words::new(
             format!("On record {} sits in {at} now.", inside(what)),
             "Say first where that is seen.",
         ),
-        RecordBarrier::NoWire(at) => Words::new(
-            format!("The lead in {at} has no wire."),
-            "Record a terminal without wire as spare.",
-        ),
+        RecordBarrier::NoWire(at) => {
+            Words::new(format!("The lead in {at} has no wire."), "Record a terminal without wire as spare.")
+        }
         RecordBarrier::TwistedWithItself(at) => Words::new(
             format!("The wire in {at} cannot be twisted with itself."),
             "Name the cavity of its partner.",

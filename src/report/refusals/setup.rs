@@ -45,10 +45,9 @@ pub(super) fn sight(barrier: &SightBarrier) -> Words {
 pub(super) fn mapping(barrier: &MappingBarrier) -> Words {
     const FROM_OLD: &str = "A map goes from old to new.";
     match barrier {
-        MappingBarrier::Moved => Words::new(
-            "Something has moved already.",
-            "Put it back, or stop this job and start a new one.",
-        ),
+        MappingBarrier::Moved => {
+            Words::new("Something has moved already.", "Put it back, or stop this job and start a new one.")
+        }
         MappingBarrier::FromNew(from) => Words::new(format!("{from} is on the new side."), FROM_OLD),
         MappingBarrier::ToOld(to) => Words::new(format!("{to} is on the old side."), FROM_OLD),
         MappingBarrier::WithoutPlace(from) => {
@@ -73,10 +72,9 @@ pub(super) fn map(barrier: &MapBarrier) -> Words {
         MapBarrier::Moved => {
             Words::new("Something has moved already.", "The map is confirmed before the first move.")
         }
-        MapBarrier::RecordUnfinished => Words::new(
-            "The record of what is found is not finished.",
-            "Finish it first: the map follows it.",
-        ),
+        MapBarrier::RecordUnfinished => {
+            Words::new("The record of what is found is not finished.", "Finish it first: the map follows it.")
+        }
         MapBarrier::WithoutPlace(source, at) => Words::new(
             format!("By {} {at} has no place on the new side.", source.words()),
             "Map it, or say under which document it has no place.",
