@@ -92,9 +92,7 @@ fn decided() -> Vec<DecidedCause> {
     examples! { DecidedCause:
         DecidedCause::Colour { .. } => DecidedCause::Colour { wire: text(), found: v("RD"), drawn: v("BK") },
         DecidedCause::Name { .. } => DecidedCause::Name { wire: text(), found: text(), drawn: text() },
-        DecidedCause::Kind { .. } => DecidedCause::Kind {
-            wire: text(), found: WireKind::Ordinary, drawn: WireKind::Restraint,
-        },
+        DecidedCause::Kind { .. } => DecidedCause::Kind { wire: text(), found: WireKind::Ordinary, drawn: WireKind::Restraint },
         DecidedCause::WireMissing { there: WireMissing::OtherLead, .. } => missing(WireMissing::OtherLead),
         DecidedCause::WireMissing { there: WireMissing::Parted(_), .. } => missing(WireMissing::Parted(text())),
         DecidedCause::WireMissing { there: WireMissing::NoLead, .. } => missing(WireMissing::NoLead),
@@ -135,9 +133,7 @@ fn objections() -> Vec<Objection> {
         Undone::Thicker(_) => Undone::Thicker(1.5),
     };
     let misfits = examples! { Misfit:
-        Misfit::TerminalSize { .. } => Misfit::TerminalSize {
-            part: v("P-1"), size: v("1.5"), to: v("new:1"), takes: v("2.8"),
-        },
+        Misfit::TerminalSize { .. } => Misfit::TerminalSize { part: v("P-1"), size: v("1.5"), to: v("new:1"), takes: v("2.8") },
         Misfit::OtherFamily { .. } => Misfit::OtherFamily { part: v("P-1"), housing: v("H-1") },
         Misfit::NoTerminal { .. } => Misfit::NoTerminal { area_mm2: 6.0, to: v("new:1") },
         Misfit::NoSeal { .. } => Misfit::NoSeal { diameter: v("1.9 mm"), to: v("new:1") },
@@ -174,9 +170,7 @@ fn splices() -> Vec<SpliceCause> {
         SpliceCause::Two => SpliceCause::Two,
         SpliceCause::NotRecorded => SpliceCause::NotRecorded,
         SpliceCause::Near(_) => SpliceCause::Near(SpliceNear::KeptFree { from_mm: 10.0, to_mm: 20.0 }),
-        SpliceCause::TooShort(_) => SpliceCause::TooShort(ShortLead {
-            start: v("90 mm"), cut_mm: 120.0, asked_mm: 100.0,
-        }),
+        SpliceCause::TooShort(_) => SpliceCause::TooShort(ShortLead { start: v("90 mm"), cut_mm: 120.0, asked_mm: 100.0 }),
         SpliceCause::NotSound => SpliceCause::NotSound,
         SpliceCause::Soldered(_) => SpliceCause::Soldered(text()),
         SpliceCause::Untwisted(_) => SpliceCause::Untwisted(v("60 mm")),
@@ -231,9 +225,7 @@ fn plugs() -> Vec<PlugCause> {
         PlugCause::InHand => PlugCause::InHand,
         PlugCause::InTray => PlugCause::InTray,
         PlugCause::Lost(_) => PlugCause::Lost(v("1")),
-        PlugCause::Prefitted { of_use_in: Some(_), .. } => PlugCause::Prefitted {
-            at: v("new:1"), of_use_in: Some(v("new:2")),
-        },
+        PlugCause::Prefitted { of_use_in: Some(_), .. } => PlugCause::Prefitted { at: v("new:1"), of_use_in: Some(v("new:2")) },
         PlugCause::Prefitted { of_use_in: None, .. } => PlugCause::Prefitted { at: v("new:1"), of_use_in: None },
         PlugCause::WrongCavity(_) => PlugCause::WrongCavity(v("new:1")),
         PlugCause::Size { .. } => PlugCause::Size { at: v("new:1"), plug: v("1.5"), cavity: v("2.8") },
