@@ -9,6 +9,7 @@ use super::{Common, Exit, print};
 use crate::{
     job::{Account, Flag, JobSide},
     quantity::{count_of, harmless},
+    report::{Words, flag_words},
     service::OpenJob,
 };
 
@@ -139,15 +140,16 @@ impl From<&Flag> for FlagForm {
             JobSide::Old => "old",
             JobSide::New => "new",
         };
+        let (code, Words { say, instead }) = (flag.code(), flag_words(flag));
         Self {
-            code: flag.code.as_str(),
-            severity: flag.code.severity(),
+            code: code.as_str(),
+            severity: code.severity(),
             side: flag.side.map(side),
             housing: flag.housing.as_ref().map(ToString::to_string),
             cavity: flag.at.as_ref().map(|at| at.label.to_string()),
             circuit: flag.circuit.clone(),
-            say: flag.say.clone(),
-            instead: flag.instead.clone(),
+            say,
+            instead,
             accepted: flag.accepted.as_ref().map(|a| AcceptedForm {
                 by: a.by.clone(),
                 reason: a.reason.clone(),
@@ -276,12 +278,12 @@ fn account_text(open: &OpenJob, account: &Account) -> String {
         let accepted = flag.accepted.as_ref().map_or(String::new(), |a| {
             format!("  [accepted by {}: {}]", harmless(&a.by), harmless(&a.reason))
         });
+        let (code, words) = (flag.code(), flag_words(flag));
         text.push_str(&format!(
-            "  {} {}{place}: {}{accepted}\n      {}\n",
-            flag.code.severity(),
-            flag.code,
-            harmless(&flag.say),
-            harmless(&flag.instead)
+            "  {} {code}{place}: {}{accepted}\n      {}\n",
+            code.severity(),
+            harmless(&words.say),
+            harmless(&words.instead)
         ));
     }
     text

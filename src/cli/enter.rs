@@ -7,8 +7,9 @@ use jiff::Timestamp;
 use super::{Common, Exit, print};
 use crate::{
     form::{ActLine, examples, problems_in_words, read_acts},
-    job::Entry,
+    job::{Entry, Refusal},
     quantity::{count_of, harmless},
+    report::refusals::in_one_line,
     service::{EnterProblem, OpenJob},
     store::{LIST_MOST, Links, ReadProblem, read_stdin, read_text},
 };
@@ -71,14 +72,14 @@ fn enter_all(open: &mut OpenJob, file: &str, acts: Vec<ActLine>, by: &str) -> Re
         match open.enter(entry) {
             Ok(_) => {}
             Err(EnterProblem::Refused { refusals, .. }) => {
-                let codes: Vec<&str> = refusals.iter().filter_map(|r| r.code).map(|c| c.as_str()).collect();
+                let codes: Vec<&str> =
+                    refusals.iter().filter_map(Refusal::code).map(|c| c.as_str()).collect();
                 let codes = if codes.is_empty() { String::new() } else { format!(" [{}]", codes.join(", ")) };
-                let say: Vec<String> = refusals.iter().map(ToString::to_string).collect();
                 return Ok(Some(format!(
                     "{}:{}: refused{codes}: {}",
                     harmless(file),
                     line.line,
-                    say.join(" ")
+                    in_one_line(&refusals)
                 )));
             }
             Err(other) => return Err(other).with_context(|| format!("{}:{}", harmless(file), line.line)),

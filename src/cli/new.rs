@@ -17,6 +17,7 @@ use crate::{
     catalogue::Definition,
     job::{Act, Entry, Job, JobSide, RecordSide, State, TicketId},
     record::HousingName,
+    report::refusals,
     service::{EnterProblem, OpenJob},
 };
 
@@ -136,7 +137,7 @@ fn checked(acts: Vec<KeyedIn>, at: Timestamp, by: &str) -> Result<Vec<Entry>> {
     for KeyedIn { act, place } in acts {
         let entry = Entry::new(at, by.to_owned(), act);
         if let Some(refusal) = job.check(&entry).refusals().first() {
-            bail!("{}: {refusal}", place.unwrap_or_else(|| "the job".to_owned()));
+            bail!("{}: {}", place.unwrap_or_else(|| "the job".to_owned()), refusals::line(refusal));
         }
         job.apply(entry.clone());
         entries.push(entry);

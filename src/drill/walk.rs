@@ -3,8 +3,8 @@
 use jiff::{SignedDuration, Timestamp};
 
 use crate::{
-    job::{Act, Entry, Job, Verdict, day_of},
-    procedure::{Barred, Done, JobView, Question, Reply, Stop, Topic, ask, topic_now},
+    job::{Act, Alarm, Entry, Job, Refusal, Verdict, day_of},
+    procedure::{Barred, Done, JobView, Question, Reply, Stop, Topic, Wrong, ask, topic_now},
     reckoning::ToolBook,
 };
 
@@ -26,7 +26,7 @@ pub struct Walked {
     /// How many keys were pressed: one an answer of one key, and what is typed with its end.
     pub keys: usize,
     /// What was said loudly on the way: what did not agree, did not click, did not hold.
-    pub loud: Vec<String>,
+    pub loud: Vec<Alarm>,
     /// When the last act was done.
     pub now: Timestamp,
 }
@@ -47,13 +47,23 @@ pub enum Stuck {
         /// Why not.
         why: String,
     },
+    /// The job refuses what was answered.
+    #[error("{reply:?} does not answer {question:?}: {refusals:?}")]
+    Unfit {
+        /// What was asked.
+        question: Option<Box<Question>>,
+        /// What was answered.
+        reply: Option<Reply>,
+        /// What the job says to it.
+        refusals: Vec<Refusal>,
+    },
     /// An act was refused.
-    #[error("{act:?}: {why}")]
+    #[error("{act:?}: {refusals:?}")]
     Refused {
         /// The act.
         act: Box<Act>,
-        /// Why.
-        why: String,
+        /// What the job says to it.
+        refusals: Vec<Refusal>,
     },
     /// The procedure wants something that is no act.
     #[error("the procedure wants {0:?}, and nobody does that here")]
@@ -113,11 +123,13 @@ fn answer(view: &JobView<'_>, topic: &Topic, technician: &mut Technician) -> Res
                 given.push(technician.reply(view, &ask)?);
                 asked = Some(ask.question);
             }
-            Err(Stop::Wrong(why)) => return Err(not_taken(asked, given, why, topic)),
+            Err(Stop::Wrong(Wrong::NoAnswer(why))) => return Err(not_taken(asked, given, why, topic)),
+            Err(Stop::Wrong(Wrong::Refused(refusals))) => {
+                return Err(Stuck::Unfit { question: asked.map(Box::new), reply: given.pop(), refusals });
+            }
             Err(Stop::Barred(barred)) => {
                 let Barred { act, refusals, .. } = *barred;
-                let why = refusals.iter().map(ToString::to_string).collect::<Vec<_>>().join(" ");
-                return Err(Stuck::Refused { act: Box::new(act), why });
+                return Err(Stuck::Refused { act: Box::new(act), refusals });
             }
         }
     }
@@ -137,7 +149,7 @@ fn enter(
     tools: &ToolBook,
     by: &str,
     now: Timestamp,
-) -> Result<Vec<String>, Stuck> {
+) -> Result<Vec<Alarm>, Stuck> {
     let first = job.entries().len() + 1;
     let mut loud = Vec::new();
     for (nth, act) in acts.into_iter().enumerate() {
@@ -146,12 +158,12 @@ fn enter(
         job.state().book_crimp(&mut entry.act, |key| tools.standing(key, day_of(now)));
         let verdict = job.check(&entry);
         if verdict != Verdict::Allowed {
-            let said: Vec<String> = verdict.refusals().iter().map(ToString::to_string).collect();
-            return Err(Stuck::Refused { act: Box::new(entry.act), why: said.join(" ") });
+            let refusals = verdict.refusals().to_vec();
+            return Err(Stuck::Refused { act: Box::new(entry.act), refusals });
         }
         let act = entry.act.clone();
         job.apply(entry);
-        loud.extend(job.state().disagrees(&act));
+        loud.extend(job.state().alarm(&act));
     }
     Ok(loud)
 }

@@ -71,7 +71,7 @@ impl Account {
 
     /// Whether a flag of this code is open.
     pub fn has(&self, code: Code) -> bool {
-        self.open_flags().any(|flag| flag.code == code)
+        self.open_flags().any(|flag| flag.code() == code)
     }
 
     /// How many things are not in a housing.
@@ -106,7 +106,7 @@ impl State {
             return if refused { JobState::NotStartable } else { JobState::NotStarted };
         }
         let mut open = steps.iter().filter(|s| s.status != Status::Done && !s.what.is_closing());
-        let temporary = open_flags.clone().any(|f| f.code == Code::TemporaryMeasure);
+        let temporary = open_flags.clone().any(|f| f.code() == Code::TemporaryMeasure);
         if open.all(|step| step.what.needs_machine() && step.status == Status::Waiting) {
             let mut left = steps.iter().filter(|s| s.status != Status::Done);
             let waits = self.housings.waits_for_machine() && left.all(|s| s.status == Status::Waiting);

@@ -32,3 +32,15 @@ impl State {
             .find(|question| self.housings.compared.get(question).is_some_and(refuses))
     }
 }
+
+impl Question {
+    /// What is compared, in words.
+    pub fn words(self) -> &'static str {
+        match self {
+            Self::Key => "key code",
+            Self::Latch => "side of the latch",
+            Self::Gender => "gender",
+            Self::Clip => "shorting clip or bridge",
+        }
+    }
+}

@@ -1,10 +1,15 @@
 //! Gates: the safety questions that stop the job. No `anyway`, no default answer; a name each time, a
 //! document where one is needed, and a measured zero or a state where something may be live.
 
-use super::{Act, Code, EnergyKind, GateAnswer, GateKind, Measured, Refusal, seen::GateSeen, state::State};
+use super::{
+    Act, EnergyKind, GateAnswer, GateKind, Measured, Refusal,
+    refusal::{GateRule, ReleaseRule},
+    seen::GateSeen,
+    state::State,
+};
 use crate::{
     colour::{Named, named_in},
-    quantity::{Current, Voltage, plain_words, quoted, says_something},
+    quantity::{Current, Voltage, plain_words, says_something},
 };
 
 /// Every gate, in the order they are asked.
@@ -191,63 +196,30 @@ impl State {
         let Act::Gate { gate, answer, document, name, voltage, sleeve, measured, energy, .. } = act else {
             return Ok(());
         };
-        let title = gate.title();
         let is_named = |text: &Option<String>| text.as_deref().is_some_and(says_something);
         match answer {
             GateAnswer::Stop | GateAnswer::DontKnow => return Ok(()),
             GateAnswer::OffMachine if gate.can_be_absent() => {
-                return refuse(
-                    format!("A harness off the machine can still carry {title}."),
-                    "Answer by the diagram: absent, released, or stop.",
-                );
+                return refuse(GateRule::OffMachineCarries(*gate));
             }
-            GateAnswer::OffMachine if self.housings.mated.is_some() => {
-                return refuse(
-                    "The halves are mated: the harness is connected.".to_owned(),
-                    "Answer for the machine: measured, or stop.",
-                );
-            }
-            GateAnswer::OffMachine if !is_named(name) => {
-                return refuse(
-                    "Who says that the harness is connected to nothing at any end?".to_owned(),
-                    "Key the name; without one, answer stop.",
-                );
-            }
+            GateAnswer::OffMachine if self.housings.mated.is_some() => return refuse(GateRule::HalvesMated),
+            GateAnswer::OffMachine if !is_named(name) => return refuse(GateRule::WhoSaysOff),
             GateAnswer::OffMachine => return Ok(()),
-            GateAnswer::Absent if !gate.can_be_absent() => {
-                return refuse(
-                    format!("The {title} of a machine is never absent."),
-                    "Make it safe and key what was measured, say that the harness is off the machine, or stop.",
-                );
-            }
+            GateAnswer::Absent if !gate.can_be_absent() => return refuse(GateRule::NeverAbsent(*gate)),
             GateAnswer::Absent | GateAnswer::Released => {}
         }
         if !is_named(name) || !is_named(document) {
-            return refuse(
-                format!(
-                    "The gate on {title} needs the name of the person who answers and the document it rests on."
-                ),
-                "Key both in words; without them, answer stop.",
-            );
+            return refuse(GateRule::NameAndDocument(*gate));
         }
         if let Some(sleeve) = sleeve.as_deref().filter(|sleeve| named_in(sleeve) == Named::NotUnderstood) {
-            return refuse(
-                format!("\"{}\" names no colour of a sleeve or cover.", quoted(sleeve)),
-                "Key its colours as codes or words, or none.",
-            );
+            return refuse(GateRule::NoSleeveColour(sleeve.to_owned()));
         }
         if let Some(voltage) = voltage.as_ref().filter(|voltage| is_open_to_doubt(voltage)) {
-            return refuse(
-                format!("{voltage} is high if it alternates: the limits are 60 V DC and 30 V AC."),
-                "Key it with DC or AC behind.",
-            );
+            return refuse(GateRule::DirectOrAlternating(voltage.clone()));
         }
         if *answer == GateAnswer::Absent {
             return match self.sign_of(*gate, Some(act)) {
-                Some(sign) => refuse(
-                    format!("{sign} So {title} cannot be answered as absent."),
-                    "Answer stop, or have it released by a qualified person under a named document.",
-                ),
+                Some(sign) => refuse(GateRule::Speaks(*gate, sign)),
                 None => Ok(()),
             };
         }
@@ -257,25 +229,17 @@ impl State {
 
 /// What a release rests on: by what the gate and the kinds of energy ask.
 fn check_release(gate: GateKind, measured: Option<&Measured>, energy: &[EnergyKind]) -> Result<(), Refusal> {
-    let title = gate.title();
     let volts = measured.and_then(|measured| measured.volts.as_ref());
     let state = measured.and_then(|measured| measured.state.as_deref());
     if let Some((measured, volts)) = measured.zip(volts) {
-        check_zero(title, measured, volts)?;
+        check_zero(gate, measured, volts)?;
     }
     if let Some(state) = state.filter(|state| !says_something(state)) {
-        return refuse(
-            format!("\"{}\" is no state of the stored energy.", quoted(state)),
-            "Say what was done: gauge at zero, lowered on stands, relaxed.",
-        );
+        return refuse(ReleaseRule::NoState(state.to_owned()));
     }
     let to_measure = energy.iter().copied().find(|kind| kind.is_measured());
     if volts.is_none() && (gate.needs_measured_zero() || to_measure.is_some()) {
-        let what = to_measure.map_or(String::new(), |kind| format!(" ({})", kind.words()));
-        return refuse(
-            format!("To pass the gate on {title} zero volts must be measured{what}."),
-            "Prove the tester, measure, prove it again, and key the reading and the two points.",
-        );
+        return refuse(ReleaseRule::ZeroVolts(gate, to_measure));
     }
     let is_told = |kind: &EnergyKind| state.is_some_and(|state| kind.is_safe_by(state));
     let to_tell = energy.iter().copied().find(|kind| !kind.is_measured() && !is_told(kind));
@@ -284,38 +248,21 @@ fn check_release(gate: GateKind, measured: Option<&Measured>, energy: &[EnergyKi
     });
     let tells_nothing = gate == GateKind::StoredEnergy && volts.is_none() && !is_safe;
     if to_tell.is_some() || tells_nothing {
-        let what = to_tell.map_or(String::new(), |kind| format!(" ({})", kind.words()));
-        return refuse(
-            format!(
-                "The gate on {title} is passed by what was measured or done{what}, never by a word alone."
-            ),
-            "Capacitors and batteries: volts. Pressure: gauge at zero or vented. Loads and springs: lowered, blocked or relaxed.",
-        );
+        return refuse(ReleaseRule::WordAlone(gate, to_tell));
     }
     Ok(())
 }
 
-fn check_zero(title: &str, measured: &Measured, volts: &Voltage) -> Result<(), Refusal> {
+fn check_zero(gate: GateKind, measured: &Measured, volts: &Voltage) -> Result<(), Refusal> {
     if !is_dead(volts) {
-        return refuse(
-            format!(
-                "{volts} between {} is not dead: the gate on {title} stays shut.",
-                quoted(&measured.between)
-            ),
-            "Find the supply, make it safe and measure again.",
-        );
+        let (volts, between) = (volts.clone(), measured.between.clone());
+        return refuse(ReleaseRule::NotDead { gate, volts, between });
     }
     if !are_two_points(&measured.between) {
-        return refuse(
-            format!("\"{}\" is not two points.", quoted(&measured.between)),
-            "Name both: 1 and chassis.",
-        );
+        return refuse(ReleaseRule::NotTwoPoints(measured.between.clone()));
     }
     if !measured.tester_proved {
-        return refuse(
-            format!("The zero for the gate on {title} is not proved."),
-            "Prove the tester on a known source before and after.",
-        );
+        return refuse(ReleaseRule::TesterNotProved(gate));
     }
     Ok(())
 }
@@ -354,10 +301,6 @@ pub fn is_open_to_doubt(voltage: &Voltage) -> bool {
     voltage.current().is_none() && volts > HIGH_VOLTAGE_AC_V && volts <= HIGH_VOLTAGE_DC_V
 }
 
-pub(super) fn article(noun: &str) -> &'static str {
-    if noun.starts_with(['a', 'e', 'i', 'o', 'u']) { "an" } else { "a" }
-}
-
-fn refuse(say: String, instead: &str) -> Result<(), Refusal> {
-    Err(Refusal { code: Some(Code::GateOpen), say, instead: instead.to_owned() })
+fn refuse(rule: impl Into<Refusal>) -> Result<(), Refusal> {
+    Err(rule.into())
 }

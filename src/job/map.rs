@@ -18,6 +18,28 @@ use super::{
 /// The sources a map can be filled from, in the order they are offered.
 const SOURCES: [MapSource; 3] = [MapSource::Shop, MapSource::SameLabels, MapSource::Position];
 
+/// Where one map differs from another.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct MapDifference {
+    /// How many cavities are mapped otherwise.
+    pub cavities: usize,
+    /// The first of them.
+    pub from: Address,
+    /// Where it goes by the one map, if it goes anywhere.
+    pub to: Option<Address>,
+    /// Where it goes by the other.
+    pub there: Option<Address>,
+}
+
+/// Why a new cavity has another label than the old one it stands for.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Relabelled {
+    /// The numbers run the other way.
+    OtherWay,
+    /// The new housing is numbered otherwise.
+    Otherwise,
+}
+
 /// What a source would make of the map.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct MapProposal {
@@ -129,18 +151,13 @@ impl State {
 }
 
 impl Housings {
-    /// How one map differs from another, as a sentence; none when they agree.
-    pub fn map_differs(&self, one: &CavityMap, other: &CavityMap) -> Option<String> {
+    /// How one map differs from another; none when they agree.
+    pub fn map_differs(&self, one: &CavityMap, other: &CavityMap) -> Option<MapDifference> {
         let mut differ = one.iter().filter(|(from, to)| other.get(*from) != Some(*to));
         let (from, to) = differ.clone().next()?;
-        let show = |to: Option<&Option<Address>>| match to.and_then(Option::as_ref) {
-            Some(at) => at.to_string(),
-            None => "nowhere".to_owned(),
-        };
-        let count = differ.by_ref().count();
-        let to = show(Some(to));
-        let there = show(other.get(from));
-        Some(format!("{} differ, the first: {from} to {to} and not to {there}.", count_of(count, "cavity")))
+        let cavities = differ.by_ref().count();
+        let there = other.get(from).cloned().flatten();
+        Some(MapDifference { cavities, from: from.clone(), to: to.clone(), there })
     }
 
     fn pairs_by(&self, source: MapSource) -> Vec<(Address, Address)> {
@@ -210,7 +227,7 @@ impl Housings {
 
     /// Why the same labels are not the map, where they are not: the source that says otherwise, and
     /// what it says.
-    pub fn labels_mislead(&self) -> Option<(MapSource, String)> {
+    pub fn labels_mislead(&self) -> Option<(MapSource, MapDifference)> {
         let (source, made) = self.made_map()?;
         let labels = self.pairs_by(MapSource::SameLabels).into_iter();
         let labels: CavityMap = labels.map(|(from, to)| (from, Some(to))).collect();
@@ -220,14 +237,14 @@ impl Housings {
 
     /// Why a new cavity has another label than the old one it stands for, where the numbering is
     /// the reason.
-    pub fn why_labels_differ(&self, from: &Address, to: &Address) -> Option<&'static str> {
+    pub fn why_labels_differ(&self, from: &Address, to: &Address) -> Option<Relabelled> {
         let (old, new) = (self.housing(&from.housing)?, self.housing(&to.housing)?);
         let map = by_position(old.housing(), new.housing())?;
         let same_place = map.get(&from.label) == Some(&to.label);
         match (same_place && from.label != to.label, runs_other_way(old.housing(), new.housing(), &map)) {
             (false, _) => None,
-            (true, true) => Some("the numbers run the other way"),
-            (true, false) => Some("the new housing is numbered otherwise"),
+            (true, true) => Some(Relabelled::OtherWay),
+            (true, false) => Some(Relabelled::Otherwise),
         }
     }
 }

@@ -273,3 +273,17 @@ impl RepairDone {
         self.crimp.as_ref().is_none_or(|crimp| crimp.verdict == CrimpVerdict::Accepted)
     }
 }
+
+impl RepairKind {
+    /// The repair in words.
+    pub fn words(self) -> &'static str {
+        match self {
+            Self::Reform => "its tang re-formed",
+            Self::NewTerminal => "a new terminal",
+            Self::NewSeal => "a new seal",
+            Self::RepairLead => "a repair lead",
+            Self::Join => "joined with another lead",
+            Self::Other => "another repair",
+        }
+    }
+}

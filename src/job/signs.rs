@@ -1,15 +1,11 @@
 //! What speaks of a danger: wires and clips on record, circuits, sleeves and voltages told at any gate. It
 //! is held against every gate that is answered as absent.
 
-use super::{
-    Act, GateKind,
-    gates::{article, is_high},
-    state::State,
-};
+use super::{Act, GateKind, RecordSide, gates::is_high, sign::Sign, state::State};
 use crate::{
     colour::{self, named_in},
     job::Records,
-    quantity::{harmless, plain_words},
+    quantity::plain_words,
     record::{Address, CavityContent, WireKind},
 };
 
@@ -55,22 +51,22 @@ impl GateKind {
 }
 
 impl State {
-    /// What speaks of a gate's subject, in a sentence: a wire on either record, the colour of a sleeve,
+    /// What speaks of a gate's subject: a wire on either record, the colour of a sleeve,
     /// the voltage of the diagram; said at whichever gate, or in `act`, which is about to be entered.
-    pub fn sign_of(&self, gate: GateKind, act: Option<&Act>) -> Option<String> {
+    pub fn sign_of(&self, gate: GateKind, act: Option<&Act>) -> Option<Sign> {
         let wanted = gate.wire()?;
-        let records = [(&self.records.found, "recorded"), (&self.records.should, "drawn")];
-        let wires = records.into_iter().flat_map(|(record, how)| {
+        let records = [(RecordSide::Found, &self.records.found), (RecordSide::Should, &self.records.should)];
+        let wires = records.into_iter().flat_map(|(side, record)| {
             let leads = record.iter().filter_map(|(at, holds)| Some((at, holds.lead()?)));
-            leads.flat_map(move |(at, lead)| lead.wires.iter().map(move |wire| (at, wire, how)))
+            leads.flat_map(move |(at, lead)| lead.wires.iter().map(move |wire| (at, wire, side)))
         });
         let mut wires = wires.filter(|(_, wire, _)| wire.kind == wanted);
-        if let Some((at, wire, how)) = wires.next() {
-            let call = wire.name().map_or_else(|| format!("the wire in {at}"), ToOwned::to_owned);
-            return Some(format!("{call} is {how} as {} {}.", article(wanted.words()), wanted.words()));
+        if let Some((at, wire, record)) = wires.next() {
+            let name = wire.name().map(ToOwned::to_owned);
+            return Some(Sign::Wire { name, at: at.clone(), record, kind: wanted });
         }
         if let Some((at, what)) = self.records.clip_on_record().filter(|_| gate == GateKind::Interlock) {
-            return Some(format!("A {} is recorded or drawn in {at}.", harmless(what)));
+            return Some(Sign::Clip { what: what.to_owned(), at: at.clone() });
         }
         // What is told anew at the gate that is answered now stands for what was told there before.
         let anew = match act {
@@ -96,14 +92,14 @@ impl State {
             gate.words_of_it().iter().any(|word| plain.contains(&format!(" {word} ")))
         };
         if let Some(circuit) = circuits.into_iter().find(names_it) {
-            return Some(format!("The circuit is told as \"{}\".", harmless(circuit)));
+            return Some(Sign::Circuit(circuit.to_owned()));
         }
         let shown = gate.colour().and_then(|colour| {
             let sleeve = sleeves.into_iter().find(|sleeve| named_in(sleeve).has(colour))?;
-            Some(format!("A sleeve or cover is \"{}\".", harmless(sleeve)))
+            Some(Sign::Sleeve((*sleeve).to_owned()))
         });
         let high = voltages.into_iter().find(|voltage| gate == GateKind::HighVoltage && is_high(voltage));
-        shown.or_else(|| high.map(|voltage| format!("The diagram shows {voltage}.")))
+        shown.or_else(|| high.map(|voltage| Sign::Voltage(voltage.clone())))
     }
 }
 

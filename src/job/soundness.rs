@@ -4,34 +4,16 @@
 use crate::{
     catalogue::Sealing,
     job::{Housings, Items},
-    quantity::{Length, list_of, plain_words},
-    reckoning::Finding,
+    quantity::{Length, plain_words},
     record::{Address, Seal, WireKind, drawn_wires},
 };
 
-use super::{Code, ItemId, JobSide, Lead, Place, RepairKind, state::State, target::Target};
-
-/// Something that stands against a lead: the rule, what is wrong, what to do.
-pub(super) type Objection = (Code, String, &'static str);
-
-/// The rule for what was found on a lead.
-fn suspected(finding: Finding) -> Code {
-    match finding {
-        Finding::DrainBare => Code::DrainBare,
-        Finding::SealBad => Code::SealMissing,
-        Finding::TangFlat
-        | Finding::FemaleLoose
-        | Finding::MaleBent
-        | Finding::Corroded
-        | Finding::Burnt
-        | Finding::CrimpBad
-        | Finding::GripBad
-        | Finding::InsulationOutside
-        | Finding::InsulationUnderSeal
-        | Finding::TooShort
-        | Finding::Doubled => Code::CrimpSuspect,
-    }
-}
+use super::{
+    ItemId, JobSide, Lead, Place, RepairKind,
+    objection::{Objection, Undone, Unsound},
+    state::State,
+    target::Target,
+};
 
 /// Words of a record that say that nothing is wrong.
 const FINE: [&str; 18] = [
@@ -66,54 +48,34 @@ pub(super) fn is_bad(condition: Option<&String>) -> bool {
 impl State {
     /// What stands against saying that a lead in the hand is good.
     pub(super) fn against_good(&self, lead: &Lead) -> Vec<Objection> {
-        let call = lead.call();
-        let mut objections = Vec::new();
+        let mut unsound = Vec::new();
         if lead.forced {
-            objections.push((
-                Code::CrimpSuspect,
-                format!("{call} came out with force: its crimp is suspect."),
-                "Replace the terminal, or accept it by name.",
-            ));
+            unsound.push(Unsound::Forced);
         }
         if lead.suspect {
-            let condition = lead.seen.condition.as_deref().unwrap_or("damaged");
-            objections.push((
-                Code::CrimpSuspect,
-                format!("{call} was recorded with: {}.", crate::quantity::harmless(condition)),
-                "Mend it, correct the record with what you see, or accept it by name.",
-            ));
+            unsound.push(Unsound::Recorded(lead.seen.condition.clone()));
         }
         let sleeved = lead.repaired(RepairKind::Other).is_some();
         let damage = lead.damages().map(Length::mm).fold(0.0, f64::max);
         if damage > 0.0 && !sleeved {
-            objections.push((
-                Code::CrimpSuspect,
-                format!("{call} is damaged up to {damage} mm behind the housing."),
-                "Mend it, correct the record with what you see, or accept it by name.",
-            ));
+            unsound.push(Unsound::Damaged(damage));
         }
         if lead.seal == Seal::Missing && self.housings.seals_each_wire() {
-            objections.push((
-                Code::SealMissing,
-                format!("The seal of {call} is missing."),
-                "Look in the old cavity, and put a new seal on.",
-            ));
+            unsound.push(Unsound::SealMissing);
         }
         if let Some(finding) = lead.finding {
-            objections.push((
-                suspected(finding),
-                format!("{call} was found with: {}.", finding.words()),
-                "Mend it, or accept it by name.",
-            ));
+            unsound.push(Unsound::Found(finding));
         }
-        objections.extend(self.nobody_else(lead));
-        objections.extend(self.spread(lead));
+        unsound.extend(self.nobody_else(lead));
+        unsound.extend(self.spread(lead));
+        let about = |how| Objection::Unsound { lead: lead.call(), how };
+        let mut objections: Vec<Objection> = unsound.into_iter().map(about).collect();
         objections.extend(self.items.parted(lead));
         objections
     }
 
     /// Of some that were looked at together one was not sound, and all others were called good.
-    fn nobody_else(&self, lead: &Lead) -> Option<Objection> {
+    fn nobody_else(&self, lead: &Lead) -> Option<Unsound> {
         let ItemId::At(home) = &lead.id else { return None };
         let is_cleared = |at: &Address| {
             let other = self.items.lead(&ItemId::At(at.clone()));
@@ -124,45 +86,28 @@ impl State {
                 && group.contains(home)
                 && group.iter().filter(|at| *at != home).all(is_cleared)
         })?;
-        let among = if group.len() > 1 { format!(", one of {},", list_of(group)) } else { String::new() };
-        let say = format!("{}{among} was not sound at the look beside an open hole.", lead.call());
-        Some((Code::CrimpSuspect, say, "Mend it, or accept it by name."))
+        Some(Unsound::NobodyElse(group.clone()))
     }
 
     /// A female tried with a pin that is not made for it may be spread.
-    fn spread(&self, lead: &Lead) -> Option<Objection> {
+    fn spread(&self, lead: &Lead) -> Option<Unsound> {
         let pin = lead.tried_with.as_ref()?;
         let is_one = self.housings.test_pins_for(lead).iter().any(|known| known.part == *pin);
-        (!is_one).then(|| {
-            let say = format!("{} was tried with {pin}, which is no test pin for it.", lead.call());
-            let instead =
-                "Try it with the pin of its own family and size; if that is loose, replace the terminal.";
-            (Code::TerminalMisfit, say, instead)
-        })
+        (!is_one).then(|| Unsound::TriedWith(pin.clone()))
     }
 
     /// What the decision for the diagram asks of a lead and is not done yet.
     pub(super) fn undone_by_decision(&self, lead: &Lead, target: &Target) -> Vec<Objection> {
-        let mut objections = Vec::new();
-        let call = lead.call();
+        let mut undone = Vec::new();
         if let Some(slots) = target.by_decision.parting.get(&lead.id) {
-            let names: Vec<String> = slots.iter().map(|slot| lead.call_wire(*slot)).collect();
-            objections.push((
-                Code::FoundDiffers,
-                format!("{} is in the terminal of {call} and does not belong there.", names.join(" and ")),
-                "Cut it, insulate it and tie it back under a document; the wire that stays gets a new terminal.",
-            ));
+            undone.push(Undone::Parting(slots.iter().map(|slot| lead.call_wire(*slot)).collect()));
         }
         if let Some(meant) = target.by_decision.meant_mm2.get(&lead.id)
             && !self.is_as_thick_as(lead, *meant)
         {
-            objections.push((
-                Code::GaugeReduced,
-                format!("{call} is thinner than the diagram has it ({meant:.2} mm²)."),
-                "Plan a repair lead of the size that is drawn.",
-            ));
+            undone.push(Undone::Thicker(*meant));
         }
-        objections
+        undone.into_iter().map(|what| Objection::Undone { lead: lead.call(), what }).collect()
     }
 
     /// Whether one lead is planned to be joined with another and that is not done.
@@ -245,12 +190,6 @@ impl Items {
         let wires = crimped.map_or(lead.seen.wires.len(), |done| done.wires);
         let left = self.wires_in_terminal(lead);
         let is_parted = left > 0 && left < wires;
-        is_parted.then(|| {
-            (
-                Code::LeadParted,
-                format!("A wire of {} was cut out of its terminal.", lead.call()),
-                "A crimp made for two does not hold one: crimp a new terminal.",
-            )
-        })
+        is_parted.then(|| Objection::Unsound { lead: lead.call(), how: Unsound::Parted })
     }
 }

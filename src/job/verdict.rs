@@ -1,6 +1,6 @@
 //! What the job says to an act before it is kept.
 
-use super::Code;
+use super::Refusal;
 
 /// The answer to an act.
 #[derive(Debug, Clone, PartialEq)]
@@ -23,22 +23,5 @@ impl Verdict {
             Self::Impossible(refusal) => std::slice::from_ref(refusal),
             Self::Against(refusals) => refusals,
         }
-    }
-}
-
-/// One sentence that says what is wrong, and one that says what to do instead.
-#[derive(Debug, Clone, PartialEq)]
-pub struct Refusal {
-    /// The rule, when it is one.
-    pub code: Option<Code>,
-    /// What is wrong.
-    pub say: String,
-    /// What to do instead.
-    pub instead: String,
-}
-
-impl std::fmt::Display for Refusal {
-    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
-        write!(f, "{} {}", self.say, self.instead)
     }
 }

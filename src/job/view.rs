@@ -64,29 +64,38 @@ pub fn flipped(pose: Pose, how: Flip) -> Pose {
     }
 }
 
-/// A place in words: `top row, far left`.
-pub fn place_in_words(seen: &Seen, place: PosePlace) -> String {
-    match place {
-        PosePlace::Cell { row, column } => {
-            let rows = seen.rows();
-            let last_row = rows.len();
-            let width = rows.get(row.saturating_sub(1)).map_or(column, Vec::len);
-            let row_words = match row {
-                _ if last_row == 1 => "the row".to_owned(),
-                1 => "top row".to_owned(),
-                r if r == last_row => "bottom row".to_owned(),
-                r => format!("row {r} from the top"),
-            };
-            let column_words = match column {
-                1 => "far left".to_owned(),
-                c if c == width => "far right".to_owned(),
-                c if c * 2 <= width => format!("{c} from the left"),
-                c => format!("{} from the right", width - c + 1),
-            };
-            format!("{row_words}, {column_words}")
+/// A place as it is spoken of: with how many rows there are, and how many places in its own.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum SpokenPlace {
+    /// In a row.
+    Cell {
+        /// The row from the top, from 1.
+        row: usize,
+        /// How many rows there are.
+        rows: usize,
+        /// The place from the left, from 1.
+        column: usize,
+        /// How many places the row has.
+        columns: usize,
+    },
+    /// Counted clockwise from twelve o'clock, from 1.
+    Clockwise(usize),
+    /// The key or latch.
+    Key,
+}
+
+impl Seen {
+    /// A place as it is spoken of.
+    pub fn spoken(&self, place: PosePlace) -> SpokenPlace {
+        match place {
+            PosePlace::Cell { row, column } => {
+                let rows = self.rows();
+                let columns = rows.get(row.saturating_sub(1)).map_or(column, Vec::len);
+                SpokenPlace::Cell { row, rows: rows.len(), column, columns }
+            }
+            PosePlace::Clockwise(n) => SpokenPlace::Clockwise(n),
+            PosePlace::Key => SpokenPlace::Key,
         }
-        PosePlace::Clockwise(n) => format!("number {n} clockwise from twelve o'clock"),
-        PosePlace::Key => "the key or latch".to_owned(),
     }
 }
 

@@ -39,7 +39,7 @@ pub(super) fn anchor(
 }
 
 fn housing_of<'a>(view: &JobView<'a>, name: &HousingName) -> Result<&'a JobHousing, Stop> {
-    view.housing(name).ok_or_else(|| Stop::Wrong(format!("There is no housing {name}.")))
+    view.housing(name).ok_or_else(|| Stop::wrong(format!("There is no housing {name}.")))
 }
 
 /// What the anchors say of a record, and what can be done about it.

@@ -35,9 +35,18 @@ pub enum Stop {
     /// What is asked next.
     Ask(Box<Ask>),
     /// The last reply cannot be: why.
-    Wrong(String),
+    Wrong(Wrong),
     /// What the last reply leads to would be refused: said before the hand does it.
     Barred(Box<Barred>),
+}
+
+/// Why a reply cannot be.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Wrong {
+    /// It is no answer to what was asked: why.
+    NoAnswer(String),
+    /// What the job says to it.
+    Refused(Vec<Refusal>),
 }
 
 /// An act that would be refused.
@@ -137,7 +146,7 @@ pub(super) fn warned(question: impl Into<Question>, warnings: impl IntoIterator<
 
 impl Stop {
     pub(super) fn wrong(why: impl Into<String>) -> Self {
-        Self::Wrong(why.into())
+        Self::Wrong(Wrong::NoAnswer(why.into()))
     }
 
     /// The question, with what it covers.

@@ -18,7 +18,7 @@ pub(super) fn behind(view: &JobView<'_>, replies: &mut Replies<'_>) -> Acts {
             let known = several.iter().find(|old| old.to_string() == typed);
             known
                 .map(|name| (*name).clone())
-                .ok_or_else(|| Stop::Wrong(format!("There is no old housing {typed}.")))?
+                .ok_or_else(|| Stop::wrong(format!("There is no old housing {typed}.")))?
         }
     };
     let behind = read(view, &housing, replies)?;
@@ -60,13 +60,13 @@ fn refuse_last(view: &JobView<'_>, last: &Length, keep_out: &[(Length, Length)])
     let is_inside =
         |(from, to): &&(Length, Length)| last.mm() > from.mm() + 1e-9 && last.mm() < to.mm() - 1e-9;
     if let Some((from, to)) = keep_out.iter().find(is_inside) {
-        return Err(Stop::Wrong(format!(
+        return Err(Stop::wrong(format!(
             "That lies between {from} and {to}, where no splice may lie: key {from}."
         )));
     }
     let clearance = view.state().world.rules.clearance_mm.value;
     match last.mm() <= clearance {
-        true => Err(Stop::Wrong(format!(
+        true => Err(Stop::wrong(format!(
             "Nothing fits before {last}: {clearance} mm behind the housing are kept free. How far may splices go?"
         ))),
         false => Ok(()),
@@ -77,11 +77,11 @@ fn stretches(typed: Typed<'_>) -> Result<Vec<(Length, Length)>, Stop> {
     let stretch = |text: &str| {
         let (from, to) = text
             .split_once('-')
-            .ok_or_else(|| Stop::Wrong(format!("\"{text}\" is no stretch: key from-to, as in 120-150.")))?;
+            .ok_or_else(|| Stop::wrong(format!("\"{text}\" is no stretch: key from-to, as in 120-150.")))?;
         let (from, to): (Length, Length) = (Typed(from).parse_or_wrong()?, Typed(to).parse_or_wrong()?);
         match from.mm() < to.mm() {
             true => Ok((from, to)),
-            false => Err(Stop::Wrong(format!(
+            false => Err(Stop::wrong(format!(
                 "{from} to {to} ends before it starts: key it from the rear face outwards."
             ))),
         }

@@ -120,5 +120,5 @@ pub(super) fn join(view: &JobView<'_>, replies: &mut Replies<'_>) -> Acts {
 fn lead_of<'a>(view: &JobView<'a>, typed: Typed<'_>) -> Result<&'a Lead, Stop> {
     let at = view.cavity(JobSide::Old, typed)?;
     let lead = view.state().items.lead(&ItemId::At(at.clone()));
-    lead.ok_or_else(|| Stop::Wrong(format!("No lead was recorded in {at}.")))
+    lead.ok_or_else(|| Stop::wrong(format!("No lead was recorded in {at}.")))
 }

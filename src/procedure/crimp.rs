@@ -161,7 +161,7 @@ impl<'a> Crimping<'a> {
 fn faults(typed: Typed<'_>) -> Result<Vec<LookFault>, Stop> {
     let fault = |n: &str| {
         let known = Typed(n).of_list(LookFault::ALL).copied();
-        known.ok_or_else(|| Stop::Wrong(format!("\"{n}\" is not on the list.")))
+        known.ok_or_else(|| Stop::wrong(format!("\"{n}\" is not on the list.")))
     };
     let numbers = typed.as_str().split([' ', ',']).filter(|n| !n.is_empty());
     let found: Vec<LookFault> = numbers.map(fault).collect::<Result<_, _>>()?;
@@ -184,7 +184,7 @@ fn sample(typed: Typed<'_>) -> Result<Option<SamplePull>, Stop> {
     let newton = force.replace(',', ".").parse::<f64>().ok().map(|force| force * unit_n);
     let force_n = newton
         .filter(|newton| newton.is_finite() && *newton > 0.0)
-        .ok_or_else(|| Stop::Wrong(format!("\"{typed}\" starts with no force: key 71 N at the crimp.")))?;
+        .ok_or_else(|| Stop::wrong(format!("\"{typed}\" starts with no force: key 71 N at the crimp.")))?;
     let place = rest.trim_start();
     let place = ["at the ", "at ", "in the ", "in "]
         .iter()

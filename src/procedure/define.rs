@@ -84,7 +84,7 @@ fn named(typed: Typed<'_>) -> Option<String> {
 fn count(typed: Typed<'_>, most: usize) -> Result<usize, Stop> {
     match typed.as_str().parse() {
         Ok(count) if (1..=most).contains(&count) => Ok(count),
-        _ => Err(Stop::Wrong(format!("Key a whole number from 1 to {most}."))),
+        _ => Err(Stop::wrong(format!("Key a whole number from 1 to {most}."))),
     }
 }
 

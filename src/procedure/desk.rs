@@ -56,7 +56,7 @@ pub(super) fn arrived(view: &JobView<'_>, replies: &mut Replies<'_>) -> Acts {
 
 fn number(typed: Typed<'_>) -> Result<u32, Stop> {
     let text = typed.as_str();
-    text.parse().map_err(|_| Stop::Wrong(format!("\"{text}\" is no whole number.")))
+    text.parse().map_err(|_| Stop::wrong(format!("\"{text}\" is no whole number.")))
 }
 
 fn is_asked(view: &JobView<'_>, line: u32) -> Result<(), Stop> {
@@ -64,6 +64,6 @@ fn is_asked(view: &JobView<'_>, line: u32) -> Result<(), Stop> {
     let is_there = request.is_some_and(|request| request.lines.iter().any(|asked| asked.line == line));
     match is_there {
         true => Ok(()),
-        false => Err(Stop::Wrong(format!("The request has no line {line}: read its number on the paper."))),
+        false => Err(Stop::wrong(format!("The request has no line {line}: read its number on the paper."))),
     }
 }

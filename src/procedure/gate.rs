@@ -163,7 +163,7 @@ impl Asking<'_> {
         let text = self.typed(field, kind, replies)?;
         match says_something(&text) {
             true => Ok(text),
-            false => Err(Stop::Wrong(format!("\"{text}\" is no {what}: key it in words."))),
+            false => Err(Stop::wrong(format!("\"{text}\" is no {what}: key it in words."))),
         }
     }
 
@@ -174,7 +174,7 @@ impl Asking<'_> {
         }
         let so_far = Said { document: None, name: None, ..said.clone() };
         match self.view.state().sign_of(self.gate, Some(&self.act(so_far, None, Vec::new()))) {
-            Some(sign) => Err(Stop::Wrong(format!(
+            Some(sign) => Err(Stop::wrong(format!(
                 "{sign} So {} cannot be answered as absent: STOP, or have it released by name (Esc).",
                 self.gate.title()
             ))),
@@ -229,7 +229,7 @@ fn said_by(act: &Act, field: &GateField) -> Option<String> {
 fn sleeve(text: String) -> Result<String, Stop> {
     match named_in(&text) {
         Named::NotUnderstood => {
-            Err(Stop::Wrong(format!("\"{text}\" names no colour: key codes or words, or none.")))
+            Err(Stop::wrong(format!("\"{text}\" names no colour: key codes or words, or none.")))
         }
         Named::Colours(_) => Ok(text),
     }
@@ -239,7 +239,7 @@ fn sleeve(text: String) -> Result<String, Stop> {
 fn voltage(typed: Typed<'_>) -> Result<Voltage, Stop> {
     let voltage: Voltage = typed.parse_or_wrong()?;
     match is_open_to_doubt(&voltage) {
-        true => Err(Stop::Wrong(format!("{voltage}: DC or AC? The limits are 60 V DC and 30 V AC."))),
+        true => Err(Stop::wrong(format!("{voltage}: DC or AC? The limits are 60 V DC and 30 V AC."))),
         false => Ok(voltage),
     }
 }
@@ -249,7 +249,7 @@ fn dead(typed: Typed<'_>) -> Result<Voltage, Stop> {
     match is_dead(&volts) {
         true => Ok(volts),
         false => {
-            Err(Stop::Wrong(format!("{volts} is not dead: find the supply, make it safe and measure again.")))
+            Err(Stop::wrong(format!("{volts} is not dead: find the supply, make it safe and measure again.")))
         }
     }
 }
@@ -257,7 +257,7 @@ fn dead(typed: Typed<'_>) -> Result<Voltage, Stop> {
 fn two_points(text: &str) -> Result<(), Stop> {
     match are_two_points(text) {
         true => Ok(()),
-        false => Err(Stop::Wrong(format!("\"{text}\" is not two points: key both, as in 1 and chassis."))),
+        false => Err(Stop::wrong(format!("\"{text}\" is not two points: key both, as in 1 and chassis."))),
     }
 }
 
@@ -266,7 +266,7 @@ fn energy(typed: Typed<'_>) -> Result<Vec<EnergyKind>, Stop> {
         let known =
             ENERGY.iter().find(|(known, _)| known.eq_ignore_ascii_case(&letter)).map(|(_, kind)| *kind);
         known.ok_or_else(|| {
-            Stop::Wrong(format!("\"{letter}\" is none of c, b, p, l, s: key the letters, or - for none."))
+            Stop::wrong(format!("\"{letter}\" is none of c, b, p, l, s: key the letters, or - for none."))
         })
     };
     let letters = |text: &str| text.chars().filter(|c| !c.is_whitespace() && *c != ',').map(kind).collect();

@@ -34,7 +34,7 @@ pub(super) fn cause(or_unknown: bool, replies: &mut Replies<'_>) -> Acts {
     }
     let kind = number.of_list(DamageCause::ALL).copied();
     if kind.is_none() && number.as_str() != "0" {
-        return Err(Stop::Wrong(format!(
+        return Err(Stop::wrong(format!(
             "\"{}\" is not on the list: key a number from 0 to {}.",
             number.as_str(),
             DamageCause::ALL.len()

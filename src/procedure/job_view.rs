@@ -91,7 +91,7 @@ impl<'a> JobView<'a> {
             let at: Address = typed.parse_or_wrong()?;
             return match self.state().housings.cavity(&at) {
                 Some(_) => Ok(at),
-                None => Err(Stop::Wrong(format!("There is no cavity {at} in this job."))),
+                None => Err(Stop::wrong(format!("There is no cavity {at} in this job."))),
             };
         }
         let mut found = self.labelled(side, |label| label.as_str() == text);
@@ -100,9 +100,9 @@ impl<'a> JobView<'a> {
         }
         match found.as_slice() {
             [one] => Ok(one.clone()),
-            [] => Err(Stop::Wrong(format!("There is no cavity \"{}\" on that side.", harmless(text)))),
+            [] => Err(Stop::wrong(format!("There is no cavity \"{}\" on that side.", harmless(text)))),
             several => {
-                Err(Stop::Wrong(format!("\"{text}\" is on several housings: key {}.", list_of(several))))
+                Err(Stop::wrong(format!("\"{text}\" is on several housings: key {}.", list_of(several))))
             }
         }
     }

@@ -42,7 +42,7 @@ pub(super) fn find(
         Covered::Nothing | Covered::ColoursOf(_) => None,
     };
     if let Some(asked) = asked {
-        return Err(Stop::Wrong(format!("{asked} is asked now: go by a label, or answer first.")));
+        return Err(Stop::wrong(format!("{asked} is asked now: go by a label, or answer first.")));
     }
     let word = typed.as_str().to_lowercase();
     let colour = typed.as_str().parse().ok();
@@ -74,7 +74,7 @@ fn is_in_several(typed: Typed<'_>, several: &[&Address]) -> Stop {
     let more = several.len().saturating_sub(NAMED);
     let more = if more > 0 { format!(" and {more} more") } else { String::new() };
     let (typed, shown) = (harmless(typed.as_str()), list_of(&shown));
-    Stop::Wrong(format!("\"{typed}\" is in {shown}{more}: key one of them."))
+    Stop::wrong(format!("\"{typed}\" is in {shown}{more}: key one of them."))
 }
 
 /// The open step at a place, or its record while that is not finished.
@@ -83,7 +83,7 @@ fn go_to(view: &JobView<'_>, at: Address) -> Asked {
         return Ok(Done::Go(Task::Record { at: Some(at) }));
     }
     let step = step_for(view, &at);
-    step.map(Done::Go).ok_or_else(|| Stop::Wrong(format!("Nothing is left to do at {at}.")))
+    step.map(Done::Go).ok_or_else(|| Stop::wrong(format!("Nothing is left to do at {at}.")))
 }
 
 /// The open step about an old cavity.

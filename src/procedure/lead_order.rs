@@ -7,7 +7,7 @@ use crate::{
     record::InsulationClass,
 };
 
-use super::{Acts, Covered, JobView, Kind, OrderField, OrderQuestion, Replies, Stop, Typed, jump};
+use super::{Acts, Covered, JobView, Kind, OrderField, OrderQuestion, Replies, Stop, Typed, Wrong, jump};
 
 /// A lead by its old label, then its order.
 pub(super) fn by_label(
@@ -18,7 +18,7 @@ pub(super) fn by_label(
     let typed = replies.text(OrderQuestion::Which, Kind::Label)?;
     let at = jump::find(view, covered_now, typed)?;
     let lead = view.state().items.leads.iter().find(|lead| lead.id == ItemId::At(at.clone()));
-    let lead = lead.ok_or_else(|| Stop::Wrong(format!("No lead was recorded in {}.", typed.as_str())))?;
+    let lead = lead.ok_or_else(|| Stop::wrong(format!("No lead was recorded in {}.", typed.as_str())))?;
     order(view, lead, replies)
 }
 
@@ -156,7 +156,7 @@ impl Ordering<'_> {
     /// Too little copper or too low a class is said when it is keyed.
     fn refuse(&self) -> Result<(), Stop> {
         match self.view.preview(&planned(self.lead, &self.order)) {
-            Verdict::Impossible(refusal) => Err(Stop::Wrong(refusal.to_string())),
+            Verdict::Impossible(refusal) => Err(Stop::Wrong(Wrong::Refused(vec![refusal]))),
             Verdict::Allowed | Verdict::Against(_) => Ok(()),
         }
     }
@@ -165,7 +165,7 @@ impl Ordering<'_> {
     fn refuse_less_than_on_record(&self) -> Result<(), Stop> {
         let known = self.lead.damages().max_by(|a, b| a.mm().total_cmp(&b.mm()));
         match self.order.damage.as_ref().zip(known) {
-            Some((keyed, known)) if keyed.mm() < known.mm() => Err(Stop::Wrong(format!(
+            Some((keyed, known)) if keyed.mm() < known.mm() => Err(Stop::wrong(format!(
                 "{} is less than the {} on record: key = or more; if it is less, measure it in the hand anew or correct the record (! c).",
                 keyed.both(),
                 known.both()

@@ -2,7 +2,7 @@
 
 use crate::job::{Act, JobSide, MapSource, Verdict};
 
-use super::{Acts, Choice, JobView, Kind, MapQuestion, Replies, Stop};
+use super::{Acts, Choice, JobView, Kind, MapQuestion, Replies, Stop, Wrong};
 
 /// The answer that chooses a source.
 fn choice_of(source: MapSource) -> Choice {
@@ -43,8 +43,7 @@ pub(super) fn by_hand(view: &JobView<'_>, replies: &mut Replies<'_>) -> Acts {
     if let still @ (Verdict::Impossible(_) | Verdict::Against(_)) =
         view.preview(&act(Some("named".to_owned())))
     {
-        let said: Vec<String> = still.refusals().iter().map(ToString::to_string).collect();
-        return Err(Stop::Wrong(said.join(" ")));
+        return Err(Stop::Wrong(Wrong::Refused(still.refusals().to_vec())));
     }
     let question = MapQuestion::Document(against.refusals().to_vec());
     let document = replies.text(question, Kind::Document)?;

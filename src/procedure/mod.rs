@@ -44,7 +44,7 @@ mod wire_line;
 use crate::job::{Act, Code, Status, Step, Task};
 
 pub use anchors::{WhatFits, fits};
-pub use ask::{Ask, Asked, Barred, Done, Kind, Prompt, Stop, Takes};
+pub use ask::{Ask, Asked, Barred, Done, Kind, Prompt, Stop, Takes, Wrong};
 pub use choice::Choice;
 pub use closing::REREAD_POSE;
 pub use consequence::names_of_wires;
@@ -120,8 +120,8 @@ fn nothing_left(replies: &mut Replies<'_>) -> Acts {
 fn not_startable(view: &JobView<'_>, replies: &mut Replies<'_>) -> Asked {
     let flag = refusing(view).ok_or_else(|| Stop::wrong("Nothing stands in the way."))?;
     let mut offered = vec![Choice::Send];
-    offered.extend((flag.code == Code::BlockedUnderWire).then_some(Choice::MapOne));
-    match replies.choice(HaltQuestion::NotStartable(flag.code), &offered)? {
+    offered.extend((flag.code() == Code::BlockedUnderWire).then_some(Choice::MapOne));
+    match replies.choice(HaltQuestion::NotStartable(flag.code()), &offered)? {
         Choice::MapOne => Ok(Done::Acts(map::by_hand(view, replies)?)),
         Choice::Send => desk::send(view, replies),
         _ => Err(replies::not_offered()),

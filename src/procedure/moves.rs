@@ -3,7 +3,7 @@
 
 use crate::{
     colour::Colour,
-    job::{Act, ItemId, JobSide, Lead, Place, Refusal, RepairKind, Seat, SeenAt},
+    job::{Act, ItemId, JobSide, Lead, Place, RepairKind, Seat, SeenAt},
     record::{Address, Seal},
 };
 
@@ -15,7 +15,7 @@ use super::{
 /// The next question about a lead, wherever it is.
 pub(super) fn wire(view: &JobView<'_>, id: &ItemId, replies: &mut Replies<'_>) -> Acts {
     let state = view.state();
-    let lead = state.items.lead(id).ok_or_else(|| Stop::Wrong(format!("There is no lead {id}.")))?;
+    let lead = state.items.lead(id).ok_or_else(|| Stop::wrong(format!("There is no lead {id}.")))?;
     match &lead.place {
         Place::In(at) if state.housings.side_of(at) == Some(JobSide::Old) => {
             take_out(view, lead, at, replies)
@@ -42,8 +42,8 @@ fn take_out(view: &JobView<'_>, lead: &Lead, at: &Address, replies: &mut Replies
     let known = lead.first_wire().and_then(|wire| wire.colour.known()).cloned();
     let not_yet = || {
         let verdict = view.preview(&taken_out(at, known, true, Seal::On));
-        let first = verdict.refusals().first().map(Refusal::to_string);
-        first.map(Warning::First)
+        let first = verdict.refusals().first().cloned();
+        first.map(|refusal| Warning::First(Box::new(refusal)))
     };
     let first = replies.before_asking(not_yet);
     let colour: Option<Colour> = match is_colour_asked {

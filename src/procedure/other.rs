@@ -69,7 +69,7 @@ pub(super) fn ask_other(
 fn gate_again(view: &JobView<'_>, replies: &mut Replies<'_>) -> Acts {
     let number = replies.text(OtherQuestion::WhichGate, Kind::Number)?;
     let gate = number.of_list(&GATES);
-    let gate = gate.ok_or_else(|| Stop::Wrong(format!("Key a number from 1 to {}.", GATES.len())))?;
+    let gate = gate.ok_or_else(|| Stop::wrong(format!("Key a number from 1 to {}.", GATES.len())))?;
     super::gate::gate(view, *gate, replies)
 }
 
@@ -98,7 +98,7 @@ pub(super) fn who_works(view: &JobView<'_>, replies: &mut Replies<'_>) -> Asked 
     match handed_to(view).filter(|_| name.is_same()) {
         Some(to) => Ok(Done::Works(to.to_owned())),
         None if says_something(name.as_str()) => Ok(Done::Works(name.words())),
-        None => Err(Stop::Wrong(format!("\"{}\" is no name.", name.as_str()))),
+        None => Err(Stop::wrong(format!("\"{}\" is no name.", name.as_str()))),
     }
 }
 
@@ -141,7 +141,7 @@ fn known_item(view: &JobView<'_>, typed: Typed<'_>) -> Result<ItemId, Stop> {
     let is_known = view.state().items.place_of(&item).is_some() || matches!(item, ItemId::Loose(_));
     match is_known {
         true => Ok(item),
-        false => Err(Stop::Wrong(format!(
+        false => Err(Stop::wrong(format!(
             "Nothing was recorded as {item}. A lead nobody recorded is loose/1, loose/2."
         ))),
     }
@@ -171,9 +171,9 @@ fn accept(view: &JobView<'_>, replies: &mut Replies<'_>) -> Acts {
     let open: Vec<&Flag> = view.assessment.account.open_flags().collect();
     let number = replies.text(OtherQuestion::AcceptWhich, Kind::Number)?;
     let flag = number.of_list(&open).copied();
-    let flag = flag.ok_or_else(|| Stop::Wrong(format!("Key a number from 1 to {}.", open.len())))?;
+    let flag = flag.ok_or_else(|| Stop::wrong(format!("Key a number from 1 to {}.", open.len())))?;
     let accepted = |by: String, reason: String, due: Option<Date>| Act::Accept {
-        flag: flag.code,
+        flag: flag.code(),
         at: flag.at.clone(),
         by: Some(by),
         reason,

@@ -45,7 +45,7 @@ pub(super) fn content(
     match replies.choice(RecordQuestion::Content { at: at.clone(), side }, &offered)? {
         Choice::Wired => {
             let line = replies.text(RecordQuestion::Wires(at), Kind::Wires)?;
-            parse_wires(line.as_str()).map(CavityContent::Wired).map_err(Stop::Wrong)
+            parse_wires(line.as_str()).map(CavityContent::Wired).map_err(Stop::wrong)
         }
         Choice::Plugged => Ok(CavityContent::Plugged),
         Choice::Open => Ok(CavityContent::Open),

@@ -90,7 +90,7 @@ fn done(view: &JobView<'_>, lead: &Lead, kind: RepairKind, replies: &mut Replies
 /// That a part does not belong there, said before it is fitted.
 fn misfit(view: &JobView<'_>, lead: &Lead, kind: RepairKind, part: Option<PartNumber>) -> Option<Warning> {
     let verdict = view.preview(&plain(lead, kind, "looked at", part));
-    let misfits = verdict.refusals().iter().filter(|refusal| refusal.code == Some(Code::TerminalMisfit));
+    let misfits = verdict.refusals().iter().filter(|refusal| refusal.code() == Some(Code::TerminalMisfit));
     let misfits: Vec<_> = misfits.cloned().collect();
     (!misfits.is_empty()).then_some(Warning::WrongPart(misfits))
 }

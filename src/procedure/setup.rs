@@ -45,7 +45,7 @@ pub(super) const FACES: [(Choice, Face); 2] =
 /// Which face is towards the eye and which side is up.
 pub(super) fn point_of_view(view: &JobView<'_>, name: &HousingName, replies: &mut Replies<'_>) -> Acts {
     let housing =
-        view.housing(name).ok_or_else(|| Stop::Wrong(format!("There is no housing {name}.")))?.housing();
+        view.housing(name).ok_or_else(|| Stop::wrong(format!("There is no housing {name}.")))?.housing();
     let face = replies.one_of(SetupQuestion::Face(name.clone()), &FACES)?;
     let features = housing.features.iter().zip(FEATURES).map(|(_, choice)| choice);
     let free = SIDES.iter().filter(|(_, side)| housing.feature_on(*side).is_none());
@@ -149,7 +149,7 @@ fn not_sound<'a>(typed: Typed<'a>, labels: &[&Label]) -> Result<(Vec<Label>, &'a
     let bad: Vec<Label> = named.split(',').filter_map(|label| label.parse().ok()).collect();
     if bad.is_empty() || bad.iter().any(|label| !labels.contains(&label)) {
         let list = list_of(labels);
-        return Err(Stop::Wrong(format!("Key one of {list} first, then what you see there.")));
+        return Err(Stop::wrong(format!("Key one of {list} first, then what you see there.")));
     }
     Ok((bad, if seen.is_empty() { "not sound" } else { seen }))
 }

@@ -12,7 +12,7 @@ pub(super) fn test(test: TestKind, replies: &mut Replies<'_>) -> Acts {
     let is_in_words = matches!(test, TestKind::Function | TestKind::Pair);
     if !is_in_words && !is_reading(value.as_str()) {
         let (as_in, _) = example(test);
-        return Err(Stop::Wrong(format!(
+        return Err(Stop::wrong(format!(
             "\"{}\" is no reading: key it as {as_in}, or open.",
             value.as_str()
         )));
@@ -45,7 +45,7 @@ fn limit(typed: Typed<'_>, is_needed: bool) -> Result<Option<(String, String)>, 
     };
     match typed.as_str().rsplit_once(", ") {
         Some((limit, source)) if is_reading(limit) => Ok(Some((limit.to_owned(), source.to_owned()))),
-        Some((limit, _)) => Err(Stop::Wrong(format!("\"{limit}\" is no limit: 0.5 ohm, service manual."))),
+        Some((limit, _)) => Err(Stop::wrong(format!("\"{limit}\" is no limit: 0.5 ohm, service manual."))),
         None => Err(Stop::wrong("Whose limit is it? Key a comma and its source behind it.")),
     }
 }

@@ -53,7 +53,7 @@ pub(super) fn prove(view: &JobView<'_>, replies: &mut Replies<'_>) -> Asked {
 fn good_until(view: &JobView<'_>, typed: Typed<'_>) -> Result<Date, Stop> {
     let until = typed.day()?;
     match until < view.today() {
-        true => Err(Stop::Wrong(format!("{until} is past."))),
+        true => Err(Stop::wrong(format!("{until} is past."))),
         false => Ok(until),
     }
 }
@@ -87,11 +87,11 @@ fn readings(typed: Typed<'_>, fewest: usize) -> Result<Vec<f64>, Stop> {
         let number = typed.replace(',', ".").parse::<f64>().ok();
         number
             .filter(|n| n.is_finite() && *n > 0.0)
-            .ok_or_else(|| Stop::Wrong(format!("\"{typed}\" is no reading.")))
+            .ok_or_else(|| Stop::wrong(format!("\"{typed}\" is no reading.")))
     };
     let read: Vec<f64> = typed.as_str().split_whitespace().map(reading).collect::<Result<_, _>>()?;
     match read.len() < fewest {
-        true => Err(Stop::Wrong(format!("{} readings are too few: {fewest} or more.", read.len()))),
+        true => Err(Stop::wrong(format!("{} readings are too few: {fewest} or more.", read.len()))),
         false => Ok(read),
     }
 }
@@ -117,7 +117,7 @@ pub(super) fn withdraw(view: &JobView<'_>, replies: &mut Replies<'_>) -> Asked {
     let today = view.today();
     let known: Vec<&ToolPosition> = view.tools.in_force(today).filter(is_it).collect();
     if known.is_empty() {
-        return Err(Stop::Wrong(format!("{tool} is not in the tool book.")));
+        return Err(Stop::wrong(format!("{tool} is not in the tool book.")));
     }
     let why = replies.text(ToolQuestion::WithdrawWhy(tool.to_owned()), Kind::Words)?;
     let withdrawn = |position: &ToolPosition| ToolPosition {

@@ -166,7 +166,7 @@ pub fn topic_now(view: &JobView<'_>) -> Topic {
 pub fn refusing<'a>(view: &JobView<'a>) -> Option<&'a Flag> {
     let refuses = |code| matches!(code, Code::BlockedUnderWire | Code::BridgeMissing | Code::PartMisfit);
     let mut flags = view.assessment.account.open_flags();
-    flags.find(|flag| refuses(flag.code)).filter(|_| !view.state().has_moved())
+    flags.find(|flag| refuses(flag.code())).filter(|_| !view.state().has_moved())
 }
 
 /// After an interruption: gates, views, three re-reads, the rows, and the last question.

@@ -36,7 +36,7 @@ impl<'a> Typed<'a> {
     where
         T::Err: std::fmt::Display,
     {
-        self.0.parse().map_err(|why: T::Err| Stop::Wrong(why.to_string()))
+        self.0.parse().map_err(|why: T::Err| Stop::wrong(why.to_string()))
     }
 
     /// An entry of a numbered list, from 1.
@@ -49,7 +49,7 @@ impl<'a> Typed<'a> {
     pub fn name(self) -> Result<String, Stop> {
         match says_something(self.0) {
             true => Ok(self.words()),
-            false => Err(Stop::Wrong(format!("\"{}\" is no name: key it.", self.0))),
+            false => Err(Stop::wrong(format!("\"{}\" is no name: key it.", self.0))),
         }
     }
 

@@ -10,7 +10,7 @@ use crate::{
 #[derive(Debug, Clone, PartialEq)]
 pub enum Warning {
     /// What is asked would be refused as long as this is so.
-    First(String),
+    First(Box<Refusal>),
     /// A face was looked over and these faults were found.
     WasNotSound(Vec<FaceFault>),
     /// A row was counted and does not agree.

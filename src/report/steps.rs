@@ -1,9 +1,11 @@
 //! The steps of a job in words: what each is about beside the places where it starts and ends.
 
 use crate::{
-    job::{State, Task, place_in_words},
+    job::{State, Task},
     quantity::list_of,
 };
+
+use super::places::place_in_words;
 
 /// What a step is about besides two addresses.
 pub fn about(state: &State, what: &Task) -> String {
@@ -15,7 +17,7 @@ pub fn about(state: &State, what: &Task) -> String {
         | Task::Unlock { housing, .. }
         | Task::Lock { housing } => housing.to_string(),
         Task::Anchor { housing, place } => {
-            let words = state.housings.housing(housing).map(|h| place_in_words(&h.seen(), *place));
+            let words = state.housings.housing(housing).map(|h| place_in_words(h.seen().spoken(*place)));
             format!("{housing}, {}", words.unwrap_or_default())
         }
         Task::Compare { question } => question.words().to_owned(),

@@ -21,7 +21,7 @@ use crate::{
     picture::{Covering, FaceOptions, Mark, Slot, draw_face},
     procedure::{Ask, Choice, Question, Replies, Reply, Stop, Takes, describe},
     quantity::{count_of, is_harmful},
-    report::questions::define_prompt,
+    report::questions::{self, define_prompt},
 };
 
 /// What the screen remembers.
@@ -159,7 +159,7 @@ impl Define {
                 self.replies.pop();
                 return DefineEffect::Save(Box::new(form));
             }
-            Err(Stop::Wrong(why)) => Some(why),
+            Err(Stop::Wrong(why)) => Some(questions::wrong(&why)),
             Err(Stop::Ask(_) | Stop::Barred(_)) => falls_apart(&form),
         };
         if let Some(why) = wrong {

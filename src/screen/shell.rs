@@ -19,6 +19,7 @@ use crate::{
     job::{Act, Assessment, Entry, day_of},
     procedure::{JobView, Press},
     reckoning::{ToolBook, ToolPosition},
+    report::{act_told, alarm_words},
     service::{
         EnterProblem, JobAt, OpenJob, SendProblem, Shop, Stands, StoreProblem, board, describe_family,
         last_request, lost_request, send_request,
@@ -245,10 +246,10 @@ fn enter(open: &mut OpenJob, by: &str, acts: Vec<Act>) -> Outcome {
     let loses = loses.map_or(String::new(), |at| format!("; {at} HAS NO PLACE now: map it, too"));
     match open.enter_press(press) {
         Ok(_) => {
-            if let Some(loud) = acts.iter().find_map(|act| open.job().state().disagrees(act)) {
-                return Outcome::Disagrees(loud);
+            if let Some(alarm) = acts.iter().find_map(|act| open.job().state().alarm(act)) {
+                return Outcome::Disagrees(alarm_words(&alarm));
             }
-            let said = acts.last().map(Act::told).unwrap_or_default();
+            let said = acts.last().map(act_told).unwrap_or_default();
             let length = acts.iter().rev().find_map(|act| length_of_order(open, act)).unwrap_or_default();
             match loses.is_empty() {
                 true => Outcome::Entered(format!("on disk: {said}{length}")),

@@ -8,6 +8,7 @@ use crate::{
         Asked, Barred, Choice, Covered, Done, JobView, OtherThing, Press, Reply, Stop, Takes, Topic, ask,
         covered_by, makes_sense, topic_now,
     },
+    report::{questions::wrong, refusals::in_one_line},
 };
 
 use super::{
@@ -301,7 +302,7 @@ impl Ui {
             }
             Err(Stop::Ask(_)) => Effect::None,
             Err(Stop::Wrong(why)) => {
-                self.take_back(why);
+                self.take_back(wrong(&why));
                 Effect::None
             }
             Err(Stop::Barred(barred)) => {
@@ -359,7 +360,7 @@ impl Ui {
     }
 
     fn refuse(&mut self, press: Press, refusals: &[Refusal], can_go_on: bool) {
-        let mut text: Vec<String> = refusals.iter().map(Refusal::to_string).collect();
+        let mut text = vec![in_one_line(refusals)];
         text.extend(can_go_on.then(|| "(! y goes on with it, by name and reason.)".to_owned()));
         self.message = Some(Message::Refused(text.join(" ")));
         self.refused = can_go_on.then_some(press);

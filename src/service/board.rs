@@ -7,6 +7,7 @@ use serde::{Deserialize, Serialize};
 use super::open::{JobAt, OpenJob};
 use crate::{
     job::{Assessment, Job, JobState, Status},
+    report::flag_words,
     store::{Listed, Store, StoreProblem, StreamKind, Summarised, Summary},
 };
 
@@ -143,7 +144,7 @@ fn about(job: &Job, assessment: &Assessment) -> String {
         }
         JobState::NotStartable => {
             let gravest = account.open_flags().next();
-            gravest.map_or(String::new(), |flag| flag.say.clone())
+            gravest.map_or(String::new(), |flag| flag_words(flag).say)
         }
         JobState::NotStarted | JobState::Moving | JobState::ReadyToClose => {
             let done = assessment.steps.iter().filter(|s| s.status == Status::Done).count();

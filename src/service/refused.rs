@@ -2,6 +2,7 @@
 
 use crate::{
     job::{Code, Entry, Refusal, Verdict},
+    report::refusals::in_one_line,
     store::{AppendProblem, StoreProblem},
 };
 
@@ -9,7 +10,7 @@ use crate::{
 #[derive(Debug, thiserror::Error)]
 pub enum EnterProblem {
     /// The job refuses it.
-    #[error("{}", refusals.iter().map(Refusal::to_string).collect::<Vec<_>>().join(" "))]
+    #[error("{}", in_one_line(refusals))]
     Refused {
         /// What it says.
         refusals: Vec<Refusal>,
@@ -67,7 +68,7 @@ pub(super) fn refuse(verdict: Verdict, entry: &Entry, nth: usize) -> Result<Vec<
             Err(EnterProblem::Refused { refusals: vec![refusal], can_go_on: false, nth })
         }
         Verdict::Against(refusals) if entry.act.anyway().is_some() => {
-            Ok(refusals.iter().filter_map(|r| r.code).collect())
+            Ok(refusals.iter().filter_map(Refusal::code).collect())
         }
         Verdict::Against(refusals) => {
             let can_go_on = entry.act.takes_anyway();

@@ -103,7 +103,7 @@ fn account_of(path: &std::path::Path) -> (String, BTreeSet<String>) {
     for flag in &account.flags {
         let at = flag.at.as_ref().map_or(String::new(), |at| format!(" {at}"));
         let accepted = if flag.accepted.is_some() { " accepted" } else { "" };
-        flags.insert(format!("flag {}{at}{accepted}", flag.code));
+        flags.insert(format!("flag {}{at}{accepted}", flag.code()));
     }
     (out, flags)
 }

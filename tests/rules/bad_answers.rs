@@ -1,7 +1,10 @@
 //! Every answer that says something bad raises its flag and is said loudly where it is heard, and the
 //! signature waits for it.
 
-use repin::job::{Act, Code, Verdict};
+use repin::{
+    job::{Act, Code, Verdict},
+    report::alarm_words,
+};
 
 use crate::{four, support::Bench};
 
@@ -297,7 +300,7 @@ fn what_does_not_agree_is_said_at_once_and_what_agrees_is_not() {
             _ => {}
         }
         bench.does(act);
-        bench.job.state().disagrees(&Bench::parse(act))
+        bench.job.state().alarm(&Bench::parse(act)).map(|alarm| alarm_words(&alarm))
     };
     for (act, word) in loud {
         assert!(said(act).is_some_and(|said| said.contains(word)), "{act}: {:?}", said(act));

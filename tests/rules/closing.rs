@@ -55,7 +55,7 @@ fn each_closing_act_left_out_keeps_the_signature_away() {
                 Verdict::Against(_) => {
                     bench.insists(act);
                 }
-                Verdict::Impossible(refusal) => panic!("{missing} left out: {act}: {refusal}"),
+                Verdict::Impossible(refusal) => panic!("{missing} left out: {act}: {refusal:?}"),
             }
         }
         assert!(bench.flags().contains(&code), "{missing}: no {code} among {:?}", bench.flags());

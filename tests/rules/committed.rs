@@ -5,6 +5,7 @@
 use repin::{
     form::Catalogue,
     job::{Code, Verdict},
+    report::flag_words,
     screen::{Palette, Theme},
     shop_rules::ShopRules,
 };
@@ -127,7 +128,8 @@ fn f42_a_plug_that_is_forgotten_is_counted_and_keeps_the_connector_open() {
         }
     }
     let account = bench.job.account(bench.now);
-    let left = account.open_flags().find(|flag| flag.code == Code::NotFinished).unwrap();
+    let left = account.open_flags().find(|flag| flag.code() == Code::NotFinished).unwrap();
+    let left = flag_words(left);
     assert!(left.say.contains("no wire and 1 plug still to move"), "{}", left.say);
     assert_eq!((account.cavities.open, account.plugs.old), (1, 1));
     // Its row was counted as full, and is not.
@@ -138,6 +140,6 @@ fn f42_a_plug_that_is_forgotten_is_counted_and_keeps_the_connector_open() {
     let account = bench.job.account(bench.now);
     assert_ne!(account.state.as_str(), "closed");
     assert!(
-        account.open_flags().any(|flag| flag.code == Code::NotFinished || flag.code == Code::PlugMissing)
+        account.open_flags().any(|flag| flag.code() == Code::NotFinished || flag.code() == Code::PlugMissing)
     );
 }

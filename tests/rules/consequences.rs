@@ -1,7 +1,10 @@
 //! A decision that was taken is followed to the end: what is missing stays missing until it is made, what
 //! was taken out is asked for by nobody, and what only looks alike is not taken for the same.
 
-use repin::job::{Code, Destination, Expected, ItemId, Place, Task, Verdict};
+use repin::{
+    job::{Code, Destination, Expected, ItemId, Place, Task, Verdict},
+    report::flag_words,
+};
 
 use crate::{
     decisions::{EXTRA, asked_for, board, decides, expected, left},
@@ -352,7 +355,7 @@ fn a_lead_that_was_made_and_is_out_for_good_needs_nothing() {
     bench.does(&removed("old:1"));
     for code in [Code::GaugeReduced, Code::UnknownValue, Code::ClassLowered] {
         let account = bench.job.account(bench.now);
-        let about = |flag: &&repin::job::Flag| flag.code == code && flag.say.contains("W1 ");
+        let about = |flag: &&repin::job::Flag| flag.code() == code && flag_words(flag).say.contains("W1 ");
         assert!(account.open_flags().find(about).is_none(), "{code}: {:?}", bench.flags());
     }
 }

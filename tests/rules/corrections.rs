@@ -4,7 +4,10 @@
 use crate::{four, support};
 
 use four::{ORDER, QUALIFIED, WIRES, ordered_one, ready, ready_with, rules, spliced};
-use repin::job::{Act, Code, Lead};
+use repin::{
+    job::{Act, Code, Lead},
+    report::flag_words,
+};
 use support::Bench;
 
 /// Corrects what is recorded of an old cavity.
@@ -20,7 +23,11 @@ fn lead(bench: &Bench, label: &str) -> Lead {
 
 /// Whether a flag of this code says this.
 fn says(bench: &Bench, code: Code, words: &str) -> bool {
-    bench.job.account(bench.now).open_flags().any(|flag| flag.code == code && flag.say.contains(words))
+    bench
+        .job
+        .account(bench.now)
+        .open_flags()
+        .any(|flag| flag.code() == code && flag_words(flag).say.contains(words))
 }
 
 /// A repair lead on the first wire, made where it was planned.

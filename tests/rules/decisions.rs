@@ -170,7 +170,7 @@ fn another_colour_than_drawn_stays_and_is_accepted_by_name() {
     bench.does(r#"Accept(flag:"colour-differs",at:"old:1",by:"K. Tanner",reason:"labelled at both ends")"#);
     bench.not_flagged(Code::ColourDiffers);
     let kept = bench.job.account(bench.now);
-    assert!(kept.flags.iter().any(|flag| flag.code == Code::ColourDiffers && flag.accepted.is_some()));
+    assert!(kept.flags.iter().any(|flag| flag.code() == Code::ColourDiffers && flag.accepted.is_some()));
 }
 
 #[test]
@@ -333,7 +333,7 @@ fn a_deviation_at_one_cavity_leaves_the_others() {
     decides(&mut bench, "13", "Should");
     let open = |bench: &Bench| {
         let account = bench.job.account(bench.now);
-        let flags = account.open_flags().filter(|flag| flag.code == Code::ColourDiffers);
+        let flags = account.open_flags().filter(|flag| flag.code() == Code::ColourDiffers);
         flags.map(|flag| flag.at.as_ref().unwrap().to_string()).collect::<Vec<_>>()
     };
     assert_eq!(open(&bench), ["old:1", "old:13"]);

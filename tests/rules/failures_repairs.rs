@@ -6,6 +6,7 @@ use crate::{four, support};
 use four::{ORDER, QUALIFIED, WIRES, ordered, ordered_one, ready, ready_with, rules, spliced};
 use repin::{
     job::{Code, Verdict},
+    report::flag_words,
     shop_rules::{Rule, ShopRules},
 };
 use support::Bench;
@@ -370,7 +371,9 @@ fn a_circuit_that_loses_more_than_the_house_lets_pass_is_flagged() {
     };
     let flagged = |bench: &Bench| {
         let account = bench.job.account(bench.now);
-        account.open_flags().any(|flag| flag.code == Code::WireMisfit && flag.say.contains("loses"))
+        account
+            .open_flags()
+            .any(|flag| flag.code() == Code::WireMisfit && flag_words(flag).say.contains("loses"))
     };
     bench.does(&order(2));
     assert!(!flagged(&bench));

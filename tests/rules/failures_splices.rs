@@ -6,6 +6,7 @@ use crate::{four, support};
 use four::{ORDER, WIRES, into_its_hole, ordered, ordered_one, ready, ready_with, rules, spliced};
 use repin::{
     job::{Code, Verdict},
+    report::flag_words,
     shop_rules::{Rule, ShopRules, Solder},
 };
 use support::Bench;
@@ -74,9 +75,10 @@ fn f62_a_splice_too_near_the_housing_a_branch_or_a_clamp_is_refused() {
 fn f62_leads_that_have_no_room_together_are_named_with_what_settles_it() {
     let bench = ordered(r#"last:"150 mm""#);
     let account = bench.job.account(bench.now);
-    let flag = account.open_flags().find(|flag| flag.code == Code::SpliceTooNear).unwrap();
-    assert!(flag.say.contains("cannot all be spliced"), "{}", flag.say);
-    assert!(flag.instead.contains("mm more all would fit"), "{}", flag.instead);
+    let flag = account.open_flags().find(|flag| flag.code() == Code::SpliceTooNear).unwrap();
+    let words = flag_words(flag);
+    assert!(words.say.contains("cannot all be spliced"), "{}", words.say);
+    assert!(words.instead.contains("mm more all would fit"), "{}", words.instead);
 }
 
 #[test]
@@ -148,8 +150,8 @@ fn a_lead_that_was_asked_for_and_is_too_short_by_now_is_flagged() {
     bench.does(sent);
     let too_short = |bench: &Bench| {
         let account = bench.job.account(bench.now);
-        let mut flags = account.open_flags().filter(|flag| flag.code == Code::WireMisfit);
-        flags.find(|flag| flag.say.contains("asked for")).map(|flag| flag.say.clone())
+        let flags = account.open_flags().filter(|flag| flag.code() == Code::WireMisfit);
+        flags.map(|flag| flag_words(flag).say).find(|say| say.contains("asked for"))
     };
     assert_eq!(too_short(&bench), None);
     bench.does(r#"Extract(from:"old:1",colour:"RD",freely:true,seal:On)"#);

@@ -47,7 +47,7 @@ fn each_part_of_the_setting_up_left_out_refuses_the_first_move() {
         });
         match bench.asks(OUT_2) {
             Verdict::Against(refusals) => {
-                let codes: Vec<_> = refusals.iter().filter_map(|refusal| refusal.code).collect();
+                let codes: Vec<_> = refusals.iter().filter_map(|refusal| refusal.code()).collect();
                 assert!(codes.contains(&code), "{dropped}: {codes:?}");
             }
             other => panic!("{dropped}: {other:?}"),

@@ -15,6 +15,7 @@ mod committed;
 mod consequences;
 mod corrections;
 mod decisions;
+mod every_cause;
 mod facts;
 mod failures;
 mod failures_fit;

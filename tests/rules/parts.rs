@@ -114,12 +114,12 @@ fn a_wrong_or_damaged_part_ends_no_waiting_and_a_substitute_only_by_name() {
         let arrived = format!("Arrived(line:{terminal},count:1{rest})");
         bench.does(&arrived);
         assert_eq!(!waits(&bench), ends, "{rest}");
-        let loud = bench.job.state().disagrees(&Bench::parse(&arrived));
+        let loud = bench.job.state().alarm(&Bench::parse(&arrived));
         assert_eq!(loud.is_none(), ends, "{rest}: {loud:?}");
         assert_eq!(bench.flags().contains(&Code::Substitute), rest.contains("Substitute"));
         if rest.contains("Substitute") {
             let account = bench.job.account(bench.now);
-            let flag = account.open_flags().find(|flag| flag.code == Code::Substitute).unwrap();
+            let flag = account.open_flags().find(|flag| flag.code() == Code::Substitute).unwrap();
             let at = flag.at.as_ref().map_or(String::new(), |at| format!(r#",at:"{at}""#));
             assert!(
                 bench

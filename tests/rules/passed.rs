@@ -141,7 +141,7 @@ fn the_codes_of_an_entry_are_those_of_the_program() {
 fn nothing_grave_is_accepted_by_name() {
     let flags_of = |bench: &Bench| {
         let account = bench.job.account(bench.now);
-        account.flags.iter().map(|flag| (flag.code, flag.at.clone())).collect::<Vec<_>>()
+        account.flags.iter().map(|flag| (flag.code(), flag.at.clone())).collect::<Vec<_>>()
     };
     let mut bench = Bench::moved();
     bench.does(r#"ReRead(at:"new:1",colour:"BK")"#);

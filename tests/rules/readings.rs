@@ -7,6 +7,7 @@ use repin::{
     face::PosePlace,
     form::Catalogue,
     job::{Beside, Code, Flip, JobHousing, JobSide, Misread},
+    report::flag_words,
 };
 use support::{Bench, demo_acts};
 
@@ -141,8 +142,8 @@ fn f34_a_row_one_hole_off_is_named_with_its_first_wrong_cavity_and_put_right() {
         (1, "2", "2", Beside::Left)
     );
     let flag = bench.job.account(bench.now);
-    let flag = flag.open_flags().find(|f| f.code == Code::AnchorFailed).unwrap().clone();
-    assert!(flag.instead.contains("one hole off in row 1 from cavity 2 on"), "{flag:?}");
+    let flag = flag.open_flags().find(|f| f.code() == Code::AnchorFailed).unwrap().clone();
+    assert!(flag_words(&flag).instead.contains("one hole off in row 1 from cavity 2 on"), "{flag:?}");
     let (known, unknown) = bench.job.state().row_put_right(old(&bench), &shift).unwrap();
     assert_eq!(unknown.to_string(), "old:2");
     let known: Vec<String> = known.iter().map(|(at, holds)| format!("{at} {}", holds.word())).collect();
@@ -165,8 +166,8 @@ fn where_several_readings_fit_nothing_is_flipped_and_one_more_place_tells() {
     assert_eq!(fits, [Misread::Flip(Flip::Mirror), Misread::Flip(Flip::Both)]);
     let place = bench.job.state().anchor_between(old(&bench), &fits).unwrap();
     let account = bench.job.account(bench.now);
-    let flag = account.open_flags().find(|f| f.code == Code::AnchorFailed).unwrap();
-    assert!(flag.instead.contains("Several readings fit"), "{flag:?}");
+    let flag = account.open_flags().find(|f| f.code() == Code::AnchorFailed).unwrap();
+    assert!(flag_words(flag).instead.contains("Several readings fit"), "{flag:?}");
     // The answer of a mirrored record leaves one reading.
     let held = old(&bench);
     let label = held.seen().label_at(place).unwrap().to_string();

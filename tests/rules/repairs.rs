@@ -144,7 +144,7 @@ fn a_forbidden_kind_is_neither_cut_nor_repaired_recorded_or_drawn() {
                 Verdict::Impossible(refusal) => refusal,
                 other => panic!("{side} {kind}: {other:?}"),
             };
-            assert_eq!(refusal.code, Some(Code::SpliceForbidden), "{side} {kind}: {refusal}");
+            assert_eq!(refusal.code(), Some(Code::SpliceForbidden), "{side} {kind}: {refusal:?}");
             for how in ["RepairLead", "NewTerminal", "NewSeal", "Reform", "Other"] {
                 let planned = format!(r#"Planned(lead:"old:1",how:{how},reason:"r")"#);
                 assert!(bench.impossible(&planned).contains("not planned on it"), "{side} {kind} {how}");

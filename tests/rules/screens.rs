@@ -3,6 +3,7 @@
 
 use repin::{
     job::{Act, ArrivedVerdict, Code, GateKind, MatingVerdict},
+    report::flag_words,
     screen::{Palette, Theme},
 };
 
@@ -346,8 +347,9 @@ fn f35_f39_f46_f53_a_face_that_is_not_sound_says_what_it_is_and_what_puts_it_rig
         desk.keys(key);
         shows(&mut desk, "IT WAS NOT SOUND");
         let account = desk.bench.job.account(desk.bench.now);
-        let raised = account.open_flags().filter(|open| open.code == Code::NotLookedOver);
-        let told = raised.map(|open| format!("{} {}", open.say, open.instead)).collect::<String>();
+        let raised = account.open_flags().filter(|open| open.code() == Code::NotLookedOver);
+        let told =
+            raised.map(flag_words).map(|open| format!("{} {}", open.say, open.instead)).collect::<String>();
         assert!(told.contains(flag) && told.contains(remedy), "{face} {key}: {told}");
         desk.keys(if face == "wire" { "e" } else { "h" });
         assert!(desk.bench.job.state().readings.looked_over.values().all(|look| look.sound));

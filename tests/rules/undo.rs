@@ -5,6 +5,7 @@ use std::rc::Rc;
 use repin::{
     job::{Act, Code, Entry, Job, Verdict},
     record::Address,
+    report::flag_words,
     service::{JobAt, OpenJob},
     store::{EntryCount, MemoryStore, Store, StreamId},
 };
@@ -183,7 +184,8 @@ fn what_is_still_to_move_counts_spares_and_bridges() {
     bench.does(r#"Decided(at:"old:12",wins:Found,reason:"variant")"#);
     bench.does(r#"Decided(at:"old:14",wins:Found,reason:"variant")"#);
     let account = bench.job.account(bench.now);
-    let left = account.flags.iter().find(|flag| flag.code == Code::NotFinished).unwrap();
+    let left = account.flags.iter().find(|flag| flag.code() == Code::NotFinished).unwrap();
+    let left = flag_words(left);
     assert!(left.say.contains("2 other parts"), "{}", left.say);
     assert!(
         left.say.contains("12 wires and 2 plugs") || left.say.contains("12 wires, 2 plugs"),

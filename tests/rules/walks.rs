@@ -10,6 +10,7 @@ use repin::{
     procedure::{Ask, Done, HaltQuestion, JobView, Reply, Stop, Topic, ask, topic_now},
     reckoning::{Finding, Height, PositionKey, ToolBook, ToolPosition},
     record::{Address, CavityContent},
+    report::{alarm_words, flag_words},
     store::{line_of, read_journal},
 };
 
@@ -111,9 +112,9 @@ fn closes(file: &str, old: &str, new: &str) -> Walked {
     let (bench, mut technician) = before(file, old, new);
     let walked = walk(bench.job, &tools(), "kt", bench.now, &mut technician);
     let walked = walked.unwrap_or_else(|stuck| panic!("{file}: {stuck}"));
-    assert_eq!(walked.loud, Vec::<String>::new(), "{file}");
+    assert_eq!(walked.loud, [], "{file}");
     let account = walked.job.account(walked.now);
-    let open: Vec<String> = account.open_flags().map(|flag| flag.say.clone()).collect();
+    let open: Vec<String> = account.open_flags().map(|flag| flag_words(flag).say).collect();
     assert_eq!((account.state.as_str(), open), ("closed", Vec::new()), "{file}");
     // What was entered is read back from its lines as it was.
     let entries = walked.job.entries();
@@ -158,7 +159,7 @@ fn a_lead_that_does_not_click_is_pushed_again_and_the_job_closes_all_the_same() 
     let walked = walk(bench.job, &tools(), "kt", bench.now, technician).unwrap();
     let pushed = |entry: &&Entry| matches!(entry.act, Act::Insert { again: true, .. });
     assert_eq!(walked.job.entries().iter().filter(pushed).count(), 1);
-    assert_eq!(walked.loud, ["NO CLICK in new:1."]);
+    assert_eq!(walked.loud.iter().map(alarm_words).collect::<Vec<_>>(), ["NO CLICK in new:1."]);
     assert_eq!(walked.job.account(walked.now).state.as_str(), "closed");
 }
 

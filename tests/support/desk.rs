@@ -6,7 +6,7 @@ use repin::{
     job::{Act, Entry, Occupant, Status, Task, Verdict},
     procedure::{JobView, Press, Stop, Takes},
     reckoning::ToolBook,
-    report::questions::prompt,
+    report::{alarm_words, questions::prompt},
     screen::{Effect, Outcome, Theme, Ui, view},
 };
 
@@ -80,7 +80,7 @@ impl Desk {
                 Verdict::Allowed => (Vec::new(), false),
                 Verdict::Against(refusals) if act.anyway().is_some() => {
                     if let Some(Some(anyway)) = entry.act.anyway_mut() {
-                        anyway.codes = refusals.iter().filter_map(|refusal| refusal.code).collect();
+                        anyway.codes = refusals.iter().filter_map(|refusal| refusal.code()).collect();
                     }
                     (Vec::new(), false)
                 }
@@ -98,7 +98,8 @@ impl Desk {
         if acts.iter().any(|act| matches!(act, Act::HandOver { .. })) {
             self.bench.by.clear();
         }
-        let loud = acts.iter().find_map(|act| self.bench.job.state().disagrees(act));
+        let loud = acts.iter().find_map(|act| self.bench.job.state().alarm(act));
+        let loud = loud.map(|alarm| alarm_words(&alarm));
         self.ui.finish(loud.map_or(Outcome::Entered(String::new()), Outcome::Disagrees));
     }
 

@@ -12,6 +12,7 @@ use jiff::{SignedDuration, Timestamp};
 use repin::{
     form::{Catalogue, read_acts},
     job::{Act, Code, Entry, ItemId, Job, JobSide, Status, Task, Verdict},
+    report::refusals,
     shop_rules::ShopRules,
 };
 
@@ -128,7 +129,7 @@ impl Bench {
     #[track_caller]
     pub fn against(&self, act: &str) -> Vec<Code> {
         match self.asks(act) {
-            Verdict::Against(refusals) => refusals.iter().filter_map(|r| r.code).collect(),
+            Verdict::Against(refusals) => refusals.iter().filter_map(|r| r.code()).collect(),
             other => panic!("{act}: {other:?}"),
         }
     }
@@ -137,7 +138,7 @@ impl Bench {
     #[track_caller]
     pub fn impossible(&self, act: &str) -> String {
         match self.asks(act) {
-            Verdict::Impossible(refusal) => refusal.to_string(),
+            Verdict::Impossible(refusal) => refusals::line(&refusal),
             other => panic!("{act}: {other:?}"),
         }
     }
@@ -150,7 +151,7 @@ impl Bench {
         *act.anyway_mut().expect("an act that takes anyway") = Some(anyway);
         let entry = self.entry(act.clone());
         let codes: Vec<Code> = match self.job.check(&entry) {
-            Verdict::Against(refusals) => refusals.iter().filter_map(|r| r.code).collect(),
+            Verdict::Against(refusals) => refusals.iter().filter_map(|r| r.code()).collect(),
             other => panic!("{act:?}: {other:?}"),
         };
         if let Some(Some(anyway)) = act.anyway_mut() {
@@ -168,7 +169,7 @@ impl Bench {
 
     /// The codes of the open flags.
     pub fn flags(&self) -> Vec<Code> {
-        self.job.account(self.now).open_flags().map(|f| f.code).collect()
+        self.job.account(self.now).open_flags().map(|f| f.code()).collect()
     }
 
     #[track_caller]

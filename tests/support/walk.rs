@@ -147,7 +147,7 @@ fn answers(state: &State, step: &Task, assessment: &repin::job::Assessment) -> V
         Task::Mate => one("Mate(level:true)".to_owned()),
         Task::Test { test } => one(format!(r#"Measure(test:{test:?},value:"good")"#)),
         Task::Sign => {
-            assert_eq!(assessment.account.open_flags().map(|f| f.code.to_string()).collect::<Vec<_>>(), ["unsigned"]);
+            assert_eq!(assessment.account.open_flags().map(|f| f.code().to_string()).collect::<Vec<_>>(), ["unsigned"]);
             let serial = &state.world.ticket.serial;
             let end = serial.get(serial.len().saturating_sub(2)..).unwrap();
             one(format!(r#"Sign(name:"K. Tanner",serial_end:"{end}")"#))

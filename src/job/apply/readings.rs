@@ -146,7 +146,7 @@ impl State {
         if accepted.at.is_none() {
             let target = self.target();
             let flags = self.flags(&target, &self.steps(&target));
-            let mut meant = flags.iter().filter(|flag| flag.code == accepted.flag);
+            let mut meant = flags.iter().filter(|flag| flag.code() == accepted.flag);
             if let (Some(only), None) = (meant.next(), meant.next()) {
                 accepted.at.clone_from(&only.at);
                 accepted.item.clone_from(&only.item);

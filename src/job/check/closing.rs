@@ -4,8 +4,13 @@ use jiff::civil::Date;
 
 use crate::{
     face::{Face, Label},
-    job::{Code, FaceFault, JobSide, Refusal, state::State, target::Target},
-    quantity::{quoted, says_something},
+    job::{
+        Code, FaceFault, JobSide, Refusal,
+        refusal::{AcceptBarrier, PlaceBarrier, ReadingBarrier, ResumeBarrier, SignBarrier},
+        state::State,
+        target::Target,
+    },
+    quantity::says_something,
     record::{Address, HousingName},
 };
 
@@ -21,10 +26,7 @@ impl State {
         line: Option<u32>,
     ) -> Checked {
         if let Some(by) = by.filter(|by| !says_something(by)) {
-            return impossible(
-                format!("\"{}\" is no name of the person who accepts it.", quoted(by)),
-                "Key the name of the person who answers for it.",
-            );
+            return impossible(AcceptBarrier::Unnamed(by.to_owned()));
         }
         self.check_accept(flag, at, due, line, &self.target())
     }
@@ -32,18 +34,14 @@ impl State {
     pub(super) fn check_reread(&self, at: &Address) -> Checked {
         match self.housings.check_cavity(at)? {
             JobSide::New => Ok(Rules::default()),
-            JobSide::Old => {
-                impossible(format!("{at} is on the old side."), "Holes of the new housing are re-read.")
-            }
+            JobSide::Old => impossible(ReadingBarrier::ReReadInOld(at.clone())),
         }
     }
 
     pub(super) fn check_row_counted(&self, housing: &HousingName, row: usize) -> Checked {
         match self.count_row(housing, row) {
             Some(_) => Ok(Rules::default()),
-            None => {
-                impossible(format!("{housing} has no row {row}."), "Count rows from the top of the drawing.")
-            }
+            None => impossible(ReadingBarrier::NoRow(housing.clone(), row)),
         }
     }
 
@@ -61,63 +59,48 @@ impl State {
         }
         match self.housings.housing(housing) {
             Some(_) => Ok(Rules::default()),
-            None => impossible(format!("This job has no housing {housing}."), "Name one of its housings."),
+            None => impossible(PlaceBarrier::NoSuchHousing(housing.clone())),
         }
     }
 
     pub(super) fn check_resumed(&self, power_off: bool, tags_read: bool) -> Checked {
         let Some(need) = &self.course.resume else {
-            return impossible("No resume check is due.", "Go on with the next step.");
+            return impossible(ResumeBarrier::NotDue);
         };
         if !power_off || !tags_read {
-            return impossible(
-                "The machine must be off, and every tag read against the record.",
-                "Do both, then resume.",
-            );
+            return impossible(ResumeBarrier::OffAndTags);
         }
         if let Some(gate) = self.next_gate() {
-            return impossible(format!("The gate on {} is open.", gate.title()), "Answer the gates first.");
+            return impossible(ResumeBarrier::GateOpen(gate));
         }
         if let Some(housing) = self.housings.all.iter().find(|h| !need.views.contains(&h.name)) {
-            return impossible(format!("Nobody said again how {} is held.", housing.name), "Say its view.");
+            return impossible(ResumeBarrier::ViewUnset(housing.name.clone()));
         }
         if let Some(at) = self.resume_rereads().into_iter().find(|at| !need.reread.contains(at)) {
-            return impossible(
-                format!("The hole {at} was not re-read, or not as recorded."),
-                "Read it back; say what you see where it differs.",
-            );
+            return impossible(ResumeBarrier::NotReRead(at));
         }
         let rows =
             self.housings.all.iter().flat_map(|h| (1..=h.rows().len()).map(|row| (h.name.clone(), row)));
         if let Some((housing, row)) = rows.into_iter().find(|key| !need.rows.contains(key)) {
-            return impossible(
-                format!("Row {row} of {housing} was not counted, or not as recorded."),
-                "Count it; say what you see where it differs.",
-            );
+            return impossible(ResumeBarrier::NotCounted(row, housing));
         }
         Ok(Rules::default())
     }
 
     pub(super) fn check_sign(&self, name: &str, serial_end: &str, target: &Target) -> Checked {
         if !is_end_of(&self.world.ticket.serial, serial_end) {
-            return impossible(
-                format!("\"{}\" is not the end of this machine's serial number.", quoted(serial_end)),
-                "Read its last two characters or more on the machine: this may be another job.",
-            );
+            return impossible(SignBarrier::OtherMachine(serial_end.to_owned()));
         }
         if !says_something(name) {
-            return impossible("A signature needs a name.", "Key it.");
+            return impossible(SignBarrier::NoName);
         }
         let steps = self.steps(target);
         let flags = self.flags(target, &steps);
         let open: Vec<&crate::job::Flag> =
-            flags.iter().filter(|f| f.accepted.is_none() && f.code != Code::Unsigned).collect();
+            flags.iter().filter(|f| f.accepted.is_none() && f.code() != Code::Unsigned).collect();
         match open.first() {
             None => Ok(Rules::default()),
-            Some(first) => impossible(
-                format!("{} open; the first: {}", crate::quantity::count_of(open.len(), "flag"), first.say),
-                first.instead.clone(),
-            ),
+            Some(first) => impossible(SignBarrier::FlagsOpen(open.len(), Box::new((*first).clone()))),
         }
     }
 }
@@ -131,16 +114,10 @@ fn is_end_of(serial: &str, read: &str) -> bool {
 /// What is said of a face has to be one thing, and one that shows there.
 fn check_faults(face: Face, sound: bool, found: &[FaceFault]) -> Result<(), Refusal> {
     if let Some(fault) = found.iter().find(|fault| !fault.shows_on(face)) {
-        return impossible(
-            format!("\"{}\" is not seen on the {face} face.", fault.words()),
-            "Turn it over, and say which face you look at.",
-        );
+        return impossible(ReadingBarrier::NotOnFace(*fault, face));
     }
     match found.first() {
-        Some(fault) if sound => impossible(
-            format!("The face is said to be sound, and {}.", fault.words()),
-            "Say that it is not sound.",
-        ),
+        Some(fault) if sound => impossible(ReadingBarrier::SoundAndFaulty(*fault)),
         Some(_) | None => Ok(()),
     }
 }

@@ -3,26 +3,30 @@
 
 use super::rules::{barred, impossible};
 use crate::{
-    job::{Act, Code, Entry, MatingVerdict, Refusal, Touches, state::State},
-    quantity::{harmless, quoted, says_something},
+    job::{
+        Act, Entry, MatingVerdict, Refusal, Touches,
+        refusal::{ActBarrier, ActRule, Saying},
+        state::State,
+    },
+    quantity::says_something,
 };
 
 /// What a person has to say in an act says something.
 pub(super) fn check_words(act: &Act) -> Result<(), Refusal> {
     let (what, text) = match act {
-        Act::RecordCorrected { reason, .. } => ("why the record is corrected", reason),
-        Act::RecordFlipped { reason, .. } => ("why the record is flipped", reason),
-        Act::Decided { reason, .. } => ("the reason of the decision", reason),
-        Act::Planned { reason, .. } => ("what was found", reason),
-        Act::Seen { reason, .. } | Act::LeftInOld { reason, .. } => ("why", reason),
-        Act::ScrapPlug { reason } => ("why the plug is scrapped", reason),
-        Act::Park { reason, .. } => ("what it is parked for", reason),
-        Act::Accept { reason, .. } => ("why it is accepted", reason),
-        Act::Cause { text, .. } => ("the cause", text),
-        Act::Photo { number, .. } => ("the number of the photo", number),
-        Act::HandOver { to } => ("who takes over", to),
-        Act::Stop { why } => ("why the job is stopped", why),
-        Act::MatingHalf { verdict: MatingVerdict::Damaged(what) } => ("what is wrong with it", what),
+        Act::RecordCorrected { reason, .. } => (Saying::WhyCorrected, reason),
+        Act::RecordFlipped { reason, .. } => (Saying::WhyFlipped, reason),
+        Act::Decided { reason, .. } => (Saying::Decision, reason),
+        Act::Planned { reason, .. } => (Saying::Finding, reason),
+        Act::Seen { reason, .. } | Act::LeftInOld { reason, .. } => (Saying::Why, reason),
+        Act::ScrapPlug { reason } => (Saying::WhyScrapped, reason),
+        Act::Park { reason, .. } => (Saying::ParkedFor, reason),
+        Act::Accept { reason, .. } => (Saying::WhyAccepted, reason),
+        Act::Cause { text, .. } => (Saying::Cause, text),
+        Act::Photo { number, .. } => (Saying::Photo, number),
+        Act::HandOver { to } => (Saying::Successor, to),
+        Act::Stop { why } => (Saying::WhyStopped, why),
+        Act::MatingHalf { verdict: MatingVerdict::Damaged(what) } => (Saying::Damage, what),
         // Names, documents, values and tags are held by their own checks; the rest says nothing in words.
         Act::Ticket { .. }
         | Act::Rules { .. }
@@ -70,10 +74,7 @@ pub(super) fn check_words(act: &Act) -> Result<(), Refusal> {
     };
     match says_something(text) {
         true => Ok(()),
-        false => impossible(
-            format!("\"{}\" does not say {what}.", quoted(text)),
-            "Key it in words: somebody reads it later.",
-        ),
+        false => impossible(ActBarrier::SaysNothing(what, text.clone())),
     }
 }
 
@@ -81,11 +82,7 @@ impl State {
     /// After an interruption only looking and saying what is seen is allowed.
     pub(super) fn check_resume(&self, act: &Act) -> Result<(), Refusal> {
         match &self.course.resume {
-            Some(need) if !act.is_part_of_resume() => barred(
-                Code::ResumeUnchecked,
-                format!("The work was interrupted: {}. DO NOT POWER.", need.why),
-                "Answer the gates, say the views, read three holes back, count the rows, read the tags; then resume.",
-            ),
+            Some(need) if !act.is_part_of_resume() => barred(ActRule::Interrupted(need.why.clone())),
             Some(_) | None => Ok(()),
         }
     }
@@ -94,10 +91,7 @@ impl State {
     pub(super) fn check_bench(&self, entry: &Entry) -> Result<(), Refusal> {
         let is_work = entry.act.is_bench_work() || matches!(entry.act, Act::Sign { .. });
         match self.course.handed_over.as_ref().filter(|(by, _)| is_work && *by == entry.by) {
-            Some((by, to)) => impossible(
-                format!("{} handed the job over to {}.", harmless(by), harmless(to)),
-                "Say who is at the bench now: the name stands in every entry.",
-            ),
+            Some((by, to)) => impossible(ActBarrier::HandedOver { by: by.clone(), to: to.clone() }),
             None => Ok(()),
         }
     }
@@ -111,18 +105,10 @@ impl State {
             Touches::Place | Touches::Record | Touches::Nothing => return Ok(()),
         }
         if let Some(gate) = self.lapsed_gate() {
-            return barred(
-                Code::GateOpen,
-                format!("The harness is on the machine: the gate on {} is open.", gate.title()),
-                "Make it safe and answer the gate before the next step.",
-            );
+            return barred(ActRule::OnMachine(gate));
         }
         match self.next_gate() {
-            Some(gate) => barred(
-                Code::GateOpen,
-                format!("The gate on {} is not passed.", gate.title()),
-                "Answer it with a name and a document, or stop the job.",
-            ),
+            Some(gate) => barred(ActRule::GateNotPassed(gate)),
             None => Ok(()),
         }
     }

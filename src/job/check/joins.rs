@@ -2,8 +2,11 @@
 
 use super::rules::{Checked, Rules, barred, impossible};
 use crate::{
-    job::{Code, ItemId, Lead, LeadOrder, Place, Refusal, RepairKind, state::State},
-    quantity::Gauge,
+    job::{
+        ItemId, Lead, LeadOrder, Place, Refusal, RepairKind,
+        refusal::{JoinBarrier, OrderRule, PlaceBarrier},
+        state::State,
+    },
     reckoning::SizeChange,
 };
 
@@ -13,13 +16,8 @@ impl State {
     pub(super) fn check_new_lead(&self, id: &ItemId, how: RepairKind) -> Checked {
         match (self.is_missing_wire(id), how) {
             (true, RepairKind::RepairLead) => Ok(Rules::default()),
-            (true, _) => impossible(
-                format!("The wire of {id} is found nowhere: only a new lead can be planned for it."),
-                "Plan a repair lead, and say where it is joined.",
-            ),
-            (false, _) => {
-                impossible(format!("There is no lead {id}."), "Name it by the cavity it was recorded in.")
-            }
+            (true, _) => impossible(JoinBarrier::OnlyNewLead(id.clone())),
+            (false, _) => impossible(PlaceBarrier::NoLead(id.clone())),
         }
     }
 
@@ -35,41 +33,22 @@ impl State {
     pub(super) fn check_join(&self, lead: &Lead, with: Option<&ItemId>) -> Result<(), Refusal> {
         let call = lead.call();
         let Some(other) = with.and_then(|id| self.items.lead(id)).filter(|other| other.id != lead.id) else {
-            return impossible(
-                format!("With which other lead is {call} to be joined?"),
-                "Name it by the cavity it was recorded in.",
-            );
+            return impossible(JoinBarrier::WithWhich(call));
         };
         let (ItemId::At(from), ItemId::At(there)) = (&lead.id, &other.id) else {
-            return impossible(
-                "Only leads that were recorded can be joined.",
-                "Correct the record of the cavity it came from first.",
-            );
+            return impossible(JoinBarrier::NotRecorded);
         };
         if self.mapping.mapped(from).is_none() || self.mapping.mapped(from) != self.mapping.mapped(there) {
-            return impossible(
-                format!("{from} and {there} are not mapped to one new cavity."),
-                "Map both to it, under the document that says so.",
-            );
+            return impossible(JoinBarrier::NotToOne(from.clone(), there.clone()));
         }
         if !self.mapping.documents.contains_key(from) && !self.mapping.documents.contains_key(there) {
-            return impossible(
-                format!("{call} and {} are joined only under a document.", other.call()),
-                "Map one of them again and name it.",
-            );
+            return impossible(JoinBarrier::NoDocument(call, other.call()));
         }
         if matches!(other.place, Place::Joined(_) | Place::Removed) || other.joined_with.is_some() {
-            return impossible(
-                format!("{} is joined or to be joined already.", other.call()),
-                "One lead takes one other.",
-            );
+            return impossible(JoinBarrier::JoinedAlready(other.call()));
         }
         if let Some(kind) = self.forbidden_kind(other) {
-            return barred(
-                Code::SpliceForbidden,
-                format!("{} is a {}: it is not cut and joined.", other.call(), kind.words()),
-                "Stop, and ask for the document of this machine.",
-            );
+            return barred(OrderRule::NotJoined(other.call(), kind));
         }
         Ok(())
     }
@@ -90,16 +69,13 @@ impl State {
         let (Some(other), Some(gauge)) = (other, gauge) else { return Ok(()) };
         let Some(both) = lead.area_mm2().zip(other.area_mm2()).map(|(a, b)| a + b) else { return Ok(()) };
         match self.size_change(lead, both, gauge) {
-            SizeChange::Refused(percent) => barred(
-                Code::GaugeReduced,
-                format!(
-                    "{} is less than the copper of {} and {} together, {both:.2} mm² ({percent:.1} %): refused.",
-                    Gauge::both(gauge),
-                    other.call(),
-                    lead.call()
-                ),
-                "Order the area of both or more; the terminal and the seal have to take it.",
-            ),
+            SizeChange::Refused(percent) => barred(OrderRule::LessThanBoth {
+                new: gauge.clone(),
+                other: other.call(),
+                lead: lead.call(),
+                both_mm2: both,
+                percent,
+            }),
             SizeChange::Kept | SizeChange::Warn(_) | SizeChange::Approved(_) => Ok(()),
         }
     }

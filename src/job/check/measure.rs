@@ -2,8 +2,12 @@
 //! did not pass.
 
 use crate::{
-    job::{Refusal, state::State},
-    quantity::{Instrument, plain_words, quoted, says_something},
+    job::{
+        Refusal,
+        refusal::{MeasureBarrier, ReadingKind},
+        state::State,
+    },
+    quantity::{Instrument, plain_words, says_something},
     shop_rules::TestKind,
 };
 
@@ -21,7 +25,7 @@ impl State {
         passed: bool,
     ) -> Checked {
         if !says_something(value) {
-            return impossible("A test needs its value.", "Key what the instrument showed.");
+            return impossible(MeasureBarrier::NoValue);
         }
         let named = |wire: &crate::record::Wire, circuit: &str| {
             let is_it = |name: &Option<String>| {
@@ -33,10 +37,7 @@ impl State {
             self.records.found.values().chain(self.records.should.values()).filter_map(|holds| holds.lead());
         let mut wires = records.flat_map(|lead| &lead.wires);
         if let Some(circuit) = circuit.filter(|circuit| !wires.any(|wire| named(wire, circuit))) {
-            return impossible(
-                format!("No wire of this job is \"{}\".", quoted(circuit)),
-                "Key its wire number or circuit, as recorded.",
-            );
+            return impossible(MeasureBarrier::NoCircuit(circuit.to_owned()));
         }
         if passed {
             check_reading(test, value)?;
@@ -58,13 +59,9 @@ fn check_reading(test: TestKind, value: &str) -> Result<(), Refusal> {
     let first = plain.split(' ').next().unwrap_or_default();
     let is_open = matches!(first, "open" | "ol" | "infinite" | "overload" | "o");
     let reading = value.parse::<Instrument>().ok();
-    let refuse = |say: String| impossible(say, "Record it as failed, find the fault and test again.");
-    let of_another_kind = |unit: &str| {
-        impossible(
-            format!("{test}: {} is not a reading of this test.", quoted(value)),
-            format!("Key what the instrument showed, with its unit: {unit}."),
-        )
-    };
+
+    let of_another_kind =
+        |wanted| impossible(MeasureBarrier::OtherKind { test, value: value.to_owned(), wanted });
     let is_kind = |like: &str| match (&reading, like.parse::<Instrument>()) {
         (Some(reading), Ok(like)) => reading.is_more_than(&like).is_some(),
         // Told in words: what shows a fault was looked at before.
@@ -72,18 +69,18 @@ fn check_reading(test: TestKind, value: &str) -> Result<(), Refusal> {
     };
     match test {
         TestKind::Continuity | TestKind::Drop | TestKind::Pair if is_open => {
-            refuse(format!("{test}: {} is an open circuit: it did not pass.", quoted(value)))
+            impossible(MeasureBarrier::OpenCircuit(test, value.to_owned()))
         }
-        TestKind::Continuity if !is_kind("1 ohm") => of_another_kind("0.2 ohm"),
-        TestKind::Drop if !is_kind("1 V") && !is_kind("1 %") => of_another_kind("180 mV"),
+        TestKind::Continuity if !is_kind("1 ohm") => of_another_kind(ReadingKind::Resistance),
+        TestKind::Drop if !is_kind("1 V") && !is_kind("1 %") => of_another_kind(ReadingKind::Drop),
         TestKind::Neighbours | TestKind::Insulation if !is_kind("1 ohm") => {
-            of_another_kind("20 Mohm, or open")
+            of_another_kind(ReadingKind::Insulation)
         }
         TestKind::Neighbours | TestKind::Insulation => {
             let least = NEIGHBOURS_LEAST.parse::<Instrument>().ok();
             let is_less = least.zip(reading).and_then(|(least, reading)| least.is_more_than(&reading));
             match is_less {
-                Some(true) => refuse(format!("{test}: {} is a short: it did not pass.", quoted(value))),
+                Some(true) => impossible(MeasureBarrier::Short(test, value.to_owned())),
                 Some(false) | None => Ok(()),
             }
         }
@@ -97,10 +94,11 @@ fn check_against_limit(test: TestKind, value: &str, limit: &str) -> Checked {
         return Ok(Rules::default());
     };
     if shown.is_more_than(&least_or_most).is_none() {
-        return impossible(
-            format!("{test}: {value} cannot be held against {limit}."),
-            "Key value and limit in the same unit.",
-        );
+        return impossible(MeasureBarrier::LimitOfOtherKind {
+            test,
+            value: value.to_owned(),
+            limit: limit.to_owned(),
+        });
     }
     let is_past = match test {
         TestKind::Continuity | TestKind::Drop | TestKind::Pair => shown.is_more_than(&least_or_most),
@@ -108,10 +106,9 @@ fn check_against_limit(test: TestKind, value: &str, limit: &str) -> Checked {
         TestKind::Function => None,
     };
     match is_past {
-        Some(true) => impossible(
-            format!("{test}: {value} is past its limit of {limit}: it did not pass."),
-            "Record it as failed, find the fault and test again.",
-        ),
+        Some(true) => {
+            impossible(MeasureBarrier::PastLimit { test, value: value.to_owned(), limit: limit.to_owned() })
+        }
         Some(false) | None => Ok(Rules::default()),
     }
 }

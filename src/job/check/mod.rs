@@ -17,12 +17,18 @@ mod setup;
 mod splices;
 mod supply;
 
-use super::{Act, Code, Entry, Job, Refusal, Verdict, day_of, state::State, target::Target};
+use super::{
+    Act, Entry, Job, Refusal, Verdict, day_of,
+    refusal::{ActBarrier, Held, PlaceBarrier, StartBarrier, StartRule, TakeBackBarrier},
+    state::State,
+    target::Target,
+};
 use rules::{Checked, Rules, barred, impossible};
 
 use crate::{
     job::{Housings, Items},
-    quantity::{quoted, says_something},
+    quantity::says_something,
+    record::HousingName,
 };
 
 impl Job {
@@ -41,27 +47,24 @@ impl Job {
         let interrupted = self.state().interrupted_by(entry);
         let state = interrupted.as_ref().unwrap_or(self.state());
         if let (Some(why), false) = (&state.course.stopped, matches!(act, Act::Note { .. } | Act::WrongKey)) {
-            return impossible(format!("The job was stopped: {why}"), "Start a new job from what was left.");
+            return impossible(ActBarrier::Stopped(why.clone()));
         }
         if !matches!(act, Act::Ticket { .. } | Act::Housed { .. } | Act::Rules { .. })
             && state.housings.all.is_empty()
         {
-            return impossible("The job has no housings yet.", "Start it with `repin new`.");
+            return impossible(ActBarrier::NoHousings);
         }
         if let Some(anyway) = act.anyway().filter(|anyway| !says_something(&anyway.by)) {
-            return impossible(
-                format!("\"{}\" is no name of the person who goes on anyway.", quoted(&anyway.by)),
-                "Key the name of the person who answers for it.",
-            );
+            return impossible(ActBarrier::AnywayUnnamed(anyway.by.clone()));
         }
         if act.anyway().is_some_and(|anyway| !says_something(&anyway.reason)) {
-            return impossible("Nobody goes on anyway without a reason.", "Say why.");
+            return impossible(ActBarrier::AnywayWithoutReason);
         }
         every_act::check_words(act)?;
         if let Act::Accept { due: Some(due), .. } = act
             && *due < day_of(entry.at)
         {
-            return impossible(format!("{due} is past."), "Key a day that is still to come.");
+            return impossible(ActBarrier::DayPast(*due));
         }
         state.check_bench(entry)?;
         state.check_resume(act)?;
@@ -75,26 +78,19 @@ impl Job {
     /// A slip of the keys can be taken back as far as the last thing somebody else may have
     /// relied on.
     fn check_wrong_key(&self, entry: &Entry) -> Checked {
-        let nothing = "Say what you see instead: put it back, or key what is so.";
         let mut press = self.last_press().peekable();
         if press.peek().is_none() {
-            return impossible("There is nothing to take back.", nothing);
+            return impossible(TakeBackBarrier::Nothing);
         }
         for (n, last) in press {
             if last.act.others_rely_on_it() {
-                return impossible(
-                    "The last entry is one that others rely on; it cannot be taken back.",
-                    nothing,
-                );
+                return impossible(TakeBackBarrier::OthersRelyOnIt);
             }
             if last.by != entry.by {
-                return impossible(format!("The last entry is {}'s, not yours.", last.by), nothing);
+                return impossible(TakeBackBarrier::EntryOf(last.by.clone()));
             }
             if !self.is_of_this_sitting(n) {
-                return impossible(
-                    "The last entry was made before this sitting; it cannot be taken back.",
-                    nothing,
-                );
+                return impossible(TakeBackBarrier::BeforeThisSitting);
             }
         }
         Ok(Rules::default())
@@ -186,64 +182,37 @@ impl State {
     /// What must be so before anything leaves an old housing or enters a new one.
     fn check_start(&self, target: &Target) -> Checked {
         if !self.records.records_finished() {
-            let left = self.unrecorded().len();
-            let say = match left {
-                0 => "The record of what is found is not finished.".to_owned(),
-                n => format!(
-                    "The record of what is found is not finished: {} left.",
-                    crate::quantity::count_of(n, "cavity")
-                ),
-            };
-            return impossible(say, "Finish it before anything is moved.");
+            return impossible(StartBarrier::RecordUnfinished(self.unrecorded().len()));
         }
         if let Some(lead) = self.blocked_lead(target) {
-            let say = format!("{} has no place: its new cavity is moulded shut.", lead.call());
-            return barred(
-                Code::BlockedUnderWire,
-                say,
-                "Ask the desk for an earlier revision, or map it under a document.",
-            );
+            return barred(StartRule::NoPlace(lead.call()));
         }
         if let Some(clip) = self.housings.clip_missing() {
-            let say = format!("The new housing comes without the {clip} of the old one.");
-            return barred(Code::BridgeMissing, say, "Do not start: ask the desk for the housing with it.");
+            return barred(StartRule::ClipMissing(clip.to_owned()));
         }
         let mut rules = Rules::default();
         for housing in &self.housings.all {
             if housing.view.is_none() {
-                let say = format!("Nobody said how {} is held.", housing.name);
-                rules.add(Code::ViewUnset, say, "Say which face is towards you and which side is up.");
+                rules.add(StartRule::ViewUnset(housing.name.clone()));
             } else if !self.view_is_proved(housing) {
-                let say = format!("The view of {} is not proved.", housing.name);
-                rules.add(Code::AnchorFailed, say, "Answer its anchors first.");
+                rules.add(StartRule::ViewNotProved(housing.name.clone()));
             }
         }
         if let Some(difference) = self.undecided().first() {
-            rules.add(Code::FoundDiffers, difference.sentence(), "Decide it first, with the reason.");
+            rules.add(StartRule::Undecided(Box::new(difference.clone())));
         }
         if self.mapping.confirmed.is_none() {
-            rules.add(Code::MapClash, "The map from old to new is not confirmed.", "Confirm it first.");
+            rules.add(StartRule::MapNotConfirmed);
         }
         if let Some((housing, row)) = self.rows_to_count().first() {
-            let say = format!("The record of {housing} was read in, and row {row} was not counted by eye.");
-            rules.add(
-                Code::RowCount,
-                say,
-                "Count its wires, plugs and open holes; the list is what somebody says.",
-            );
+            rules.add(StartRule::RowNotCounted { housing: housing.clone(), row: *row });
         }
         if let Some(to) = self.clashes(&self.mapping.map).first() {
-            let say = format!("Two leads are mapped to {to}, and it is not planned to join them.");
-            rules.add(
-                Code::MapClash,
-                say,
-                "Plan to join them under the document, or map one of them elsewhere.",
-            );
+            rules.add(StartRule::TwoLeads(to.clone()));
         }
         let unasked = self.next_question().filter(|_| !self.housings.waits_for_machine());
         if let Some(question) = self.misfit().or(unasked) {
-            let say = format!("The {} was not found to agree with the mating half.", question.words());
-            rules.add(Code::PartMisfit, say, "Compare it with the mating half in your hand.");
+            rules.add(StartRule::NotCompared(question));
         }
         Ok(rules)
     }
@@ -263,21 +232,23 @@ impl State {
 }
 
 impl Housings {
+    /// That the job has no housing of this name, with those it has.
+    fn no_housing(&self, name: &HousingName) -> PlaceBarrier {
+        let housings = self.all.iter().map(|housing| housing.name.clone()).collect();
+        PlaceBarrier::NoHousing { name: name.clone(), housings }
+    }
+
     /// A cavity that belongs to a housing of the job, or the act cannot be.
     fn check_cavity(&self, at: &crate::record::Address) -> Result<super::JobSide, Refusal> {
         let Some(housing) = self.housing(&at.housing) else {
-            let names: Vec<&crate::record::HousingName> = self.all.iter().map(|h| &h.name).collect();
-            return impossible(
-                format!("This job has no housing {}.", at.housing),
-                format!("Its housings are {}.", crate::quantity::list_of(&names)),
-            );
+            return impossible(self.no_housing(&at.housing));
         };
         match housing.housing().cavity(&at.label) {
             Some(_) => Ok(housing.side),
-            None => impossible(
-                format!("{} has no cavity {}.", housing.housing().part, at.label),
-                "Read the label moulded beside the hole.",
-            ),
+            None => impossible(PlaceBarrier::NoCavity {
+                part: housing.housing().part.clone(),
+                label: at.label.clone(),
+            }),
         }
     }
 }
@@ -288,15 +259,12 @@ impl Items {
         match self.in_hand() {
             None => Ok(()),
             Some(held) => {
-                let what = match held {
-                    super::InHand::Lead(lead) => lead.call(),
-                    super::InHand::Plug(plug) => format!("the plug {}", plug.id),
-                    super::InHand::Other(other) => format!("the part {}", other.id),
+                let held = match held {
+                    super::InHand::Lead(lead) => Held::Lead(lead.call()),
+                    super::InHand::Plug(plug) => Held::Plug(plug.id.clone()),
+                    super::InHand::Other(other) => Held::Other(other.id.clone()),
                 };
-                impossible(
-                    format!("{what} is in the hand."),
-                    "One thing at a time: put it in, put it back, or tag and park it.",
-                )
+                impossible(PlaceBarrier::HandFull(held))
             }
         }
     }

@@ -1,8 +1,12 @@
 //! Checks of orders: what may be planned on a wire, and what a repair lead may be.
 
-use super::rules::{Checked, Rules, barred, impossible};
+use super::rules::{Checked, Rules, impossible};
 use crate::{
-    job::{Behind, Code, Lead, LeadOrder, Load, OtherEnd, Refusal, RepairKind, state::State},
+    job::{
+        Behind, Lead, LeadOrder, Load, OtherEnd, RepairKind,
+        refusal::{NotPlannable, OrderBarrier, OrderRule},
+        state::State,
+    },
     quantity::{Gauge, Length},
     reckoning::{ClassChange, SizeChange, Twist, class_change, size_change},
 };
@@ -14,14 +18,10 @@ impl State {
         lead: &Lead,
         how: RepairKind,
         order: Option<&LeadOrder>,
-    ) -> Result<(), Refusal> {
+    ) -> Result<(), NotPlannable> {
         // Any repair of such a wire needs the machine's own document; a repair lead above all.
         if let Some(kind) = self.forbidden_kind(lead) {
-            return barred(
-                Code::SpliceForbidden,
-                format!("{} is a {}: {} is not planned on it.", lead.call(), kind.words(), how.words()),
-                "Stop, and ask for the document of this machine.",
-            );
+            return Err(OrderRule::Forbidden { lead: lead.call(), kind, how }.into());
         }
         if let Some(order) = order.filter(|_| how.is_new_lead()) {
             self.check_size(lead, order)?;
@@ -33,19 +33,13 @@ impl State {
     }
 
     /// The new wire against all the copper it stands in for.
-    fn check_size(&self, lead: &Lead, order: &LeadOrder) -> Result<(), Refusal> {
+    fn check_size(&self, lead: &Lead, order: &LeadOrder) -> Result<(), NotPlannable> {
         let (Some(old), Some(new)) = (lead.area_mm2(), &order.gauge) else { return Ok(()) };
         match self.size_change(lead, old, new) {
-            SizeChange::Refused(percent) => barred(
-                Code::GaugeReduced,
-                format!(
-                    "{} has {:.2} mm² less copper than {} ({percent:.1} %): refused.",
-                    new.both(),
-                    old - new.area_mm2(),
-                    lead.call()
-                ),
-                "Order the same area or more; the terminal and the seal have to take it.",
-            ),
+            SizeChange::Refused(percent) => {
+                let (new, lead) = (new.clone(), lead.call());
+                Err(OrderRule::LessCopper { new, lead, old_mm2: old, percent }.into())
+            }
             SizeChange::Kept | SizeChange::Warn(_) | SizeChange::Approved(_) => Ok(()),
         }
     }
@@ -60,14 +54,10 @@ impl State {
         size_change(old_mm2, new.area_mm2(), rules.least_gauge_percent.value, is_approved)
     }
 
-    pub(super) fn check_class(&self, lead: &Lead, order: &LeadOrder) -> Result<(), Refusal> {
+    pub(super) fn check_class(&self, lead: &Lead, order: &LeadOrder) -> Result<(), NotPlannable> {
         let old = lead.seen.wires.iter().filter_map(|wire| wire.insulation_class).max();
         match class_change(old, order.insulation_class) {
-            ClassChange::Lowered => barred(
-                Code::ClassLowered,
-                format!("The insulation ordered for {} is of a lower temperature class.", lead.call()),
-                "Order the same class or a higher one; cross-linked may replace PVC, never the reverse.",
-            ),
+            ClassChange::Lowered => Err(OrderRule::LowerClass(lead.call()).into()),
             ClassChange::Kept | ClassChange::Unknown => Ok(()),
         }
     }
@@ -78,17 +68,15 @@ const LONGEST_STRIP_MM: f64 = 40.0;
 
 /// Lengths and diameters that can be: a sleeve over its wire, insulation over its conductor, a lay
 /// that can be twisted.
-fn check_lengths(lead: &Lead, order: &LeadOrder) -> Result<(), Refusal> {
-    let measure = "Measure it again.";
+fn check_lengths(lead: &Lead, order: &LeadOrder) -> Result<(), NotPlannable> {
     let lay = order.twist.as_ref().map(|twist| &twist.lay);
     if let Some(length) = order.sleeve.iter().chain(lay).find(|length| length.mm() < 1.0) {
-        return impossible(format!("A sleeve or a lay of {length} cannot be."), "Measure it, from 1 mm up.");
+        return Err(OrderBarrier::TooShort(length.clone()).into());
     }
     if let Some(OtherEnd::Stripped(length)) = order.other_end.as_ref()
         && !(1.0..=LONGEST_STRIP_MM).contains(&length.mm())
     {
-        let say = format!("No splice takes an end stripped {}.", length.both());
-        return impossible(say, format!("Key 1 to {LONGEST_STRIP_MM} mm, as the splice's sheet says."));
+        return Err(OrderBarrier::Stripped(length.clone(), LONGEST_STRIP_MM).into());
     }
     let Some(diameter) = order.diameter_for(lead) else { return Ok(()) };
     // A larger size is asked before its own diameter is.
@@ -96,20 +84,15 @@ fn check_lengths(lead: &Lead, order: &LeadOrder) -> Result<(), Refusal> {
     let gauge = order.gauge_for(lead).filter(|_| is_of_one_wire);
     let copper_mm = gauge.map(|gauge| (gauge.area_mm2() * 4.0 / std::f64::consts::PI).sqrt());
     if let Some(copper_mm) = copper_mm.filter(|copper_mm| *copper_mm >= diameter.mm()) {
-        let say =
-            format!("The copper alone is {copper_mm:.1} mm thick, the wire cannot be {}.", diameter.both());
-        return impossible(say, measure);
+        return Err(OrderBarrier::ThinnerThanCopper { copper_mm, diameter: diameter.clone() }.into());
     }
     if let Some(sleeve) = order.sleeve_diameter.as_ref().filter(|sleeve| sleeve.mm() <= diameter.mm()) {
-        let say = format!("A sleeve of {} does not go over a wire of {}.", sleeve.both(), diameter.both());
-        return impossible(say, measure);
+        let (sleeve, diameter) = (sleeve.clone(), diameter.clone());
+        return Err(OrderBarrier::SleeveTooNarrow { sleeve, diameter }.into());
     }
     let can_be = |lay: &Length| Twist { diameter_mm: diameter.mm(), lay_mm: lay.mm() }.can_be();
     match lay.filter(|lay| !can_be(lay)) {
-        Some(lay) => impossible(
-            format!("A wire of {} is not twisted with a lay of {}.", diameter.both(), lay.both()),
-            "Measure ten turns and divide.",
-        ),
+        Some(lay) => Err(OrderBarrier::Lay { diameter: diameter.clone(), lay: lay.clone() }.into()),
         None => Ok(()),
     }
 }
@@ -118,12 +101,9 @@ fn check_lengths(lead: &Lead, order: &LeadOrder) -> Result<(), Refusal> {
 const MOST_A_PER_MM2: f64 = 100.0;
 
 /// What a circuit can carry.
-fn check_load(load: &Load, gauge: Option<&Gauge>) -> Result<(), Refusal> {
+fn check_load(load: &Load, gauge: Option<&Gauge>) -> Result<(), NotPlannable> {
     if let Some(gauge) = gauge.filter(|gauge| load.current_a > MOST_A_PER_MM2 * gauge.area_mm2()) {
-        return impossible(
-            format!("{} does not carry {} A.", gauge.both(), load.current_a),
-            "Key the current in A, as the diagram or the fuse has it.",
-        );
+        return Err(OrderBarrier::TooMuchCurrent(gauge.clone(), load.current_a).into());
     }
     let can_be = |value: f64, least: f64, most: f64| (least..=most).contains(&value);
     let is_sound = can_be(load.current_a, 0.0, 10_000.0)
@@ -132,24 +112,18 @@ fn check_load(load: &Load, gauge: Option<&Gauge>) -> Result<(), Refusal> {
         && can_be(load.conductor_c, -60.0, 300.0);
     match is_sound {
         true => Ok(()),
-        false => impossible(
-            "No circuit carries that.",
-            "Key 0 to 10000 A, 0.1 V or more, up to 10 km, -60 to 300 °C.",
-        ),
+        false => Err(OrderBarrier::NoSuchLoad.into()),
     }
 }
 
 /// Stretches end after they start.
 pub(super) fn check_behind(behind: &Behind) -> Checked {
     if behind.beyond.as_ref().is_some_and(|why| why.trim().is_empty()) {
-        return impossible("Beyond a branch only with a reason.", "Say why splices may lie there.");
+        return impossible(OrderBarrier::BeyondWithoutReason);
     }
     let turned = |(from, to): &&(Length, Length)| to.mm() < from.mm();
     match behind.keep_out.iter().chain(&behind.splices).find(turned) {
-        Some((from, to)) => impossible(
-            format!("The stretch from {from} to {to} ends before it starts."),
-            "Key it from the rear face outwards.",
-        ),
+        Some((from, to)) => impossible(OrderBarrier::EndsBeforeStart(from.clone(), to.clone())),
         None => Ok(Rules::default()),
     }
 }

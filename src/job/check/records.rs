@@ -2,7 +2,11 @@
 
 use crate::{
     catalogue::Delivered,
-    job::{Flip, Housings, ItemId, Items, JobSide, Occupant, Place, RecordSide, Refusal, state::State},
+    job::{
+        Flip, Housings, ItemId, Items, JobSide, Occupant, Place, RecordSide, Refusal,
+        refusal::{DecisionBarrier, RecordBarrier, Recorded, WorldBarrier},
+        state::State,
+    },
     record::{Address, CavityContent, HousingName},
 };
 
@@ -12,15 +16,13 @@ impl State {
     pub(super) fn check_ticket(&self) -> Checked {
         match self.housings.all.is_empty() {
             true => Ok(Rules::default()),
-            false => impossible("The ticket is written.", "Key a note for what should be added."),
+            false => impossible(WorldBarrier::TicketWritten),
         }
     }
 
     pub(super) fn check_housed(&self, name: &HousingName) -> Checked {
         match self.housings.housing(name) {
-            Some(_) => {
-                impossible(format!("There is a housing {name} already."), "Give each housing its own name.")
-            }
+            Some(_) => impossible(WorldBarrier::NameTaken(name.clone())),
             None => self.check_nothing_moved(),
         }
     }
@@ -29,10 +31,7 @@ impl State {
     pub(super) fn check_nothing_moved(&self) -> Checked {
         match self.has_moved() {
             false => Ok(Rules::default()),
-            true => impossible(
-                "Something has moved already.",
-                "Stop this job and start a new one from what was left.",
-            ),
+            true => impossible(WorldBarrier::Moved),
         }
     }
 
@@ -45,10 +44,7 @@ impl State {
             RecordSide::Found => {
                 self.housings.check_old(at)?;
                 if self.has_moved() || self.records.finished.contains(&side) {
-                    return impossible(
-                        "The record of what is found is finished.",
-                        "Correct the cavity, with the reason.",
-                    );
+                    return impossible(WorldBarrier::RecordFinished);
                 }
             }
         }
@@ -61,10 +57,7 @@ impl State {
         if let (Some(lead), true) = (moved, holds.lead().is_none())
             && !matches!(&lead.place, Place::In(now) if now == at)
         {
-            return impossible(
-                format!("{} was recorded there and is elsewhere now.", lead.call()),
-                "Say where it is seen instead.",
-            );
+            return impossible(RecordBarrier::LeadElsewhere(lead.call()));
         }
         self.check_not_away(at)?;
         self.check_holds(at, holds)
@@ -73,13 +66,10 @@ impl State {
     pub(super) fn check_flipped(&self, housing: Option<&HousingName>, how: Flip) -> Checked {
         let named = self.housings.flipped_housing(housing);
         if let Some(what) = named.as_ref().and_then(|name| self.items.left_housing(name)) {
-            return impossible(
-                format!("{what} has left its hole; a whole record is not flipped under it."),
-                "Correct single cavities, or put everything back first.",
-            );
+            return impossible(WorldBarrier::FlippedUnder(what));
         }
         let Some(housing) = named.and_then(|name| self.housings.housing(&name)) else {
-            return impossible("Only the record of one old housing can be flipped.", "Name an old housing.");
+            return impossible(WorldBarrier::NotOneOld);
         };
         match housing.housing().misread(housing.pose(), how.misreading()) {
             Some(taken_for) => {
@@ -96,14 +86,7 @@ impl State {
                 }
                 Ok(Rules::default())
             }
-            None => impossible(
-                format!(
-                    "{} cannot have been {}: its holes have no counterparts.",
-                    housing.name,
-                    how.in_words()
-                ),
-                "Correct the cavities one by one.",
-            ),
+            None => impossible(WorldBarrier::NotFlipped(housing.name.clone(), how)),
         }
     }
 
@@ -114,19 +97,16 @@ impl State {
         // A slip is decided anew while everything it is about is in its hole.
         let is_settled = here.all(|d| self.records.is_decided(&d));
         if is_settled && let Some(what) = self.left_hole_of(at) {
-            return impossible(
-                format!("{what} has left its hole already."),
-                "Put it back where it came from, then decide anew.",
-            );
+            return impossible(DecisionBarrier::HasLeft(what));
         }
         match is_there {
             true => Ok(Rules::default()),
-            false => impossible(format!("There is no difference at {at}."), "`repin check` lists them."),
+            false => impossible(DecisionBarrier::NoDifference(at.clone())),
         }
     }
 
-    /// What a difference at a cavity is about and is not in its hole any more, by name.
-    fn left_hole_of(&self, at: &Address) -> Option<String> {
+    /// What a difference at a cavity is about and is not in its hole any more.
+    fn left_hole_of(&self, at: &Address) -> Option<Recorded> {
         let about = self.differences().into_iter().filter(|d| d.at == *at).flat_map(|d| d.cavities());
         let about: Vec<Address> = about.collect();
         self.items.first_that(|id, place| match id {
@@ -141,23 +121,19 @@ impl State {
         let is_away = |place: &Place| !matches!(place, Place::In(now) if now == at);
         let plug = self.items.plugs.iter().find(|plug| is_its(&plug.id) && is_away(&plug.place));
         let other = self.items.others.iter().find(|other| is_its(&other.id) && is_away(&other.place));
-        let gone = plug.map(|plug| ("plug", &plug.place)).or(other.map(|other| ("part", &other.place)));
-        if let Some((what, place)) = gone {
-            return impossible(
-                format!("The {what} recorded in {at} is {} now.", super::moves::place_words(place)),
-                "Say where it is seen; the record of its hole stays.",
-            );
+        let plug = plug.map(|plug| RecordBarrier::PlugElsewhere(at.clone(), plug.place.clone()));
+        let other = other.map(|other| RecordBarrier::PartElsewhere(at.clone(), other.place.clone()));
+        if let Some(gone) = plug.or(other) {
+            return impossible(gone);
         }
         let here = match self.items.occupant(at) {
-            Some(Occupant::Lead(lead)) => Some((&lead.id, lead.call())),
-            Some(Occupant::Plug(plug)) => Some((&plug.id, format!("the plug of {}", plug.id))),
-            Some(Occupant::Other(other)) => Some((&other.id, format!("what was in {}", other.id))),
+            Some(Occupant::Lead(lead)) => Some((&lead.id, Recorded::Lead(lead.call()))),
+            Some(Occupant::Plug(plug)) => Some((&plug.id, Recorded::Plug(plug.id.clone()))),
+            Some(Occupant::Other(other)) => Some((&other.id, Recorded::Other(other.id.clone()))),
             None => None,
         };
         match here.filter(|(id, _)| !is_its(id)) {
-            Some((_, what)) => {
-                impossible(format!("On record {what} sits in {at} now."), "Say first where that is seen.")
-            }
+            Some((_, what)) => impossible(RecordBarrier::SitsThere(what, at.clone())),
             None => Ok(()),
         }
     }
@@ -165,20 +141,16 @@ impl State {
     fn check_holds(&self, at: &Address, holds: &CavityContent) -> Checked {
         let delivered = self.housings.cavity(at).map(|c| c.delivered);
         match (holds, delivered) {
-            (CavityContent::Wired(lead), _) if lead.wires.is_empty() => impossible(
-                format!("The lead in {at} has no wire."),
-                "Record a terminal without wire as spare.",
-            ),
+            (CavityContent::Wired(lead), _) if lead.wires.is_empty() => {
+                impossible(RecordBarrier::NoWire(at.clone()))
+            }
             (CavityContent::Wired(lead), _) => {
                 for wire in &lead.wires {
                     if let Some(partner) = &wire.twisted_with {
                         let partner = Address::new(at.housing.clone(), partner.clone());
                         self.housings.check_cavity(&partner)?;
                         if partner == *at {
-                            return impossible(
-                                format!("The wire in {at} cannot be twisted with itself."),
-                                "Name the cavity of its partner.",
-                            );
+                            return impossible(RecordBarrier::TwistedWithItself(at.clone()));
                         }
                     }
                 }
@@ -193,10 +165,7 @@ impl State {
 
     fn check_not_shut(&self, at: &Address, delivered: Option<Delivered>) -> Checked {
         match delivered {
-            Some(Delivered::Blocked) => impossible(
-                format!("By its definition {at} is moulded shut."),
-                "Check the housing's part and revision, and the label.",
-            ),
+            Some(Delivered::Blocked) => impossible(RecordBarrier::DefinedShut(at.clone())),
             Some(Delivered::Bare | Delivered::Plugged | Delivered::Bridge) | None => Ok(Rules::default()),
         }
     }
@@ -208,13 +177,7 @@ impl State {
         let left = self.unrecorded();
         match left.first() {
             None => Ok(Rules::default()),
-            Some(first) => impossible(
-                format!(
-                    "{} not recorded yet, the first is {first}.",
-                    crate::quantity::count_of(left.len(), "cavity")
-                ),
-                "\"Nothing there\" is not an answer: key open, empty or blocked.",
-            ),
+            Some(first) => impossible(WorldBarrier::NotRecorded(left.len(), first.clone())),
         }
     }
 }
@@ -225,8 +188,8 @@ fn has_left(home: &Address, place: &Place) -> bool {
 }
 
 impl Items {
-    /// What of an old housing is not in the hole it was recorded in, by name; none when all is.
-    fn left_housing(&self, name: &HousingName) -> Option<String> {
+    /// What of an old housing is not in the hole it was recorded in; none when all is.
+    fn left_housing(&self, name: &HousingName) -> Option<Recorded> {
         self.first_that(|id, place| match id {
             ItemId::At(at) | ItemId::PlugBehind(at) if at.housing == *name => has_left(at, place),
             ItemId::At(_) | ItemId::PlugBehind(_) | ItemId::Loose(_) | ItemId::Stock(_) => {
@@ -235,13 +198,14 @@ impl Items {
         })
     }
 
-    /// The first lead, plug or other thing of which something is so, by name.
-    fn first_that(&self, is_so: impl Fn(&ItemId, &Place) -> bool) -> Option<String> {
+    /// The first lead, plug or other thing of which something is so.
+    fn first_that(&self, is_so: impl Fn(&ItemId, &Place) -> bool) -> Option<Recorded> {
         let lead = self.leads.iter().find(|lead| is_so(&lead.id, &lead.place)).map(|lead| lead.call());
         let plug = || self.plugs.iter().find(|plug| is_so(&plug.id, &plug.place));
         let other = || self.others.iter().find(|other| is_so(&other.id, &other.place));
-        lead.or_else(|| plug().map(|plug| format!("The plug of {}", plug.id)))
-            .or_else(|| other().map(|other| format!("What was in {}", other.id)))
+        lead.map(Recorded::Lead)
+            .or_else(|| plug().map(|plug| Recorded::Plug(plug.id.clone())))
+            .or_else(|| other().map(|other| Recorded::Other(other.id.clone())))
     }
 }
 
@@ -249,10 +213,7 @@ impl Housings {
     fn check_old(&self, at: &Address) -> Result<(), Refusal> {
         match self.check_cavity(at)? {
             JobSide::Old => Ok(()),
-            JobSide::New => impossible(
-                format!("{at} is on the new side."),
-                "Records are of the old side; the new side follows from the moves.",
-            ),
+            JobSide::New => impossible(RecordBarrier::OfNewSide(at.clone())),
         }
     }
 }

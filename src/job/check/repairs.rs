@@ -7,8 +7,12 @@ use super::{
 use crate::{
     catalogue::{PartNumber, Terminal},
     job::{
-        Act, Behind, Code, Crimp, CrimpVerdict, Housings, ItemId, JobSide, Lead, LeadOrder, Place,
-        RepairKind, STRIP_OFF_MM, Splice, soundness::Objection, state::State, target::Destination,
+        Act, Behind, Crimp, CrimpVerdict, Housings, ItemId, JobSide, Lead, LeadOrder, Place, RepairKind,
+        STRIP_OFF_MM, Splice,
+        objection::{CrimpFaults, Misfit, Objection, ToolUsed, WeakSample},
+        refusal::{CrimpRule, PlaceBarrier, RemovalBarrier, RepairBarrier, RepairRule},
+        state::State,
+        target::Destination,
     },
     reckoning::{Height, pull_minimum},
     record::{Address, HousingName},
@@ -18,10 +22,7 @@ impl State {
     pub(super) fn check_behind_of(&self, housing: &HousingName, behind: &Behind) -> Checked {
         match self.housings.housing(housing).map(|h| h.side) {
             Some(JobSide::Old) => check_behind(behind),
-            Some(JobSide::New) | None => impossible(
-                format!("This job has no old housing {housing}."),
-                "The bundle is measured behind the old housing.",
-            ),
+            Some(JobSide::New) | None => impossible(RepairBarrier::NotOld(housing.clone())),
         }
     }
 
@@ -29,7 +30,7 @@ impl State {
         let Act::Repair { lead: id, how, part, crimp, splice, .. } = act else { return Ok(Rules::default()) };
         let is_here = |lead: &&Lead| matches!(lead.place, Place::Hand | Place::NotMade);
         let Some(lead) = self.items.lead(id).filter(is_here) else {
-            return impossible(format!("{id} is not in the hand."), "Take it up before it is repaired.");
+            return impossible(RepairBarrier::NotInHand(id.clone()));
         };
         if lead.place == Place::NotMade {
             self.items.check_empty_hand()?;
@@ -50,14 +51,10 @@ impl State {
             .filter(|known| known.place != Place::Removed || !self.is_missing_wire(&known.id));
         let Some(lead) = here else { return self.check_new_lead(lead, how) };
         if how != RepairKind::Other && self.target().leads.get(&lead.id) == Some(&Destination::Out) {
-            return impossible(
-                format!("By the decision {} has no place in the new housing.", lead.call()),
-                "Take it out for good under a document, or tie it back; nothing is made for it.",
-            );
+            return impossible(RepairBarrier::HasNoPlace(lead.call()));
         }
         if matches!(lead.place, Place::Joined(_) | Place::Removed) {
-            let (call, place) = (lead.call(), super::moves::place_words(&lead.place));
-            return impossible(format!("{call} is {place}."), "Nothing is planned on it any more.");
+            return impossible(RepairBarrier::Away(lead.call(), lead.place.clone()));
         }
         if how == RepairKind::Join {
             self.check_join(lead, with)?;
@@ -76,35 +73,28 @@ impl State {
         splice: Option<&Splice>,
     ) -> Checked {
         if lead.planned != Some(how) {
-            return impossible(
-                format!("This repair of {} is not planned.", lead.call()),
-                "Plan it first, so that its parts are asked for.",
-            );
+            return impossible(RepairBarrier::NotPlanned(lead.call()));
         }
         if let (RepairKind::Join, Some(with)) =
             (how, lead.joined_with.as_ref().and_then(|id| self.items.lead(id)))
             && !matches!(with.place, Place::Parked(_))
         {
-            return impossible(
-                format!("{} is not out: both wires are cut and joined.", with.call()),
-                "Put this one back or park it, take the other one out and park it, then join them.",
-            );
+            return impossible(RepairBarrier::OtherNotOut(with.call()));
         }
         if splice.is_some() && !how.is_new_lead() {
-            return impossible("Only a repair lead has a splice.", "Plan the repair lead first.");
+            return impossible(RepairBarrier::NoSpliceOnIt);
         }
         // What was planned may have been corrected since.
         self.check_planned(lead, how, lead.order_in_force())?;
         let mut rules = Rules::default();
         if how == RepairKind::Reform && lead.reforms() > 0 {
-            let say = format!("The tang of {} was re-formed once already.", lead.call());
-            rules.add(Code::ReformedTwice, say, "Replace the terminal.");
+            rules.add(RepairRule::ReformedBefore(lead.call()));
         }
         let target = self.target();
         let goes = lead.joined_with.as_ref().unwrap_or(&lead.id);
         if let (Some(part), Some(to)) = (part, target.of(goes)) {
-            for (code, say, instead) in self.part_objections(lead, how, part, to) {
-                rules.add(code, say, instead);
+            for objection in self.part_objections(lead, how, part, to) {
+                rules.add(objection);
             }
         }
         if let Some(crimp) = crimp.filter(|crimp| crimp.verdict == CrimpVerdict::Accepted) {
@@ -119,48 +109,32 @@ impl State {
     /// What an accepted crimp has to show.
     fn check_crimp(&self, lead: &Lead, part: Option<&PartNumber>, crimp: &Crimp, rules: &mut Rules) {
         let call = lead.call();
-        if let Some((code, say, instead)) = self.other_wire(lead, crimp) {
-            rules.add(code, say, instead);
+        if let Some(objection) = self.other_wire(lead, crimp) {
+            rules.add(objection);
         }
         if let (Some(height), Some(sheet)) = (&crimp.height, self.sheet_for(lead, part, crimp))
             && !sheet.takes(height.mm())
         {
-            let say = format!("The crimp on {call} measures {}; its sheet says {sheet}.", height.both());
-            rules.add(Code::HeightOut, say, "Cut it off and crimp again, in the position for this terminal.");
+            rules.add(RepairRule::HeightOut { lead: call.clone(), height: height.clone(), sheet });
         }
         if let Some(found) = self.look_faults(lead, part, crimp) {
-            rules.add(
-                Code::CrimpLook,
-                format!("The crimp on {call}: {found}."),
-                "Cut it off and crimp again.",
-            );
+            rules.add(CrimpRule::Faults(call, found));
         }
         if let Some(book) = crimp.book.as_ref().filter(|_| !crimp.is_from_a_proved_position()) {
-            let say = format!("{} is not proved for this terminal and wire: {book}.", crimp.with());
-            let instead = "Qualify it on samples first: three heights, five pulls judged by the lowest.";
-            rules.add(Code::ToolNotQualified, say, instead);
+            rules.add(CrimpRule::NotProved(crimp.tool_used(), book.clone()));
         }
         if let Some(weak) = self.weak_sample(lead, crimp) {
-            rules.add(
-                Code::ToolNotQualified,
-                weak,
-                "Withdraw the position and prove it anew; cut this crimp off.",
-            );
+            rules.add(CrimpRule::WeakSample(weak));
         }
     }
 
-    /// A sample of this crimp that came off too early, in a sentence; none where it held, or where
-    /// no table has a least force for the wire.
-    pub fn weak_sample(&self, lead: &Lead, crimp: &Crimp) -> Option<String> {
+    /// A sample of this crimp that came off too early; none where it held, or where no table has a least
+    /// force for the wire.
+    pub fn weak_sample(&self, lead: &Lead, crimp: &Crimp) -> Option<WeakSample> {
         let force_n = crimp.sample_pull.as_ref()?.force_n;
         let area_mm2 = lead.wire_in(crimp)?.area_mm2();
         let (least_n, source) = pull_minimum(self.world.rules.pull_standard.value, area_mm2)?;
-        (force_n < least_n).then(|| {
-            format!(
-                "The sample made with {} came off at {force_n} N, least {least_n} N ({source}).",
-                crimp.with()
-            )
-        })
+        (force_n < least_n).then(|| WeakSample { tool: crimp.tool_used(), force_n, least_n, source })
     }
 
     /// What the eye found wrong with a crimp, and a strip length that is off; none when all is well.
@@ -169,14 +143,13 @@ impl State {
         lead: &Lead,
         part: Option<&PartNumber>,
         crimp: &Crimp,
-    ) -> Option<String> {
-        let mut found: Vec<String> = crimp.look.iter().map(|fault| fault.words().to_owned()).collect();
+    ) -> Option<CrimpFaults> {
         let terminal = part.or_else(|| lead.terminal()).and_then(|part| self.housings.terminal_named(part));
         let asked = terminal.and_then(|terminal| terminal.strip_mm).zip(crimp.strip.as_ref());
-        if let Some((asked, strip)) = asked.filter(|(mm, strip)| (strip.mm() - mm).abs() > STRIP_OFF_MM) {
-            found.push(format!("stripped {}, the sheet says {asked} mm", strip.both()));
-        }
-        (!found.is_empty()).then(|| crate::quantity::list_of(&found))
+        let strip = asked.filter(|(mm, strip)| (strip.mm() - mm).abs() > STRIP_OFF_MM);
+        let strip = strip.map(|(asked, strip)| (strip.clone(), asked));
+        let is_faulty = strip.is_some() || !crimp.look.is_empty();
+        is_faulty.then(|| CrimpFaults { look: crimp.look.clone(), strip })
     }
 
     /// The height the sheet of the terminal has for the wire in it; none without a sheet.
@@ -189,28 +162,22 @@ impl State {
 
     pub(super) fn check_removed(&self, wire: &crate::job::WireId, document: &str) -> Checked {
         let Some(lead) = self.items.lead(&wire.lead) else {
-            return impossible(
-                format!("There is no lead {}.", wire.lead),
-                "Name it by the cavity it was recorded in.",
-            );
+            return impossible(PlaceBarrier::NoLead(wire.lead.clone()));
         };
         if !crate::quantity::says_something(document) {
-            return impossible("A wire is taken out for good only under a document.", "Name it.");
+            return impossible(RemovalBarrier::NoDocument);
         }
         let whole = wire.wire.is_none_or(|_| lead.wires_left() == 1);
         let is_joined_to_it = |other: &&Lead| other.place == Place::Joined(lead.id.clone());
         if let Some(other) = self.items.leads.iter().find(is_joined_to_it).filter(|_| whole) {
-            return impossible(
-                format!("{} is joined in the terminal of {}.", other.call(), lead.call()),
-                "Say first that this one was cut out.",
-            );
+            return impossible(RemovalBarrier::JoinedInIt { other: other.call(), lead: lead.call() });
         }
         match wire.wire {
             Some(n) if n > lead.seen.wires.len() || lead.removed_wires.contains(&n) => {
-                impossible(format!("{} has no wire {n}.", lead.id), "Count the wires in its terminal.")
+                impossible(RemovalBarrier::NoSuchWire(lead.id.clone(), n))
             }
             Some(_) | None if lead.place == Place::Removed => {
-                impossible(format!("{} is out already.", lead.call()), "Nothing to do.")
+                impossible(RemovalBarrier::OutAlready(lead.call()))
             }
             Some(_) | None => Ok(Rules::default()),
         }
@@ -240,9 +207,7 @@ impl State {
             RepairKind::Reform | RepairKind::Other => true,
         };
         if !fits {
-            let say = format!("Part {part} is not one for {to}.");
-            let instead = "Use a part of the housing's family, the cavity's size and its gender.";
-            objections.push((Code::TerminalMisfit, say, instead));
+            objections.push(Objection::Misfit(Misfit::Part { part: part.clone(), to: to.clone() }));
         }
         objections.extend(self.plating_objection(lead, part));
         objections
@@ -254,29 +219,22 @@ impl State {
             |part: &PartNumber| self.housings.terminal_named(part).map(|terminal| &terminal.plating);
         let (old, new) = (lead.seen.terminal.as_ref().and_then(plating_of), plating_of(part));
         let (old, new) = old.zip(new).filter(|(old, new)| old != new)?;
-        let say = format!("Terminal {part} is plated with {new}, the old one with {old}.");
-        Some((Code::TerminalMisfit, say, "Keep the plating: the mating half has the same."))
+        let (part, new, old) = (part.clone(), new.clone(), old.clone());
+        Some(Objection::Misfit(Misfit::Plating { part, new, old }))
     }
 
     /// A crimp that is said to be on another wire than the one in its lead.
     pub(in crate::job) fn other_wire(&self, lead: &Lead, crimp: &Crimp) -> Option<Objection> {
         let (claimed, own) = crimp.wire.as_ref().zip(lead.wire_to_crimp())?;
-        let call = lead.call();
-        (!claimed.is_same_size(own)).then(|| {
-            let say = format!("{call} has {}, the crimp is said to be on {}.", own.both(), claimed.both());
-            (Code::WireMisfit, say, "Measure the wire; correct its record if that is wrong.")
-        })
+        let other = || Misfit::OtherWire { lead: lead.call(), own: own.clone(), claimed: claimed.clone() };
+        (!claimed.is_same_size(own)).then(|| Objection::Misfit(other()))
     }
 }
 
 impl Crimp {
-    /// The tool and its position, in words.
-    pub fn with(&self) -> String {
-        let tool = self.tool.as_deref().unwrap_or("a tool not named");
-        match &self.position {
-            Some(position) => format!("{tool}, position {position}"),
-            None => format!("{tool}, position not named"),
-        }
+    /// The tool and its position.
+    pub fn tool_used(&self) -> ToolUsed {
+        ToolUsed { tool: self.tool.clone(), position: self.position.clone() }
     }
 }
 

@@ -1,14 +1,17 @@
 //! What a check comes to: an act that cannot be, or what rules say of it.
 
-use crate::job::{Code, Refusal};
+use crate::job::{
+    Refusal,
+    refusal::{Barrier, Rule},
+};
 
 /// Collects what rules say.
 #[derive(Default)]
 pub(super) struct Rules(pub(super) Vec<Refusal>);
 
 impl Rules {
-    pub(super) fn add(&mut self, code: Code, say: impl Into<String>, instead: impl Into<String>) {
-        self.0.push(Refusal { code: Some(code), say: say.into(), instead: instead.into() });
+    pub(super) fn add(&mut self, rule: impl Into<Rule>) {
+        self.0.push(Refusal::Rule(rule.into()));
     }
 }
 
@@ -16,15 +19,11 @@ impl Rules {
 pub(super) type Checked = Result<Rules, Refusal>;
 
 /// An act that cannot be.
-pub(super) fn impossible<T>(say: impl Into<String>, instead: impl Into<String>) -> Result<T, Refusal> {
-    Err(Refusal { code: None, say: say.into(), instead: instead.into() })
+pub(super) fn impossible<T>(barrier: impl Into<Barrier>) -> Result<T, Refusal> {
+    Err(Refusal::Barrier(barrier.into()))
 }
 
 /// An act a rule forbids that takes no `anyway`.
-pub(super) fn barred<T>(
-    code: Code,
-    say: impl Into<String>,
-    instead: impl Into<String>,
-) -> Result<T, Refusal> {
-    Err(Refusal { code: Some(code), say: say.into(), instead: instead.into() })
+pub(super) fn barred<T>(rule: impl Into<Rule>) -> Result<T, Refusal> {
+    Err(Refusal::Rule(rule.into()))
 }

@@ -3,7 +3,9 @@
 use super::Rules;
 use crate::{
     job::{
-        Behind, Code, Lead, Splice, SplicePlan,
+        Behind, Lead, Splice, SplicePlan,
+        objection::{ShortLead, SpliceNear},
+        refusal::{ReachRule, SpliceRule},
         splices::{length_of, made_lead, made_splice, splices_on},
         state::State,
     },
@@ -18,82 +20,58 @@ impl State {
         if let Some(before) =
             splices_on(lead).first().filter(|before| before.start_mm >= splice.place().end_mm)
         {
-            let say = format!(
-                "The splice of {call} made before, at {} to {} mm, stays in the wire behind this one.",
-                before.start_mm, before.end_mm
-            );
-            rules.add(Code::SpliceSecond, say, "Cut it out: replace the wire from the old splice on.");
+            let SplicePlace { start_mm, end_mm, .. } = *before;
+            rules.add(SpliceRule::SecondInWire { lead: call.clone(), start_mm, end_mm });
         }
         let plans = self.splice_plans();
         if let Some(near) = self.splice_too_near(lead, splice, lead.damage_mm(), &plans) {
-            rules.add(Code::SpliceTooNear, near, "Cut the lead where the plan has it.");
+            rules.add(ReachRule::Near(call.clone(), near));
         }
         if !splice.sound {
-            let say = format!("The splice of {call} was not found sound.");
-            let instead =
-                "Copper at both sides of the window, adhesive out at both ends, and it holds a tug.";
-            rules.add(Code::CrimpLook, say, instead);
+            rules.add(SpliceRule::NotSound(call.clone()));
         }
         if splice.seal_behind {
-            let say = format!("The wire seal of {call} is behind its splice: nothing seals the hole.");
-            rules.add(
-                Code::SealMissing,
-                say,
-                "Cut the splice out and join it again, the seal on the terminal side.",
-            );
+            rules.add(SpliceRule::SealBehind(call.clone()));
         }
         if splice.solder.is_some() && self.world.rules.solder.value == Solder::Never {
-            let say = format!("The splice of {call} is soldered, and the house rule says no.");
-            rules.add(Code::Soldered, say, "Crimp it: solder wicks up the wire and breaks at its edge.");
+            rules.add(SpliceRule::Soldered(call.clone()));
         }
         if let Some(short) = self.lead_too_short(lead, splice, &plans) {
-            rules.add(Code::WireMisfit, short, "Join it where the plan has it, or order the lead anew.");
+            rules.add(ReachRule::TooShort(call.clone(), short));
         }
         let limit = self.world.rules.untwisted_mm.value;
         if let Some(untwisted) = splice.untwisted.as_ref().filter(|length| length.mm() > limit) {
-            let say = format!("{call} is untwisted over {}, more than {limit} mm.", untwisted.both());
-            rules.add(Code::Untwisted, say, "Twist the pair again over its splices.");
+            let over = untwisted.clone();
+            rules.add(SpliceRule::Untwisted { lead: call, over, limit_mm: limit });
         }
     }
 
-    /// What a splice comes too near to, in a sentence; none when it lies well.
+    /// What a splice comes too near to; none when it lies well.
     pub(in crate::job) fn splice_too_near(
         &self,
         lead: &Lead,
         splice: &Splice,
-        damage: f64,
+        damage_mm: f64,
         plans: &[SplicePlan],
-    ) -> Option<String> {
-        let call = lead.call();
+    ) -> Option<SpliceNear> {
         let SplicePlace { start_mm: start, end_mm: end, .. } = splice.place();
         let plan = plans.iter().find(|plan| plan.of(&lead.id).is_some())?;
         let ask = &plan.ask;
         if start < ask.clearance_mm - 1e-9 {
-            return Some(format!(
-                "The splice of {call} starts {} behind the housing; {} mm must lie between.",
-                splice.start.both(),
-                ask.clearance_mm
-            ));
+            return Some(SpliceNear::Housing { start: splice.start.clone(), clearance_mm: ask.clearance_mm });
         }
-        if damage > 0.0 && start < damage + ask.margin_mm - 1e-9 {
-            return Some(format!(
-                "The splice of {call} starts {} behind the housing; the damage reaches {damage} mm, and {} mm of sound wire come first.",
-                splice.start.both(),
-                ask.margin_mm
-            ));
+        if damage_mm > 0.0 && start < damage_mm + ask.margin_mm - 1e-9 {
+            let (start, margin_mm) = (splice.start.clone(), ask.margin_mm);
+            return Some(SpliceNear::Damage { start, damage_mm, margin_mm });
         }
         let keep_out = ask.keep_out_mm.iter().find(|(from, to)| end > *from + 1e-9 && start < *to - 1e-9);
-        if let Some((from, to)) = keep_out {
-            return Some(format!(
-                "The splice of {call} lies between {from} and {to} mm, where none may lie."
-            ));
+        if let Some((from_mm, to_mm)) = keep_out.copied() {
+            return Some(SpliceNear::KeptFree { from_mm, to_mm });
         }
         let behind = self.housings.behind.get(&plan.housing);
         let last = self.last_for(lead, behind.unwrap_or(&Behind::default()));
         if end > last + 1e-9 {
-            return Some(format!(
-                "The sleeve of {call} ends {end} mm behind the housing; none may pass {last} mm."
-            ));
+            return Some(SpliceNear::Last { end_mm: end, last_mm: last });
         }
         let own = self.gap_of(lead);
         let others =
@@ -104,17 +82,17 @@ impl State {
         });
         let before = self.splices_before(&plan.housing).into_iter().map(|(from, to)| (from, to, own));
         let is_near = |(from, to, gap): &(f64, f64, f64)| end + gap > from + 1e-9 && start < to + gap - 1e-9;
-        let (from, to, gap) = before.chain(made).find(is_near)?;
-        Some(format!("The splice of {call} lies less than {gap} mm from the one at {from} to {to} mm."))
+        let (from_mm, to_mm, gap_mm) = before.chain(made).find(is_near)?;
+        Some(SpliceNear::Splice { gap_mm, from_mm, to_mm })
     }
 
-    /// That the lead as it was asked for does not reach this splice, in a sentence; none where it does.
+    /// That the lead as it was asked for does not reach this splice; none where it does.
     pub(in crate::job) fn lead_too_short(
         &self,
         lead: &Lead,
         splice: &Splice,
         plans: &[SplicePlan],
-    ) -> Option<String> {
+    ) -> Option<ShortLead> {
         let order = lead.order_in_force()?;
         let (asked, length) = match made_lead(lead) {
             Some(made) => (made.length.asked_mm, made.length.planned),
@@ -125,13 +103,10 @@ impl State {
         };
         let asked_mm = asked.or(length.map(|length| length.order_mm))?;
         let needs = length_of(lead, order, splice.place())?;
-        (needs.cut_mm > asked_mm + 1e-6).then(|| {
-            format!(
-                "A splice of {} that starts at {} needs a lead of {:.1} mm; {asked_mm} mm were asked for.",
-                lead.call(),
-                splice.start.both(),
-                needs.cut_mm
-            )
+        (needs.cut_mm > asked_mm + 1e-6).then(|| ShortLead {
+            start: splice.start.clone(),
+            cut_mm: needs.cut_mm,
+            asked_mm,
         })
     }
 }

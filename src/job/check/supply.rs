@@ -4,7 +4,12 @@ use jiff::civil::Date;
 
 use crate::{
     catalogue::PartNumber,
-    job::{Accepted, ArrivedVerdict, Code, state::State, target::Target},
+    job::{
+        Accepted, ArrivedVerdict, Code,
+        refusal::{AcceptBarrier, ArrivalBarrier, RequestBarrier},
+        state::State,
+        target::Target,
+    },
     record::Address,
     supply::RequestNumber,
 };
@@ -15,22 +20,13 @@ impl State {
     pub(super) fn check_requested(&self, number: &str, revision: u32) -> Checked {
         let next = self.supply.requested.as_ref().map_or(1, |r| r.revision + 1);
         if revision != next {
-            return impossible(
-                format!("The next revision of this job's request is {next}."),
-                "Send it with that revision.",
-            );
+            return impossible(RequestBarrier::NextRevision(next));
         }
         if let Err(problem) = number.parse::<RequestNumber>() {
-            return impossible(
-                format!("{problem}."),
-                "It has eight characters of ACDEFGHJKLMNPQRTUVWXYZ234679: `repin request` shows it.",
-            );
+            return impossible(RequestBarrier::NoNumber(problem));
         }
         match self.supply.requested.as_ref().filter(|r| r.number != number) {
-            Some(request) => impossible(
-                format!("This job's request is {}.", request.number),
-                "Keep one number for every later enquiry.",
-            ),
+            Some(request) => impossible(RequestBarrier::OtherNumber(request.number.clone())),
             None => Ok(Rules::default()),
         }
     }
@@ -44,37 +40,28 @@ impl State {
         verdict: ArrivedVerdict,
     ) -> Checked {
         let Some(request) = &self.supply.requested else {
-            return impossible("No request was sent.", "Send the request first.");
+            return impossible(ArrivalBarrier::NoRequest);
         };
         let Some(asked) = request.lines.iter().find(|asked| asked.line == line) else {
-            return impossible(
-                format!("Request {} has no line {line}.", request.number),
-                "Read the line number on the request.",
-            );
+            return impossible(ArrivalBarrier::NoLine { request: request.number.clone(), line });
         };
         if count == 0 {
-            return impossible("Nothing came.", "Key how many came.");
+            return impossible(ArrivalBarrier::NothingCame);
         }
         let is_another = matches!(verdict, ArrivedVerdict::WrongPart | ArrivedVerdict::Substitute);
         if is_another && part.is_none() {
-            return impossible("Which part came instead?", "Key the number that is on it.");
+            return impossible(ArrivalBarrier::WhichPart);
         }
         let own = asked.asked.as_ref().and_then(|asked| asked.wanted.number());
         if let (true, Some(part), Some(own)) = (is_another, part, own)
             && part.is_same(own.as_str())
         {
-            return impossible(
-                format!("{part} is the number line {line} asked for."),
-                "Say that it is as asked, or damaged; or key the number that is on it.",
-            );
+            return impossible(ArrivalBarrier::SamePart(part.clone(), line));
         }
         if let (ArrivedVerdict::AsAsked, Some(part), Some(own)) = (verdict, part, own)
             && !part.is_same(own.as_str())
         {
-            return impossible(
-                format!("{part} came, and line {line} asked for {own}."),
-                "Say that it is the wrong part, or a substitute.",
-            );
+            return impossible(ArrivalBarrier::OtherPart { part: part.clone(), line, asked: own.clone() });
         }
         let counts = self.supply.counts(asked);
         let is_of_use = matches!(verdict, ArrivedVerdict::AsAsked | ArrivedVerdict::Substitute);
@@ -82,10 +69,7 @@ impl State {
         let is_known = asked.asked.is_some();
         if is_known && is_of_use && !counts.may_arrive(count) {
             let (most, came) = (counts.asked().most(), counts.arrived());
-            return impossible(
-                format!("Line {line} asked for {most} in all; {came} came before and {count} now."),
-                "Count again. Key those that were asked for; ask the desk about the rest, and note what it says.",
-            );
+            return impossible(ArrivalBarrier::TooMany { line, most, came, now: count });
         }
         Ok(Rules::default())
     }
@@ -102,11 +86,8 @@ impl State {
         let by_name = self.may_be_accepted(flag, at);
         let steps = self.steps(target);
         let flags = self.flags(target, &steps);
-        if !by_name && !has_due && flags.iter().any(|raised| raised.code == flag) {
-            return impossible(
-                format!("{flag} is not one that a name can accept."),
-                "Put it right, or set a temporary measure with the date by which it will be.",
-            );
+        if !by_name && !has_due && flags.iter().any(|raised| raised.code() == flag) {
+            return impossible(AcceptBarrier::NotByName(flag));
         }
         let accepted = Accepted {
             flag,
@@ -117,27 +98,20 @@ impl State {
             reason: String::new(),
             due: None,
         };
-        let raised = || flags.iter().filter(|raised| raised.code == flag);
+        let raised = || flags.iter().filter(|raised| raised.code() == flag);
         let is_only = at.is_none() && raised().count() == 1;
         if !is_only && !flags.iter().any(|raised| accepted.is_about(raised)) {
-            let elsewhere: Vec<&Address> = flags
+            let elsewhere = flags
                 .iter()
-                .filter(|raised| raised.code == flag)
-                .filter_map(|raised| raised.at.as_ref())
+                .filter(|raised| raised.code() == flag)
+                .filter_map(|raised| raised.at.clone())
                 .collect();
-            let where_ = match elsewhere.as_slice() {
-                [] => "`repin check` lists the open flags.".to_owned(),
-                at => format!("Name the cavity: {}.", crate::quantity::list_of(at)),
-            };
-            return impossible(format!("There is no open flag {flag} there."), where_);
+            return impossible(AcceptBarrier::NotOpenThere(flag, elsewhere));
         }
         let lines: Vec<u32> =
             raised().filter(|raised| accepted.is_about(raised)).filter_map(|raised| raised.line).collect();
         if lines.len() > 1 && line.is_none() {
-            return impossible(
-                format!("{flag} stands there more than once."),
-                format!("Name the line of the request: {}.", crate::quantity::list_of(&lines)),
-            );
+            return impossible(AcceptBarrier::SeveralLines(flag, lines));
         }
         Ok(Rules::default())
     }

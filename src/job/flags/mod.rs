@@ -1,19 +1,28 @@
-//! Flags: what is open, each with one sentence that says what is wrong and one that says what to
-//! do. What an ordinary step will still do is one flag, `not-finished`.
+//! Flags: what is open, each with its cause as data; `report/flags` says what is wrong and what to do.
+//! What an ordinary step will still do is one flag, `not-finished`.
 
+mod cause;
 mod closing;
+mod crimps;
 mod decided;
-mod intake;
+mod fit;
+mod housings;
 mod leads;
 mod others;
 mod passed;
 mod plugs;
-mod repairs;
+mod readings;
+mod records;
+mod splices;
+mod start;
 
-use crate::{
-    quantity::count_of,
-    record::{Address, HousingName},
+pub use cause::{
+    BundleCause, ClosingCause, CrimpCause, DecidedCause, FitCause, FlagCause, HousingCause, LeadCause,
+    LeftToDo, NoPlan, OrderCause, OtherCause, PlugCause, ReadingCause, RecordCause, SpliceCause, StartCause,
+    WireMissing,
 };
+
+use crate::record::{Address, HousingName};
 
 use super::{
     Accepted, Code, ItemId, JobSide,
@@ -25,8 +34,8 @@ use super::{
 /// A flag.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Flag {
-    /// Its code.
-    pub code: Code,
+    /// What it is about.
+    pub cause: FlagCause,
     /// The side it is about.
     pub side: Option<JobSide>,
     /// The housing it is about.
@@ -39,29 +48,28 @@ pub struct Flag {
     pub circuit: Option<String>,
     /// The line of the request it is about.
     pub line: Option<u32>,
-    /// What is wrong.
-    pub say: String,
-    /// What to do.
-    pub instead: String,
     /// The person who accepted it as a deviation.
     pub accepted: Option<Accepted>,
 }
 
 impl Flag {
     /// A flag about the whole job.
-    fn job(code: Code, say: impl Into<String>, instead: impl Into<String>) -> Self {
+    fn job(cause: FlagCause) -> Self {
         Self {
-            code,
+            cause,
             side: None,
             housing: None,
             at: None,
             item: None,
             circuit: None,
             line: None,
-            say: say.into(),
-            instead: instead.into(),
             accepted: None,
         }
+    }
+
+    /// Its code.
+    pub fn code(&self) -> Code {
+        self.cause.code()
     }
 
     /// The same flag, about a cavity.
@@ -98,6 +106,7 @@ impl State {
         self.flag_fit(target, &mut flags);
         self.flag_intake_faults(target, &mut flags);
         self.flag_leads(target, &mut flags);
+        self.flag_read_back(&mut flags);
         self.flag_repairs(target, &mut flags);
         self.flag_plugs(target, &mut flags);
         self.flag_others(target, &mut flags);
@@ -114,7 +123,7 @@ impl State {
             flags.extend(closing);
         }
         self.mark_accepted(&mut flags);
-        flags.sort_by_key(|flag| std::cmp::Reverse(flag.code.severity()));
+        flags.sort_by_key(|flag| std::cmp::Reverse(flag.code().severity()));
         flags
     }
 
@@ -139,11 +148,8 @@ impl State {
             let Some(due) = &accepted.due else { continue };
             let stands_for = |flag: &&Flag| accepted.is_about(flag);
             if let Some(flag) = flags.iter().chain(closing).find(stands_for) {
-                let mut measure = flag.clone();
-                measure.code = Code::TemporaryMeasure;
-                measure.say = format!("A temporary measure stands until {due}: {}", accepted.reason);
-                measure.instead = "Put it right by then, and say so here.".to_owned();
-                measures.push(measure);
+                let cause = FlagCause::Temporary { due: *due, reason: accepted.reason.clone() };
+                measures.push(Flag { cause, ..flag.clone() });
             }
         }
         flags.extend(measures);
@@ -155,7 +161,7 @@ impl State {
             let Some(accepted) = self.course.accepted.iter().rev().find(|a| a.is_about(flag)) else {
                 continue;
             };
-            if self.may_be_accepted(flag.code, flag.at.as_ref()) {
+            if self.may_be_accepted(flag.code(), flag.at.as_ref()) {
                 flag.accepted = Some(accepted.clone());
             }
         }
@@ -171,7 +177,7 @@ impl Accepted {
             _ => self.at == flag.at,
         };
         let is_its_line = self.line.is_none_or(|line| flag.line == Some(line));
-        self.flag == flag.code && is_same && is_its_line
+        self.flag == flag.code() && is_same && is_its_line
     }
 }
 
@@ -184,15 +190,12 @@ fn not_finished(steps: &[Step]) -> Flag {
     let plugs =
         open(|what| matches!(what, Task::MovePlug { .. } | Task::FitPlug { .. } | Task::TakePlug { .. }));
     let others = open(|what| matches!(what, Task::MoveOther { .. }));
-    let say = if records > 0 {
-        format!("{} still to record.", count_of(records, "cavity"))
-    } else if others > 0 {
-        let others = count_of(others, "other part");
-        format!("{}, {} and {others} still to move.", count_of(wires, "wire"), count_of(plugs, "plug"))
-    } else if wires + plugs > 0 {
-        format!("{} and {} still to move.", count_of(wires, "wire"), count_of(plugs, "plug"))
+    let left = if records > 0 {
+        LeftToDo::Records(records)
+    } else if wires + plugs + others > 0 {
+        LeftToDo::Moves { wires, plugs, others }
     } else {
-        "Steps are left before the connector can be closed.".to_owned()
+        LeftToDo::Steps
     };
-    Flag::job(Code::NotFinished, say, "Go on with the next step.")
+    Flag::job(FlagCause::NotFinished(left))
 }

@@ -1,9 +1,12 @@
 //! Flags on spare terminals, bridges, shunts, diodes and clips.
 
-use super::{Flag, Flags};
+use super::{
+    Flag, Flags,
+    cause::{FlagCause, OtherCause},
+};
 use crate::{
     job::{
-        Code, JobSide, OtherItem, OtherKind, Place,
+        JobSide, OtherItem, OtherKind, Place,
         state::State,
         target::{Expected, Target},
     },
@@ -12,27 +15,17 @@ use crate::{
 
 impl State {
     pub(super) fn flag_others(&self, target: &Target, flags: &mut Flags) {
-        for other in &self.items.others {
-            let (code, what) = match &other.kind {
-                OtherKind::Spare => (Code::SpareMissing, "spare terminal".to_owned()),
-                OtherKind::Bridge(what) => (Code::BridgeMissing, what.clone()),
-            };
-            let wanted = target.cavities.values().any(|e| *e == Expected::Other(other.id.clone()));
-            match &other.place {
+        for item in &self.items.others {
+            let kind = item.kind.clone();
+            let wanted = target.cavities.values().any(|e| *e == Expected::Other(item.id.clone()));
+            match &item.place {
                 Place::In(at) if self.housings.side_of(at) == Some(JobSide::New) => {
-                    let fits = self.other_fits(other, at, target);
-                    let say = format!("The {what} in {at} does not belong there.");
-                    let flag = Flag::job(code, say, "Move it to the cavity it is mapped to.").at(self, at);
-                    flags.extend((!fits).then_some(flag));
+                    if !self.other_fits(item, at, target) {
+                        flags.push(other(OtherCause::OutOfPlace { kind, at: at.clone() }).at(self, at));
+                    }
                 }
                 Place::In(_) => {}
-                Place::Hand | Place::Parked(_) => {
-                    flags.push(Flag::job(
-                        Code::Parked,
-                        format!("A {what} is set aside."),
-                        "Put it where it belongs.",
-                    ));
-                }
+                Place::Hand | Place::Parked(_) => flags.push(other(OtherCause::SetAside(kind))),
                 Place::Tray
                 | Place::Removed
                 | Place::Joined(_)
@@ -43,11 +36,7 @@ impl State {
                 | Place::Unseen
                     if wanted =>
                 {
-                    flags.push(Flag::job(
-                        code,
-                        format!("The {what} {} is gone.", other.id),
-                        "Find it, or fit one like it.",
-                    ));
+                    flags.push(other(OtherCause::Gone { kind, id: item.id.clone() }));
                 }
                 Place::Tray
                 | Place::Removed
@@ -77,4 +66,8 @@ impl State {
             | Expected::MissingOther(_) => false,
         }
     }
+}
+
+fn other(cause: OtherCause) -> Flag {
+    Flag::job(FlagCause::Other(cause))
 }

@@ -1,7 +1,7 @@
 //! Rules that a named person went past. Their flags stay until what they say is no longer so; nothing is
 //! taken for mended that nobody checked.
 
-use super::{Flag, Flags};
+use super::{Flag, Flags, cause::FlagCause};
 use crate::{
     face::Face,
     job::{
@@ -16,16 +16,18 @@ use crate::{
 impl State {
     pub(super) fn flag_passed(&self, flags: &mut Flags) {
         for deviation in self.course.deviations.iter().filter(|b| !self.is_mended(b)) {
-            let say =
-                format!("{} went past {}: {}", deviation.anyway.by, deviation.code, deviation.anyway.reason);
-            let flag = Flag::job(deviation.code, say, "Inspect what was done to it, and put it right.");
+            let flag = Flag::job(FlagCause::Passed {
+                code: deviation.code,
+                by: deviation.anyway.by.clone(),
+                reason: deviation.anyway.reason.clone(),
+            });
             let lead = deviation.lead.as_ref().and_then(|id| self.items.lead(id));
             let flag = match (lead, &deviation.at) {
                 (Some(lead), _) => self.about_lead(flag, lead),
                 (None, Some(at)) => flag.at(self, at),
                 (None, None) => flag,
             };
-            let already = |f: &Flag| f.code == flag.code && f.at == flag.at && f.item == flag.item;
+            let already = |f: &Flag| f.code() == flag.code() && f.at == flag.at && f.item == flag.item;
             if !flags.iter().any(already) {
                 flags.push(flag);
             }
@@ -34,87 +36,26 @@ impl State {
 
     /// Whether what was done against a rule has been put right and looked at.
     fn is_mended(&self, deviation: &Deviation) -> bool {
-        match deviation.code {
-            // The state itself shows these, with a flag of their own, until they are put right.
-            Code::WrongCavity
-            | Code::GaugeReduced
-            | Code::FoundDiffers
-            | Code::RowCount
-            | Code::WireMisfit
-            | Code::LockNotSet
-            | Code::LockForced
-            | Code::LeadParted
-            | Code::NotSeated
-            | Code::NotTugged
-            | Code::NotMated
-            | Code::AssuranceOff
-            | Code::HeightOut
-            | Code::CrimpLook
-            | Code::ReformedTwice
-            | Code::Untwisted
-            | Code::TestFailed
-            | Code::SpliceTooNear
-            | Code::DrainBare
-            | Code::PlugWrongCavity
-            | Code::PlugSize
-            | Code::SealRange
-            | Code::SealMissing
-            | Code::MatingHalf
-            | Code::NotLookedOver
-            | Code::ToolNotQualified
-            | Code::CrimpSuspect
-            | Code::Soldered
-            | Code::SpliceSecond => true,
-            Code::SpareMissing | Code::BridgeMissing => !self.holds_other_out_of_place(deviation),
-            Code::TerminalMisfit => deviation.lead.is_some() || !self.holds_other(deviation),
-            Code::ViewUnset => self.housings.all.iter().all(|h| h.view.is_some()),
-            Code::AnchorFailed => self.housings.all.iter().all(|h| self.view_is_proved(h)),
-            Code::MapClash => {
+        match mended_by(deviation.code) {
+            MendedBy::State => true,
+            MendedBy::OtherInPlace => !self.holds_other_out_of_place(deviation),
+            MendedBy::OtherOut => deviation.lead.is_some() || !self.holds_other(deviation),
+            MendedBy::EveryView => self.housings.all.iter().all(|h| h.view.is_some()),
+            MendedBy::EveryProof => self.housings.all.iter().all(|h| self.view_is_proved(h)),
+            MendedBy::Map => {
                 let lead = deviation.lead.as_ref().and_then(|id| self.items.lead(id));
                 let waits =
                     lead.is_some_and(|lead| self.items.leads.iter().any(|l| self.waits_to_join(l, lead)));
                 self.mapping.confirmed.is_some() && !waits
             }
-            Code::PartMisfit => self.misfit().is_none() && self.next_question().is_none(),
-            Code::LockNotReleased => self.is_looked_at_since(deviation),
-            // A tag tied on later can be the wrong one: the circuit is measured.
-            Code::LookAlike => deviation
+            MendedBy::Comparison => self.misfit().is_none() && self.next_question().is_none(),
+            MendedBy::Look => self.is_looked_at_since(deviation),
+            MendedBy::Measurement => deviation
                 .lead
                 .as_ref()
                 .and_then(|id| self.items.lead(id))
                 .is_some_and(|lead| self.readings.is_measured_since(lead, deviation.n)),
-            // No rule that takes a name says these; what a journal claims of them stays.
-            Code::GateOpen
-            | Code::NotReRead
-            | Code::SpliceForbidden
-            | Code::BlockedUnderWire
-            | Code::InHand
-            | Code::Parked
-            | Code::WireMissing
-            | Code::ResumeUnchecked
-            | Code::ClassLowered
-            | Code::PairSplit
-            | Code::Substitute
-            | Code::PrefittedPlug
-            | Code::PlugMissing
-            | Code::OpenCavity
-            | Code::SealWorn
-            | Code::SmallPart
-            | Code::HeightNotVerified
-            | Code::ForcedOut
-            | Code::SpliceTooMany
-            | Code::LeadsMany
-            | Code::LockWorn
-            | Code::PhotoMissing
-            | Code::CauseUnknown
-            | Code::TestMissing
-            | Code::TemporaryMeasure
-            | Code::UnknownValue
-            | Code::ColourDiffers
-            | Code::TwoInOneHole
-            | Code::NotFinished
-            | Code::LastTime
-            | Code::Unsigned => false,
+            MendedBy::Nothing => false,
         }
     }
 
@@ -149,6 +90,103 @@ impl State {
         };
         let look = self.readings.looked_over.get(&(housing.clone(), Face::Wire));
         look.is_some_and(|look| look.sound && look.n > deviation.n)
+    }
+}
+
+/// What puts a passed rule right.
+enum MendedBy {
+    /// The state itself shows it, with a flag of its own, until it is put right.
+    State,
+    /// The spare terminal, bridge or clip sits where it belongs, or nowhere.
+    OtherInPlace,
+    /// No spare terminal, bridge or clip sits there.
+    OtherOut,
+    /// Every housing has a view.
+    EveryView,
+    /// Every view is proved.
+    EveryProof,
+    /// The map is confirmed, and nothing waits to be joined with the lead.
+    Map,
+    /// All is compared with the mating half, and agrees.
+    Comparison,
+    /// Somebody looked at it since.
+    Look,
+    /// The circuit was measured since: a tag tied on later can be the wrong one.
+    Measurement,
+    /// No rule that takes a name says this; what a journal claims of it stays.
+    Nothing,
+}
+
+fn mended_by(code: Code) -> MendedBy {
+    match code {
+        Code::WrongCavity
+        | Code::GaugeReduced
+        | Code::FoundDiffers
+        | Code::RowCount
+        | Code::WireMisfit
+        | Code::LockNotSet
+        | Code::LockForced
+        | Code::LeadParted
+        | Code::NotSeated
+        | Code::NotTugged
+        | Code::NotMated
+        | Code::AssuranceOff
+        | Code::HeightOut
+        | Code::CrimpLook
+        | Code::ReformedTwice
+        | Code::Untwisted
+        | Code::TestFailed
+        | Code::SpliceTooNear
+        | Code::DrainBare
+        | Code::PlugWrongCavity
+        | Code::PlugSize
+        | Code::SealRange
+        | Code::SealMissing
+        | Code::MatingHalf
+        | Code::NotLookedOver
+        | Code::ToolNotQualified
+        | Code::CrimpSuspect
+        | Code::Soldered
+        | Code::SpliceSecond => MendedBy::State,
+        Code::SpareMissing | Code::BridgeMissing => MendedBy::OtherInPlace,
+        Code::TerminalMisfit => MendedBy::OtherOut,
+        Code::ViewUnset => MendedBy::EveryView,
+        Code::AnchorFailed => MendedBy::EveryProof,
+        Code::MapClash => MendedBy::Map,
+        Code::PartMisfit => MendedBy::Comparison,
+        Code::LockNotReleased => MendedBy::Look,
+        Code::LookAlike => MendedBy::Measurement,
+        Code::GateOpen
+        | Code::NotReRead
+        | Code::SpliceForbidden
+        | Code::BlockedUnderWire
+        | Code::InHand
+        | Code::Parked
+        | Code::WireMissing
+        | Code::ResumeUnchecked
+        | Code::ClassLowered
+        | Code::PairSplit
+        | Code::Substitute
+        | Code::PrefittedPlug
+        | Code::PlugMissing
+        | Code::OpenCavity
+        | Code::SealWorn
+        | Code::SmallPart
+        | Code::HeightNotVerified
+        | Code::ForcedOut
+        | Code::SpliceTooMany
+        | Code::LeadsMany
+        | Code::LockWorn
+        | Code::PhotoMissing
+        | Code::CauseUnknown
+        | Code::TestMissing
+        | Code::TemporaryMeasure
+        | Code::UnknownValue
+        | Code::ColourDiffers
+        | Code::TwoInOneHole
+        | Code::NotFinished
+        | Code::LastTime
+        | Code::Unsigned => MendedBy::Nothing,
     }
 }
 

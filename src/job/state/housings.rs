@@ -5,7 +5,7 @@ use std::collections::{BTreeMap, BTreeSet};
 use crate::{
     catalogue::{Cavity, Definition, Housing, LockState, SizeName},
     face::{Label, Pose},
-    job::{AnchorSeen, Behind, Fit, JobSide, MatingVerdict, Place, Question},
+    job::{AnchorSeen, Behind, Fit, JobSide, MatingVerdict, Place, Question, RowEnds},
     record::{Address, HousingName},
 };
 
@@ -108,14 +108,16 @@ impl Housings {
         rows.iter().position(|row| row.contains(at)).map(|i| i + 1)
     }
 
-    /// A row by the holes at its ends: `1 to 6`. However the housing is held, they are the same.
-    pub fn row_in_words(&self, name: &HousingName, row: usize) -> String {
+    /// A row by the holes at its ends. However the housing is held, they are the same.
+    pub fn row_ends(&self, name: &HousingName, row: usize) -> RowEnds {
         let rows = self.housing(name).map(JobHousing::rows).unwrap_or_default();
         let row = row.checked_sub(1).and_then(|n| rows.get(n));
         match row.map(|row| (row.first(), row.last())) {
-            Some((Some(first), Some(last))) if first != last => format!("{} to {}", first.label, last.label),
-            Some((Some(only), _)) => only.label.to_string(),
-            _ => "?".to_owned(),
+            Some((Some(first), Some(last))) if first != last => {
+                RowEnds::Both(first.label.clone(), last.label.clone())
+            }
+            Some((Some(only), _)) => RowEnds::Only(only.label.clone()),
+            _ => RowEnds::NoRow,
         }
     }
 

@@ -2,10 +2,15 @@
 
 use crate::{
     face::PosePlace,
-    job::{MapProposal, Misread, place_in_words, pose_in_words},
+    job::{MapProposal, Misread, pose_in_words},
     procedure::{AnchorQuestion, JobView, MapQuestion, WhatFits, fits},
     quantity::list_of,
     record::{Address, HousingName},
+    report::{
+        map_words::{map_difference, relabelled},
+        places::place_in_words,
+        refusals::in_one_line,
+    },
 };
 
 pub(super) fn anchor(view: &JobView<'_>, asked: &AnchorQuestion) -> String {
@@ -28,7 +33,7 @@ fn at_place(view: &JobView<'_>, name: &HousingName, place: Option<PosePlace>) ->
     let Some(housing) = view.housing(name) else { return format!("ANCHOR {name}:") };
     let pose = pose_in_words(housing.housing(), housing.pose());
     match place {
-        Some(place) => format!("ANCHOR {name}, {pose}: {}.", place_in_words(&housing.seen(), place)),
+        Some(place) => format!("ANCHOR {name}, {pose}: {}.", place_in_words(housing.seen().spoken(place))),
         None => format!("ANCHOR {name}, {pose}:"),
     }
 }
@@ -71,8 +76,7 @@ pub(super) fn map(view: &JobView<'_>, asked: &MapQuestion) -> String {
             format!("{from} goes to which new cavity? (none: it has no place there)")
         }
         MapQuestion::Document(refusals) => {
-            let said: Vec<String> = refusals.iter().map(ToString::to_string).collect();
-            format!("{} Under which document? (Esc: no)", said.join(" "))
+            format!("{} Under which document? (Esc: no)", in_one_line(refusals))
         }
     }
 }
@@ -84,7 +88,7 @@ fn confirm(view: &JobView<'_>) -> String {
         [only] => {
             let mut pairs = only.map.iter().filter_map(|(from, to)| Some((from, to.as_ref()?)));
             let why = pairs.find_map(|(from, to)| state.housings.why_labels_differ(from, to));
-            let why = why.map_or(String::new(), |why| format!(": {why}"));
+            let why = why.map_or(String::new(), |why| format!(": {}", relabelled(why)));
             format!("CONFIRM the map by {}{why}. {}.", only.source.words(), state.map_in_words(&only.map))
         }
         [first, second, ..] => choose(view, first, second),
@@ -92,7 +96,8 @@ fn confirm(view: &JobView<'_>) -> String {
 }
 
 fn choose(view: &JobView<'_>, first: &MapProposal, second: &MapProposal) -> String {
-    let differs = view.state().housings.map_differs(&first.map, &second.map).unwrap_or_default();
+    let differs = view.state().housings.map_differs(&first.map, &second.map);
+    let differs = differs.as_ref().map(map_difference).unwrap_or_default();
     format!(
         "CHOOSE the map (Tab: both ways). Between {} and {}, {differs} Which does the mating half follow?",
         first.source.words(),

@@ -3,7 +3,7 @@
 use crate::{
     job::{GATES, JobSide},
     procedure::{AccidentQuestion, DeskQuestion, HaltQuestion, JobView, OtherQuestion, handed_to, refusing},
-    report::part_or_description,
+    report::{act_told, flag_words, part_or_description},
 };
 
 pub(super) fn halt(view: &JobView<'_>, asked: &HaltQuestion) -> String {
@@ -14,7 +14,9 @@ pub(super) fn halt(view: &JobView<'_>, asked: &HaltQuestion) -> String {
         }
         HaltQuestion::NotStartable(_) => {
             let flag = refusing(view);
-            let said = flag.map_or(String::new(), |flag| format!(" {} {}", flag.say, flag.instead));
+            let said = flag
+                .map(flag_words)
+                .map_or(String::new(), |words| format!(" {} {}", words.say, words.instead));
             format!("DO NOT START.{said}")
         }
         HaltQuestion::AnywayBy => "GO ON ANYWAY. Who answers for it? Key the name (Esc: no).".to_owned(),
@@ -89,7 +91,7 @@ pub(super) fn other(view: &JobView<'_>, asked: &OtherQuestion) -> String {
                 false => "",
                 true => " No name can accept it; as a temporary measure with its date it waits.",
             };
-            return format!("ACCEPT: {}{only} Who answers for it?", flag.say);
+            return format!("ACCEPT: {}{only} Who answers for it?", flag_words(flag).say);
         }
         OtherQuestion::AcceptWhy => "Why?",
         OtherQuestion::AcceptUntil => "Until when, if it is a temporary measure? (2026-12-01, or -)",
@@ -108,10 +110,10 @@ fn take_back(view: &JobView<'_>) -> String {
     let Some((n, entry)) = view.job.last_in_force() else {
         return "There is nothing to take back.".to_owned();
     };
-    let press: Vec<String> = view.job.last_press().map(|(_, entry)| entry.act.told()).collect();
+    let press: Vec<String> = view.job.last_press().map(|(_, entry)| act_told(&entry.act)).collect();
     match press.len() {
         0 | 1 => {
-            format!("TAKE BACK entry {}, {}: it did not happen at the bench?", n + 1, entry.act.told())
+            format!("TAKE BACK entry {}, {}: it did not happen at the bench?", n + 1, act_told(&entry.act))
         }
         _ => format!("TAKE BACK the last key press, {}: it did not happen at the bench?", press.join("; ")),
     }

@@ -2,10 +2,11 @@
 
 use crate::{
     face::Face,
-    job::{MatingVerdict, Seen, place_in_words, pose_in_words},
+    job::{MatingVerdict, Seen, pose_in_words},
     procedure::{ClosingQuestion, JobView, REREAD_POSE, TestField, TestQuestion, example},
     quantity::list_of,
     record::{Address, HousingName},
+    report::places::place_in_words,
     shop_rules::TestKind,
 };
 
@@ -43,7 +44,7 @@ pub(super) fn closing(view: &JobView<'_>, asked: &ClosingQuestion) -> String {
             "TAKE OUT what stayed in {at}: seal or terminal. Look into the hole: is it clear and sound?"
         ),
         ClosingQuestion::CountRow(housing, row) => {
-            let holes = view.state().housings.row_in_words(housing, *row);
+            let holes = view.state().housings.row_ends(housing, *row);
             format!("COUNT the row {holes} of {housing}: wires, plugs, open holes, as in 6 2 0")
         }
         ClosingQuestion::ReRead(at) => reread(view, at),
@@ -84,7 +85,7 @@ fn mating_half(view: &JobView<'_>) -> String {
 fn reread(view: &JobView<'_>, at: &Address) -> String {
     let Some(housing) = view.housing(&at.housing) else { return format!("RE-READ {}", at.housing) };
     let seen = Seen::of(housing.housing(), REREAD_POSE);
-    let place = seen.place_of(&at.label).map_or(String::new(), |place| place_in_words(&seen, place));
+    let place = seen.place_of(&at.label).map_or(String::new(), |place| place_in_words(seen.spoken(place)));
     let held = pose_in_words(housing.housing(), REREAD_POSE);
     format!("RE-READ {}, {held}: {place}. Colour in that hole, plug or nothing?", at.housing)
 }

@@ -15,8 +15,9 @@ use crate::{
     face::Pose,
     procedure::{
         Ask, Choice, ClosingQuestion, CrimpQuestion, JobView, MoveQuestion, PlugQuestion, Question,
-        SetupQuestion, UpSide, up_side,
+        SetupQuestion, UpSide, Wrong, up_side,
     },
+    report::refusals::in_one_line,
 };
 
 pub use defining::define_prompt;
@@ -34,6 +35,14 @@ pub fn prompt(view: &JobView<'_>, ask: &Ask) -> String {
 pub fn warning(ask: &Ask) -> Option<String> {
     let said: Vec<String> = ask.warnings.iter().map(warnings::sentence).collect();
     (!said.is_empty()).then(|| said.join(" "))
+}
+
+/// Why a reply cannot be.
+pub fn wrong(why: &Wrong) -> String {
+    match why {
+        Wrong::NoAnswer(why) => why.clone(),
+        Wrong::Refused(refusals) => in_one_line(refusals),
+    }
 }
 
 fn sentence(view: &JobView<'_>, question: &Question) -> String {

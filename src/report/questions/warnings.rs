@@ -1,10 +1,14 @@
 //! What is wrong before a question, in words.
 
-use crate::{job::Refusal, procedure::Warning};
+use crate::{
+    job::Refusal,
+    procedure::Warning,
+    report::refusals::{line, words},
+};
 
 pub(super) fn sentence(warning: &Warning) -> String {
     match warning {
-        Warning::First(why) => format!("FIRST: {why}"),
+        Warning::First(refusal) => format!("FIRST: {}", line(refusal)),
         Warning::WasNotSound(found) => {
             let remedies: Vec<&str> = found.iter().map(|fault| fault.remedy()).collect();
             format!("IT WAS NOT SOUND. {}", remedies.join(" "))
@@ -25,13 +29,13 @@ pub(super) fn sentence(warning: &Warning) -> String {
             format!("TOO WEAK: the sample came off at {force_n} N, least {least_n} N ({source}).")
         }
         Warning::WrongPart(misfits) => {
-            each(misfits, |refusal| format!("WRONG PART? {refusal} Esc keys it anew."))
+            each(misfits, |refusal| format!("WRONG PART? {} Esc keys it anew.", line(refusal)))
         }
         Warning::TooShort { asked_mm, cut_mm } => format!(
             "TOO SHORT BY NOW: asked for with {asked_mm} mm, it has to be cut to {cut_mm:.1} mm. Send the request again."
         ),
         Warning::NotThere(refusals) => {
-            each(refusals, |refusal| format!("NOT THERE: {} Esc marks it anew.", refusal.say))
+            each(refusals, |refusal| format!("NOT THERE: {} Esc marks it anew.", words(refusal).say))
         }
         Warning::NotTheSleeve(ordered) => {
             format!("NOT THE SLEEVE that was ordered ({}): is it the right one?", ordered.both())

@@ -13,7 +13,10 @@ use crate::{
     picture::big_text,
     procedure::{Ask, Choice, Covered, JobView, OtherThing, Stop, Takes, Topic},
     record::Address,
-    report::questions::{answer_words, prompt, warning},
+    report::{
+        flag_words,
+        questions::{answer_words, prompt, warning, wrong},
+    },
     screen::{
         keys::{key_of, words_of},
         state::{Message, Ui},
@@ -246,7 +249,9 @@ fn question_lines<'a>(view: &JobView<'_>, ui: &Ui, theme: Theme, width: u16) -> 
     }
     match ui.asked(view) {
         Err(Stop::Ask(ask)) => push_question(&mut lines, view, ui, &ask, theme, width),
-        Err(Stop::Wrong(why)) => push_wrapped(&mut lines, &text::clean(&why, theme), width, theme.alarm()),
+        Err(Stop::Wrong(why)) => {
+            push_wrapped(&mut lines, &text::clean(&wrong(&why), theme), width, theme.alarm())
+        }
         Err(Stop::Barred(_)) | Ok(_) => {}
     }
     lines
@@ -348,7 +353,7 @@ fn open_lines<'a>(view: &JobView<'_>, theme: Theme, covered: &Covered, width: us
     let state = view.state();
     let ordinary =
         |code: Code| matches!(code, Code::NotFinished | Code::InHand | Code::Parked | Code::NotTugged);
-    let flags: Vec<_> = view.assessment.account.open_flags().filter(|f| !ordinary(f.code)).collect();
+    let flags: Vec<_> = view.assessment.account.open_flags().filter(|f| !ordinary(f.code())).collect();
     let parked: Vec<String> = state.items.parked().map(|(tag, id)| format!("{id} (tag {tag})")).collect();
     let out = view.assessment.account.not_in_a_housing();
     let mut text = match out {
@@ -364,8 +369,10 @@ fn open_lines<'a>(view: &JobView<'_>, theme: Theme, covered: &Covered, width: us
             let points = crate::quantity::count_of(flags.len(), "open point");
             text.push_str(&format!("   {points}: covered while this is asked"));
         }
-        [only] => text.push_str(&format!("   OPEN POINT: {}", only.say)),
-        [first, ..] => text.push_str(&format!("   {} OPEN POINTS: {}", flags.len(), first.say)),
+        [only] => text.push_str(&format!("   OPEN POINT: {}", flag_words(only).say)),
+        [first, ..] => {
+            text.push_str(&format!("   {} OPEN POINTS: {}", flags.len(), flag_words(first).say));
+        }
     }
     let style = if flags.is_empty() && out == 0 { theme.faint() } else { theme.now() };
     let mut lines = text::wrap(&text::clean(&text, theme), width.saturating_sub(2));

@@ -8,7 +8,7 @@ use crate::{
     job::{About, Act, JobSide, RecordSide},
     procedure::JobView,
     record::{LeadSeen, look_alikes},
-    report::request_text,
+    report::{Words, flag_words, request_text},
     screen::{state::Ui, theme::Theme},
     supply::RequestHead,
 };
@@ -76,15 +76,13 @@ pub(super) fn account(view: &JobView<'_>, ui: &Ui, theme: Theme, area: Rect, buf
     lines.add(&format!("FLAGS: {open} open"), theme.now());
     for (n, flag) in account.open_flags().enumerate() {
         let place = flag.at.as_ref().map_or(String::new(), |at| format!(" {at}"));
-        lines.add(
-            &format!("{:>2}  {} {}{place}: {}", n + 1, flag.code.severity(), flag.code, flag.say),
-            plain,
-        );
-        lines.add(&format!("      {}", flag.instead), theme.faint());
+        let (code, Words { say, instead }) = (flag.code(), flag_words(flag));
+        lines.add(&format!("{:>2}  {} {code}{place}: {say}", n + 1, code.severity()), plain);
+        lines.add(&format!("      {instead}"), theme.faint());
     }
     for flag in account.flags.iter().filter(|f| f.accepted.is_some()) {
         let by = flag.accepted.as_ref().map_or(String::new(), |a| format!("{}: {}", a.by, a.reason));
-        lines.add(&format!("accepted  {}: {} ({by})", flag.code, flag.say), theme.faint());
+        lines.add(&format!("accepted  {}: {} ({by})", flag.code(), flag_words(flag).say), theme.faint());
     }
     lines.show(ui, area, buf);
 }

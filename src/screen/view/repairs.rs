@@ -14,6 +14,7 @@ use crate::{
     procedure::JobView,
     quantity::Length,
     reckoning::{Capability, FEWEST_SAMPLES, Standing, ToolPosition},
+    report::{no_plan, tool_used},
     screen::{state::Ui, theme::Theme},
 };
 
@@ -110,7 +111,10 @@ fn crimp_in_words(done: &RepairDone, crimp: &Crimp) -> String {
     let back = crimp.cut_back.as_ref().filter(|back| back.mm() > 0.0);
     let back = back.map_or(String::new(), |back| format!(", cut back {}", back.both()));
     let lot = crimp.lot.as_ref().map_or(String::new(), |lot| format!("lot {lot}, "));
-    format!("{lot}{}{back}{strip}, {height}{sample}, {verdict}; position {book}", crimp.with())
+    format!(
+        "{lot}{}{back}{strip}, {height}{sample}, {verdict}; position {book}",
+        tool_used(&crimp.tool_used())
+    )
 }
 
 /// The harness with its sleeves, and the lengths beside it.
@@ -148,7 +152,7 @@ fn add_plan(view: &JobView<'_>, plan: &SplicePlan, theme: Theme, lines: &mut Lin
         }
     }
     if !plan.cannot.is_empty() {
-        lines.add(&state.why_no_plan(plan), theme.alarm());
+        lines.add(&no_plan(&state.why_no_plan(plan), &plan.housing), theme.alarm());
         let settles = match plan.room_needed_mm() {
             Some(more) => format!("With {more} mm more room all would fit. "),
             None => String::new(),
