@@ -122,7 +122,7 @@ fn every_refusal_has_two_sentences() {
         for sentence in [say, instead] {
             assert!(sentence.len() > 3 && !sentence.contains("{"), "{refusal:?}: {sentence}");
             // Why a job was stopped is told in the words of who stopped it.
-            let is_quoted = matches!(refusal, Refusal::Barrier(Barrier::EveryAct(ActBarrier::Stopped(_))));
+            let is_quoted = *refusal == Refusal::from(ActBarrier::Stopped(s()));
             assert!(sentence.ends_with(['.', '?']) || is_quoted, "{refusal:?}: {sentence}");
         }
     }
