@@ -16,6 +16,7 @@ mod consequences;
 mod corrections;
 mod decisions;
 mod every_cause;
+mod every_refusal;
 mod facts;
 mod failures;
 mod failures_fit;

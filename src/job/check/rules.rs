@@ -11,7 +11,7 @@ pub(super) struct Rules(pub(super) Vec<Refusal>);
 
 impl Rules {
     pub(super) fn add(&mut self, rule: impl Into<Rule>) {
-        self.0.push(Refusal::Rule(rule.into()));
+        self.0.push(Refusal::Rule(Box::new(rule.into())));
     }
 }
 
@@ -20,10 +20,10 @@ pub(super) type Checked = Result<Rules, Refusal>;
 
 /// An act that cannot be.
 pub(super) fn impossible<T>(barrier: impl Into<Barrier>) -> Result<T, Refusal> {
-    Err(Refusal::Barrier(barrier.into()))
+    Err(Refusal::Barrier(Box::new(barrier.into())))
 }
 
 /// An act a rule forbids that takes no `anyway`.
 pub(super) fn barred<T>(rule: impl Into<Rule>) -> Result<T, Refusal> {
-    Err(Refusal::Rule(rule.into()))
+    Err(Refusal::Rule(Box::new(rule.into())))
 }

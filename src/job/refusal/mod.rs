@@ -42,9 +42,9 @@ pub use supply::{AcceptBarrier, ArrivalBarrier, RequestBarrier};
 #[derive(Debug, Clone, PartialEq)]
 pub enum Refusal {
     /// It cannot be.
-    Barrier(Barrier),
+    Barrier(Box<Barrier>),
     /// A rule says no.
-    Rule(Rule),
+    Rule(Box<Rule>),
 }
 
 impl Refusal {
@@ -75,7 +75,7 @@ macro_rules! topics {
 
             impl From<$refusal> for Refusal {
                 fn from(refusal: $refusal) -> Self {
-                    Self::$of($of::$topic(refusal))
+                    Self::$of(Box::new($of::$topic(refusal)))
                 }
             }
         )*
