@@ -79,7 +79,7 @@ use ask::{Acts, warned};
 /// What is asked about a topic after these replies, or what is to be done.
 pub fn ask(view: &JobView<'_>, topic: &Topic, replies: &[Reply]) -> Asked {
     let replies = &mut Replies::of(replies);
-    let covered_now = || covered_by(view, &topic_now(view), &[]);
+    let covered_now = || covers(&ask(view, &topic_now(view), &[]));
     match topic {
         Topic::Step(step) => Ok(Done::Acts(ask_step(view, step, replies)?)),
         Topic::FailedAnchor(housing) => Ok(Done::Acts(anchors::failed(view, housing, replies)?)),
@@ -99,9 +99,9 @@ pub fn ask(view: &JobView<'_>, topic: &Topic, replies: &[Reply]) -> Asked {
 }
 
 /// What must not be shown while this is asked.
-pub fn covered_by(view: &JobView<'_>, topic: &Topic, replies: &[Reply]) -> Covered {
-    match ask(view, topic, replies) {
-        Err(Stop::Ask(ask)) => ask.covers,
+pub fn covers(asked: &Asked) -> Covered {
+    match asked {
+        Err(Stop::Ask(ask)) => ask.covers.clone(),
         Err(Stop::Wrong(_) | Stop::Barred(_)) | Ok(_) => Covered::Nothing,
     }
 }

@@ -1,6 +1,7 @@
 //! The terminal. Screens are pure: `update` takes a key press and says what is to be done, `view`
 //! draws; the shell performs. Keys stand once, in [`keys`].
 
+mod asking;
 mod backend;
 pub mod board;
 pub mod define;

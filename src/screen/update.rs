@@ -5,8 +5,8 @@ use crossterm::event::{KeyCode, KeyEvent, KeyEventKind, KeyModifiers};
 use crate::{
     job::Refusal,
     procedure::{
-        Asked, Barred, Choice, Covered, Done, JobView, OtherThing, Press, Reply, Stop, Takes, Topic, ask,
-        covered_by, makes_sense, topic_now,
+        Asked, Barred, Choice, Done, JobView, OtherThing, Press, Reply, Stop, Takes, Topic, ask, makes_sense,
+        topic_now,
     },
     report::{questions::wrong, refusals::in_one_line},
 };
@@ -48,30 +48,6 @@ impl Ui {
     /// What is asked now.
     pub fn asked(&self, view: &JobView<'_>) -> Asked {
         ask(view, &self.topic(view), &self.answers)
-    }
-
-    /// What is covered now, and the question that covers it: the one on the screen, or the one that comes next
-    /// although something else was chosen meanwhile, since it is asked all the same. Who only looks at a job
-    /// sees no more: the other bench is asked.
-    pub fn covered(&self, view: &JobView<'_>) -> (Covered, Topic) {
-        let next = topic_now(view);
-        let Some(chosen) = &self.chosen else {
-            return (covered_by(view, &next, &self.answers), next);
-        };
-        let by_chosen = covered_by(view, chosen, &self.answers);
-        let by_next = covered_by(view, &next, &[]);
-        match by_next.rank() > by_chosen.rank() {
-            true => (by_next, next),
-            false => (by_chosen, chosen.clone()),
-        }
-    }
-
-    /// Whether a value is being typed.
-    pub fn is_typing(&self, view: &JobView<'_>) -> bool {
-        self.page == Page::Bench
-            && self.overlay == Overlay::None
-            && view.read_only.is_none()
-            && matches!(self.asked(view), Err(Stop::Ask(ask)) if matches!(ask.takes, Takes::Text(_)))
     }
 
     /// The next of these keys, which came at once, that is to be handled by itself. Text goes into the field

@@ -84,8 +84,7 @@ fn a_lead_for_a_wire_found_nowhere_has_the_wires_its_entry_says() {
     bench.job.state().fill_in(&mut planned);
     let Act::Planned { wires, .. } = &mut planned else { panic!("{planned:?}") };
     assert_eq!(wires.as_deref(), Some(&[][..]), "a lead that is there keeps its wires");
-    // Another program saw the wire missing there.
-    bench.does(r#"Extract(from:"old:13",colour:"GN/WH",freely:true,seal:On)"#);
+    // Another program saw a wire missing there.
     let wire = Wire { number: Some("W999".to_owned()), ..Wire::new(Known::Unknown, Known::Unknown) };
     *wires = Some(vec![wire.clone()]);
     applies(&mut bench, planned);

@@ -18,6 +18,7 @@ use crate::{
         questions::{answer_words, prompt, warning, wrong},
     },
     screen::{
+        asking::Asking,
         keys::{key_of, words_of},
         state::{Message, Ui},
         theme::Theme,
@@ -45,23 +46,22 @@ const ARROW: [[&str; 5]; 2] = [
 ];
 
 /// Draws the bench page.
-pub(super) fn draw(view: &JobView<'_>, ui: &Ui, theme: Theme, area: Rect, buf: &mut Buffer) {
-    let topic = ui.topic(view);
-    let (covered, asks) = ui.covered(view);
+pub(super) fn draw(view: &JobView<'_>, ui: &Ui, asking: &Asking, theme: Theme, area: Rect, buf: &mut Buffer) {
+    let Asking { topic, covered, covering, .. } = asking;
     // A mark beside the hole that is asked would tell it.
-    let spoken = spoken_of(view, if covered == Covered::LabelsToo { &asks } else { &topic });
-    let question = question_lines(view, ui, theme, area.width);
+    let spoken = spoken_of(view, if *covered == Covered::LabelsToo { covering } else { topic });
+    let question = question_lines(view, ui, asking, theme, area.width);
     let asked_rows = u16::try_from(question.len()).unwrap_or(1);
-    let open = open_lines(view, theme, &covered, usize::from(area.width));
+    let open = open_lines(view, theme, covered, usize::from(area.width));
     let counts = COUNTS.max(1 + u16::try_from(open.len()).unwrap_or(1));
-    let big = Big { view, theme, topic: &topic, spoken: &spoken, covered: &covered };
+    let big = Big { view, theme, topic, spoken: &spoken, covered };
     // A question of many lines takes the room of the move before that of the faces.
     let left = area.height.saturating_sub(asked_rows + counts + 1);
     let big_rows = if left < ROOM_FOR_BOTH { 0 } else { big.height(area.width) };
     let below = big_rows + asked_rows + counts + 1;
     let faces = Rect { height: area.height.saturating_sub(below), ..area };
-    let is_moving = view.state().has_moved() || matches!(&topic, Topic::Step(step) if step.is_move());
-    let drawn = Faces { view, ui, theme, spoken: &spoken, covered: &covered, is_moving };
+    let is_moving = view.state().has_moved() || matches!(topic, Topic::Step(step) if step.is_move());
+    let drawn = Faces { view, ui, theme, spoken: &spoken, covered, is_moving };
     let used = drawn.draw(faces, buf).min(faces.height);
     let spare = faces.height - used;
     // On a tall terminal the move stays near the faces, the question near the bottom.
@@ -80,7 +80,7 @@ pub(super) fn draw(view: &JobView<'_>, ui: &Ui, theme: Theme, area: Rect, buf: &
         put(buf, ask_area, row, line);
     }
     let counts_area = Rect { y: bottom.saturating_sub(counts), height: counts, ..area };
-    put(buf, counts_area, 0, &counts_line(view, &covered));
+    put(buf, counts_area, 0, &counts_line(view, covered));
     for (row, line) in (1_u16..).zip(&open) {
         put(buf, counts_area, row, line);
     }
@@ -224,7 +224,13 @@ fn progress(view: &JobView<'_>) -> Vec<String> {
 }
 
 /// The imperative line with its answers, and the message under it.
-fn question_lines<'a>(view: &JobView<'_>, ui: &Ui, theme: Theme, width: u16) -> Vec<Line<'a>> {
+fn question_lines<'a>(
+    view: &JobView<'_>,
+    ui: &Ui,
+    asking: &Asking,
+    theme: Theme,
+    width: u16,
+) -> Vec<Line<'a>> {
     let width = usize::from(width).saturating_sub(2);
     let mut lines = Vec::new();
     if let Some(message) = &ui.message {
@@ -240,17 +246,17 @@ fn question_lines<'a>(view: &JobView<'_>, ui: &Ui, theme: Theme, width: u16) -> 
         push_wrapped(&mut lines, say, width, theme.now());
         return lines;
     }
-    if let Some(occasion) = occasion(view, ui).filter(|_| ui.answers.is_empty()) {
+    if let Some(occasion) = occasion(view, &asking.topic).filter(|_| ui.answers.is_empty()) {
         push_wrapped(&mut lines, &text::clean(caution(occasion), theme), width, theme.faint());
     }
     if lines.len() > MESSAGE_MOST {
         lines.truncate(MESSAGE_MOST);
         lines.push(Line::styled(" ... (more than fits here)", theme.alarm()));
     }
-    match ui.asked(view) {
-        Err(Stop::Ask(ask)) => push_question(&mut lines, view, ui, &ask, theme, width),
+    match &asking.asked {
+        Err(Stop::Ask(ask)) => push_question(&mut lines, view, ui, ask, theme, width),
         Err(Stop::Wrong(why)) => {
-            push_wrapped(&mut lines, &text::clean(&wrong(&why), theme), width, theme.alarm())
+            push_wrapped(&mut lines, &text::clean(&wrong(why), theme), width, theme.alarm())
         }
         Err(Stop::Barred(_)) | Ok(_) => {}
     }
@@ -282,8 +288,8 @@ fn push_question<'a>(
 }
 
 /// The caution that belongs to the question; the one on release tools before the first wire, too.
-fn occasion(view: &JobView<'_>, ui: &Ui) -> Option<Occasion> {
-    match ui.topic(view) {
+fn occasion(view: &JobView<'_>, topic: &Topic) -> Option<Occasion> {
+    match topic {
         Topic::Step(Task::MoveWire { .. }) if !view.state().has_moved() => Some(Occasion::ReleaseTools),
         Topic::Step(step) => step.occasion(),
         Topic::Other(OtherThing::Cause) => Some(Occasion::Heat),

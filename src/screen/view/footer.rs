@@ -18,8 +18,7 @@ use crate::job::JobSide;
 use crate::procedure::JobView;
 
 /// Draws the footer.
-pub(super) fn draw(view: &JobView<'_>, ui: &Ui, theme: Theme, area: Rect, buf: &mut Buffer) {
-    let typing = ui.is_typing(view);
+pub(super) fn draw(view: &JobView<'_>, ui: &Ui, typing: bool, theme: Theme, area: Rect, buf: &mut Buffer) {
     let works_now = |key: &&CommonKey| {
         // F1 stands there only where ? does not help.
         let is_it = if key.in_field { typing || key.does != SharedKey::Help } else { !typing };

@@ -40,10 +40,10 @@ pub fn view(view: &JobView<'_>, ui: &Ui, theme: Theme, area: Rect, buf: &mut Buf
     }
     let head = title(view, ui, theme, area, buf);
     let body = Rect { y: area.y + head, height: area.height - head - 1, ..area };
-    let (covered, _) = ui.covered(view);
+    let asking = ui.asking(view);
     match ui.page {
-        Page::Bench => bench::draw(view, ui, theme, body, buf),
-        _ if !covered.is_nothing() => lists::covered(ui, theme, body, buf),
+        Page::Bench => bench::draw(view, ui, &asking, theme, body, buf),
+        _ if !asking.covered.is_nothing() => lists::covered(ui, theme, body, buf),
         Page::Account => lists::account(view, ui, theme, body, buf),
         Page::Differences => lists::differences(view, ui, theme, body, buf),
         Page::Map => lists::map(view, ui, theme, body, buf),
@@ -52,7 +52,7 @@ pub fn view(view: &JobView<'_>, ui: &Ui, theme: Theme, area: Rect, buf: &mut Buf
         Page::Request => lists::request(view, ui, theme, body, buf),
         Page::Notes => lists::notes(view, ui, theme, body, buf),
     }
-    footer::draw(view, ui, theme, Rect { y: area.bottom() - 1, height: 1, ..area }, buf);
+    footer::draw(view, ui, asking.is_typing, theme, Rect { y: area.bottom() - 1, height: 1, ..area }, buf);
     match ui.overlay {
         Overlay::None => {}
         Overlay::Help => overlay::help(ui, theme, area, buf),

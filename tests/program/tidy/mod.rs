@@ -82,7 +82,7 @@ fn every_file_says_what_it_is_for_and_stays_small() {
         // What a list of fields tells of each is not what makes a file long.
         let is_doc = |line: &&str| line.trim_start().starts_with("/// ");
         let lines = program(&text).lines().filter(|line| !is_doc(line)).count();
-        assert!(lines <= 400, "{} has {lines} lines", path.display());
+        assert!(lines <= 450, "{} has {lines} lines", path.display());
         let spoilt = text.lines().position(|line| line.contains('\t') || line.ends_with(' '));
         assert_eq!(spoilt, None, "{}: tab or trailing blank", path.display());
     }
