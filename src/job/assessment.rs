@@ -1,7 +1,7 @@
 //! What follows from the state of a job: its account, target, steps and plans, reckoned once after each entry
 //! and lent to whoever needs it.
 
-use std::cell::OnceCell;
+use std::{cell::OnceCell, rc::Rc};
 
 use jiff::Timestamp;
 
@@ -21,7 +21,7 @@ pub struct Assessment {
     /// The account.
     pub account: Account,
     /// Where everything is to go.
-    pub target: Target,
+    pub target: Rc<Target>,
     /// Every step.
     pub steps: Vec<Step>,
     /// The moment it was reckoned for.
@@ -62,7 +62,7 @@ impl Job {
     pub fn assess(&self, now: Timestamp, by: Option<&str>) -> Assessment {
         let interrupted = self.state().interrupted_at(now, by);
         let state = interrupted.as_ref().unwrap_or(self.state());
-        let target = state.target();
+        let target = Rc::clone(self.target());
         let steps = state.steps(&target);
         let flags = state.flags(&target, &steps);
         let account = Account {

@@ -1,5 +1,7 @@
 //! The job: all its entries, which of them are in force, and the state they add up to.
 
+use std::rc::Rc;
+
 use crate::{
     face::Label,
     record::{CavityContent, HousingName, LeadSeen, SpareSeen},
@@ -7,7 +9,9 @@ use crate::{
 
 use super::{
     Act, Entry, JobSide, OtherKind,
+    lent::Lent,
     state::{Occupant, State},
+    target::Target,
 };
 
 /// A job.
@@ -19,6 +23,8 @@ pub struct Job {
     /// Where this sitting started: what stands before cannot be taken back by a wrong-key.
     sitting: usize,
     state: State,
+    /// Where everything is to go by that state.
+    lent: Lent,
 }
 
 impl Job {
@@ -33,13 +39,14 @@ impl Job {
             }
         }
         let sitting = entries.len();
-        let mut job = Self { entries, in_force, sitting, state: State::default() };
+        let mut job = Self { entries, in_force, sitting, state: State::default(), lent: Lent::default() };
         job.refold();
         job
     }
 
     /// Takes in an entry that is on disk.
     pub fn apply(&mut self, entry: Entry) {
+        self.lent = Lent::default();
         let n = self.entries.len();
         self.entries.push(entry);
         let Some(entry) = self.entries.last_mut() else { return };
@@ -62,6 +69,12 @@ impl Job {
             }
         }
         self.state = state;
+        self.lent = Lent::default();
+    }
+
+    /// Where everything is to go. A pause, which opens gates, changes nothing of it.
+    pub fn target(&self) -> &Rc<Target> {
+        self.lent.target(&self.state)
     }
 
     /// What the entries in force add up to.
@@ -101,7 +114,7 @@ impl Job {
     /// What the new housings hold now, as a record another job can start from.
     pub fn left_as_record(&self) -> Vec<(HousingName, Label, CavityContent)> {
         let occupants = self.state.items.occupants();
-        let target = self.state.target();
+        let target = self.target();
         let mut record = Vec::new();
         for new in self.state.housings.side(JobSide::New) {
             for cavity in &new.housing().cavities {

@@ -27,6 +27,7 @@ mod gates;
 mod item;
 mod item_id;
 mod lay_out;
+mod lent;
 mod map;
 pub mod needs;
 mod objection;

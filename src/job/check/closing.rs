@@ -24,11 +24,12 @@ impl State {
         at: Option<&Address>,
         due: Option<Date>,
         line: Option<u32>,
+        target: &Target,
     ) -> Checked {
         if let Some(by) = by.filter(|by| !says_something(by)) {
             return impossible(AcceptBarrier::Unnamed(by.to_owned()));
         }
-        self.check_accept(flag, at, due, line, &self.target())
+        self.check_accept(flag, at, due, line, target)
     }
 
     pub(super) fn check_reread(&self, at: &Address) -> Checked {

@@ -19,6 +19,7 @@ mod supply;
 
 use super::{
     Act, Entry, Job, Refusal, Verdict, day_of,
+    lent::Lender,
     refusal::{ActBarrier, Held, PlaceBarrier, StartBarrier, StartRule, TakeBackBarrier},
     state::State,
     target::Target,
@@ -71,7 +72,7 @@ impl Job {
         state.check_gates(act)?;
         match act {
             Act::WrongKey => self.check_wrong_key(entry),
-            _ => state.check(act),
+            _ => state.check(act, &|| self.target()),
         }
     }
 
@@ -99,8 +100,7 @@ impl Job {
 
 impl State {
     /// What stands for and against each act: an act that is forgotten here does not compile.
-    fn check(&self, act: &Act) -> Checked {
-        let target = || self.target();
+    fn check(&self, act: &Act, target: Lender<'_>) -> Checked {
         match act {
             Act::Ticket { .. } => self.check_ticket(),
             Act::Housed { name, .. } => self.check_housed(name),
@@ -123,31 +123,31 @@ impl State {
             Act::SmallPart { housing, part, .. } => self.check_small_part(housing, part),
             Act::MatingHalf { verdict } => self.check_mating_half(verdict),
             Act::Tagged { lead, tag } => self.check_tagged(lead, tag),
-            Act::Extract { from, colour, .. } => self.check_extract(from, colour.as_ref(), &target()),
+            Act::Extract { from, colour, .. } => self.check_extract(from, colour.as_ref(), target()),
             Act::CutFree { from, circuit, .. } => {
-                self.check_cut(from, circuit.as_deref().unwrap_or_default(), &target())
+                self.check_cut(from, circuit.as_deref().unwrap_or_default(), target())
             }
             Act::Loose { leads } => self.check_loose(leads),
             Act::Inspect { verdict, .. } => self.check_inspect(verdict, act),
             Act::Insert { into, again: true, .. } => self.check_again(into),
-            Act::Insert { into, again: false, .. } => self.check_insert(into, &target()),
+            Act::Insert { into, again: false, .. } => self.check_insert(into, target()),
             Act::Tug { at, held } => self.check_tug(at, *held),
             Act::PutBack => self.check_put_back(),
             Act::Park { tag, .. } => self.check_park(tag),
             Act::TakeUp { tag } => self.check_take_up(tag),
-            Act::TakePlug { from, .. } => self.check_take_plug(from, &target()),
+            Act::TakePlug { from, .. } => self.check_take_plug(from, target()),
             Act::FitPlug { into, source, spare, .. } => {
-                self.check_fit(into, *source, spare.is_some(), &target())
+                self.check_fit(into, *source, spare.is_some(), target())
             }
             Act::LosePlug | Act::ScrapPlug { .. } | Act::ReturnPlug => self.check_plug_out(),
             Act::LeftInOld { at, .. } => self.check_left_in_old(at),
-            Act::MoveOther { to, part: Some(part), .. } => self.check_new_other(to, part, &target()),
-            Act::MoveOther { from, to, part: None, .. } => self.check_move_other(from, to, &target()),
+            Act::MoveOther { to, part: Some(part), .. } => self.check_new_other(to, part, target()),
+            Act::MoveOther { from, to, part: None, .. } => self.check_move_other(from, to, target()),
             Act::Behind { housing, behind } => self.check_behind_of(housing, behind),
             Act::Planned { lead, how, order, with, .. } => {
-                self.check_plan(lead, *how, with.as_ref(), order.as_deref())
+                self.check_plan(lead, *how, with.as_ref(), order.as_deref(), target)
             }
-            Act::Repair { .. } => self.check_repair(act),
+            Act::Repair { .. } => self.check_repair(act, target()),
             Act::Removed { wire, document } => self.check_removed(wire, document),
             Act::Seen { item, at, .. } => self.check_seen(item, at),
             Act::ReRead { at, .. } => self.check_reread(at),
@@ -163,11 +163,11 @@ impl State {
                 self.check_arrived(*line, *count, part.as_ref(), *verdict)
             }
             Act::Accept { by, flag, at, due, line, .. } => {
-                self.check_accepted(by.as_deref(), *flag, at.as_ref(), *due, *line)
+                self.check_accepted(by.as_deref(), *flag, at.as_ref(), *due, *line, target())
             }
             Act::Resume { power_off, tags_read } => self.check_resumed(*power_off, *tags_read),
-            Act::Mate { .. } => self.check_mate(&target()),
-            Act::Sign { serial_end, name } => self.check_sign(name, serial_end, &target()),
+            Act::Mate { .. } => self.check_mate(target()),
+            Act::Sign { serial_end, name } => self.check_sign(name, serial_end, target()),
             // What is said in words was looked at for every act.
             Act::Cause { .. }
             | Act::Photo { .. }

@@ -9,10 +9,11 @@ use crate::{
     job::{
         Act, Behind, Crimp, CrimpVerdict, Housings, ItemId, JobSide, Lead, LeadOrder, Place, RepairKind,
         STRIP_OFF_MM, Splice,
+        lent::Lender,
         objection::{CrimpFaults, Misfit, Objection, ToolUsed, WeakSample},
         refusal::{CrimpRule, PlaceBarrier, RemovalBarrier, RepairBarrier, RepairRule},
         state::State,
-        target::Destination,
+        target::{Destination, Target},
     },
     reckoning::{Height, pull_minimum},
     record::{Address, HousingName},
@@ -26,7 +27,7 @@ impl State {
         }
     }
 
-    pub(super) fn check_repair(&self, act: &Act) -> Checked {
+    pub(super) fn check_repair(&self, act: &Act, target: &Target) -> Checked {
         let Act::Repair { lead: id, how, part, crimp, splice, .. } = act else { return Ok(Rules::default()) };
         let is_here = |lead: &&Lead| matches!(lead.place, Place::Hand | Place::NotMade);
         let Some(lead) = self.items.lead(id).filter(is_here) else {
@@ -35,7 +36,7 @@ impl State {
         if lead.place == Place::NotMade {
             self.items.check_empty_hand()?;
         }
-        self.check_done(lead, *how, part.as_ref(), crimp.as_deref(), splice.as_deref())
+        self.check_done(lead, *how, part.as_ref(), crimp.as_deref(), splice.as_deref(), target)
     }
 
     pub(super) fn check_plan(
@@ -44,13 +45,14 @@ impl State {
         how: RepairKind,
         with: Option<&ItemId>,
         order: Option<&LeadOrder>,
+        target: Lender<'_>,
     ) -> Checked {
         let here = self
             .items
             .lead(lead)
             .filter(|known| known.place != Place::Removed || !self.is_missing_wire(&known.id));
         let Some(lead) = here else { return self.check_new_lead(lead, how) };
-        if how != RepairKind::Other && self.target().leads.get(&lead.id) == Some(&Destination::Out) {
+        if how != RepairKind::Other && target().leads.get(&lead.id) == Some(&Destination::Out) {
             return impossible(RepairBarrier::HasNoPlace(lead.call()));
         }
         if matches!(lead.place, Place::Joined(_) | Place::Removed) {
@@ -71,6 +73,7 @@ impl State {
         part: Option<&PartNumber>,
         crimp: Option<&Crimp>,
         splice: Option<&Splice>,
+        target: &Target,
     ) -> Checked {
         if lead.planned != Some(how) {
             return impossible(RepairBarrier::NotPlanned(lead.call()));
@@ -90,7 +93,6 @@ impl State {
         if how == RepairKind::Reform && lead.reforms() > 0 {
             rules.add(RepairRule::ReformedBefore(lead.call()));
         }
-        let target = self.target();
         let goes = lead.joined_with.as_ref().unwrap_or(&lead.id);
         if let (Some(part), Some(to)) = (part, target.of(goes)) {
             for objection in self.part_objections(lead, how, part, to) {

@@ -112,7 +112,7 @@ impl State {
         self.flag_others(target, &mut flags);
         self.flag_housings(target, &mut flags);
         self.flag_arrivals(&mut flags);
-        self.flag_passed(&mut flags);
+        self.flag_passed(target, &mut flags);
         let moves_left = steps.iter().any(|s| s.status != Status::Done && !s.what.is_closing());
         let mut closing = Flags::new();
         self.flag_closing(target, &mut closing);

@@ -8,14 +8,14 @@ use crate::{
         Code, ItemId, Lead, Place, Readings,
         seen::Deviation,
         state::{Occupant, State},
-        target::Expected,
+        target::{Expected, Target},
     },
     shop_rules::TestKind,
 };
 
 impl State {
-    pub(super) fn flag_passed(&self, flags: &mut Flags) {
-        for deviation in self.course.deviations.iter().filter(|b| !self.is_mended(b)) {
+    pub(super) fn flag_passed(&self, target: &Target, flags: &mut Flags) {
+        for deviation in self.course.deviations.iter().filter(|b| !self.is_mended(b, target)) {
             let flag = Flag::job(FlagCause::Passed {
                 code: deviation.code,
                 by: deviation.anyway.by.clone(),
@@ -35,10 +35,10 @@ impl State {
     }
 
     /// Whether what was done against a rule has been put right and looked at.
-    fn is_mended(&self, deviation: &Deviation) -> bool {
+    fn is_mended(&self, deviation: &Deviation, target: &Target) -> bool {
         match mended_by(deviation.code) {
             MendedBy::State => true,
-            MendedBy::OtherInPlace => !self.holds_other_out_of_place(deviation),
+            MendedBy::OtherInPlace => !self.holds_other_out_of_place(deviation, target),
             MendedBy::OtherOut => deviation.lead.is_some() || !self.holds_other(deviation),
             MendedBy::EveryView => self.housings.all.iter().all(|h| h.view.is_some()),
             MendedBy::EveryProof => self.housings.all.iter().all(|h| self.view_is_proved(h)),
@@ -66,10 +66,10 @@ impl State {
     }
 
     /// The same, and by the plan it does not belong there.
-    fn holds_other_out_of_place(&self, deviation: &Deviation) -> bool {
+    fn holds_other_out_of_place(&self, deviation: &Deviation, target: &Target) -> bool {
         let Some(at) = deviation.to.as_ref().or(deviation.at.as_ref()) else { return false };
         match self.items.occupant(at) {
-            Some(Occupant::Other(other)) => *self.target().expected(at) != Expected::Other(other.id.clone()),
+            Some(Occupant::Other(other)) => *target.expected(at) != Expected::Other(other.id.clone()),
             Some(Occupant::Lead(_) | Occupant::Plug(_)) | None => false,
         }
     }
