@@ -1,6 +1,6 @@
 //! Tidiness that a reader relies on: the order of the modules (`order`), what touches the world
-//! (`purity`), files in a circle (`circles`), long functions (`functions`), file heads, sizes, no
-//! panics in the program, nothing of the file form in the core.
+//! (`purity`), files in a circle (`circles`), long functions (`functions`), what no table leads to
+//! (`reached`), file heads, sizes, no panics in the program, nothing of the file form in the core.
 
 use std::{
     path::{Path, PathBuf},
@@ -14,6 +14,7 @@ mod finding;
 mod functions;
 mod order;
 mod purity;
+mod reached;
 mod reading;
 mod tokens;
 
