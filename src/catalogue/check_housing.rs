@@ -3,8 +3,8 @@
 use std::collections::{BTreeMap, BTreeSet};
 
 use super::{
-    check::{Parts, gather, range, sizes_in_words},
     check_layout::layout,
+    check_parts::{Parts, gather, range, sizes_in_words},
     draft::{BridgeDraft, FamilyDraft, HousingDraft, LockDraft, SealingDraft, SmallPartDraft},
     family::{
         Bridge, Cavity, Delivered, Feature, Housing, LockState, Sealing, SecondaryLock, SmallPart, Supplied,

@@ -4,6 +4,7 @@
 mod check;
 mod check_housing;
 mod check_layout;
+mod check_parts;
 mod compare;
 mod definition;
 mod draft;

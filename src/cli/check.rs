@@ -5,7 +5,10 @@ use clap::Args;
 use jiff::Timestamp;
 use serde::Serialize;
 
-use super::{Common, Exit, print};
+use super::{
+    common::{Common, Exit},
+    print,
+};
 use crate::{
     job::{Account, Flag, JobSide},
     quantity::{count_of, harmless},

@@ -5,7 +5,11 @@ use std::{io::IsTerminal, path::PathBuf};
 use anyhow::{Context, Result, anyhow};
 use clap::Args;
 
-use super::{Common, Exit, enter::now, open, print};
+use super::{
+    common::{Common, Exit},
+    enter::now,
+    open, print,
+};
 use crate::{
     form::{Catalogue, problems_in_words, read_acts, read_rules},
     job::{Act, Entry, JobSide},

@@ -4,7 +4,10 @@ use anyhow::{Context, Result, bail};
 use clap::Args;
 use jiff::Timestamp;
 
-use super::{Common, Exit, print};
+use super::{
+    common::{Common, Exit},
+    print,
+};
 use crate::{
     form::{ActLine, examples, problems_in_words, read_acts},
     job::{Entry, Refusal},

@@ -6,7 +6,10 @@ use anyhow::{anyhow, bail};
 use clap::Subcommand;
 use serde::Serialize;
 
-use super::{Common, Exit, library, print};
+use super::{
+    common::{Common, Exit},
+    library, print,
+};
 use crate::{
     catalogue::{Delivered, Family, Housing, Sealing, Source},
     face::{Face, Label, Pose},

@@ -3,6 +3,7 @@
 
 mod calc;
 mod check;
+mod common;
 mod demo;
 mod enter;
 mod housing;
@@ -15,33 +16,12 @@ mod request;
 mod steps;
 mod wiring;
 
-use std::{path::PathBuf, process::ExitCode};
+use std::process::ExitCode;
 
 use anyhow::Result;
-use clap::{Args, Parser, Subcommand};
+use clap::{Parser, Subcommand};
 
-use crate::{form::Catalogue, service::Shop};
-
-/// How a command ended.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
-pub enum Exit {
-    /// Nothing to say.
-    Fine,
-    /// Understood, and the answer is no, not yet, or with problems.
-    Problems,
-    /// Not done.
-    NotDone,
-}
-
-impl From<Exit> for ExitCode {
-    fn from(exit: Exit) -> Self {
-        match exit {
-            Exit::Fine => Self::from(0),
-            Exit::Problems => Self::from(1),
-            Exit::NotDone => Self::from(2),
-        }
-    }
-}
+pub use common::{Common, Exit};
 
 /// Moves every wire and every blanking plug from a damaged connector housing to its replacement,
 /// one at a time, and proves it.
@@ -52,29 +32,6 @@ struct Cli {
     common: Common,
     #[command(subcommand)]
     command: Option<Command>,
-}
-
-/// What every command takes.
-#[derive(Debug, Clone, Args)]
-pub struct Common {
-    /// The folder jobs are kept in (else REPIN_STORE, else your data folder)
-    #[arg(long, global = true, value_name = "DIR")]
-    store: Option<PathBuf>,
-    /// A folder with more connector families (else the folder library of the store)
-    #[arg(long, global = true, value_name = "DIR")]
-    library: Option<PathBuf>,
-    /// House rules for a new job (else house-rules.ron in the store, else those built in)
-    #[arg(long, global = true, value_name = "FILE")]
-    rules: Option<PathBuf>,
-    /// Who works here (else REPIN_BY, else the login name)
-    #[arg(long, global = true, value_name = "NAME")]
-    by: Option<String>,
-    /// Plain ASCII on the screen and in text
-    #[arg(long, global = true)]
-    ascii: bool,
-    /// One JSON document instead of text
-    #[arg(long, global = true)]
-    json: bool,
 }
 
 #[derive(Debug, Subcommand)]
@@ -102,29 +59,6 @@ enum Command {
     /// Read wiring lists
     #[command(subcommand)]
     Wiring(wiring::WiringCommand),
-}
-
-impl Common {
-    /// The shop whose jobs are kept there.
-    fn shop(&self) -> Result<Shop> {
-        Ok(Shop::find(self.store.clone())?)
-    }
-
-    /// Who works here.
-    fn by(&self) -> String {
-        let environment = ["REPIN_BY", "USER", "LOGNAME", "USERNAME"];
-        let named = self.by.clone().or_else(|| environment.iter().find_map(|name| std::env::var(name).ok()));
-        let name = named.filter(|name| !name.trim().is_empty()).unwrap_or_else(|| "bench".to_owned());
-        crate::quantity::harmless(name.trim()).into_owned()
-    }
-
-    /// The families built in, and those of the library folder, else of the store. Nothing is read but the
-    /// folder, and only when somebody looks for a housing.
-    fn catalogue(&self) -> Result<Catalogue> {
-        // Without a folder for jobs there is none for families either.
-        let own = || self.shop().ok().map(|shop| shop.library()).filter(|folder| folder.is_dir());
-        library::catalogue(self.library.clone().or_else(own).as_deref())
-    }
 }
 
 /// Parses the arguments, runs the command, and says how it ended.

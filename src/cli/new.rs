@@ -8,7 +8,7 @@ use jiff::Timestamp;
 use sha2::{Digest, Sha256};
 
 use super::{
-    Common, Exit,
+    common::{Common, Exit},
     enter::now,
     print,
     records::{self, Choice, KeyedIn, ListSource},

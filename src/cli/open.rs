@@ -3,7 +3,7 @@
 use anyhow::Result;
 use clap::Args;
 
-use super::{Common, Exit};
+use super::common::{Common, Exit};
 use crate::screen::{Sitting, run_board, run_job};
 
 /// Which job.

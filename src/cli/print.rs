@@ -7,7 +7,7 @@ use std::{
 
 use anyhow::{Context, Result, bail};
 
-use super::Common;
+use super::common::Common;
 use crate::{
     quantity::{brief, harmless, is_harmful},
     service::OpenJob,

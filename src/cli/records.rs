@@ -5,7 +5,7 @@ use std::path::{Path, PathBuf};
 
 use anyhow::{Context, Result, anyhow, bail};
 
-use super::{Common, print};
+use super::{common::Common, print};
 use crate::{
     exchange::{KblFile, WiringList, is_xml, read_table},
     face::Label,

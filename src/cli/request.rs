@@ -6,12 +6,18 @@ use anyhow::Result;
 use clap::{Args, ValueEnum};
 use jiff::{Timestamp, civil::Date};
 
-use super::{Common, Exit, print};
+use super::{
+    common::{Common, Exit},
+    print,
+};
 use crate::{
     form::{RequestForm, write_request},
+    job::needs::JobRequest,
     quantity,
     report::{missing_in_words, request_csv, request_text},
-    service::{OpenJob, SendProblem, export_request, lost_request, request_of, send_request},
+    service::{
+        LostRequest, OpenJob, SendProblem, Shop, export_request, lost_request, request_of, send_request,
+    },
     supply::{Line, RequestHead, Urgency},
 };
 
@@ -106,26 +112,7 @@ pub(super) fn run(common: &Common, args: &RequestArgs) -> Result<Exit> {
         lost = lost_request(&open);
         request_of(&open, head, Timestamp::now())
     };
-    if let Err(why) = shop.tool_book() {
-        exit = Exit::Problems;
-        print::aside(common, &format!("no tool position counts as proved: {why}"));
-    }
-    if let Some(lost) = lost {
-        exit = Exit::Problems;
-        print::aside(common, &lost.to_string());
-    }
-    for missing in missing_in_words(&request) {
-        exit = Exit::Problems;
-        print::aside(common, &missing);
-    }
-    let is_unknown = |asked: &Line| {
-        let is_made = asked.wanted.lead().is_some();
-        !asked.is_gone() && !is_made && asked.wanted.number().is_none()
-    };
-    if request.lines.iter().any(|line| is_unknown(&line.asked)) {
-        exit = Exit::Problems;
-        print::aside(common, "some parts are described and still to be identified");
-    }
+    exit = exit.max(said_aside(common, &shop, lost.as_ref(), &request));
     let format = if common.json { Format::Json } else { args.format };
     match format {
         Format::Text => print::text(common, &request_text(&request))?,
@@ -134,4 +121,20 @@ pub(super) fn run(common: &Common, args: &RequestArgs) -> Result<Exit> {
         Format::Ron => print::ron(common, &write_request(&RequestForm::from(&request))?)?,
     }
     Ok(exit)
+}
+
+/// What the desk would phone back about, and what could not be read, beside the request.
+fn said_aside(common: &Common, shop: &Shop, lost: Option<&LostRequest>, request: &JobRequest) -> Exit {
+    let book = shop.tool_book().err().map(|why| format!("no tool position counts as proved: {why}"));
+    let is_unknown = |asked: &Line| {
+        let is_made = asked.wanted.lead().is_some();
+        !asked.is_gone() && !is_made && asked.wanted.number().is_none()
+    };
+    let is_described = request.lines.iter().any(|line| is_unknown(&line.asked));
+    let described = is_described.then(|| "some parts are described and still to be identified".to_owned());
+    let lost = lost.map(ToString::to_string);
+    let said = book.into_iter().chain(lost).chain(missing_in_words(request)).chain(described);
+    let said: Vec<String> = said.collect();
+    said.iter().for_each(|said| print::aside(common, said));
+    if said.is_empty() { Exit::Fine } else { Exit::Problems }
 }

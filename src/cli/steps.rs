@@ -7,7 +7,10 @@ use clap::Args;
 use jiff::Timestamp;
 use serde::Serialize;
 
-use super::{Common, Exit, print};
+use super::{
+    common::{Common, Exit},
+    print,
+};
 use crate::{
     job::{Assessment, ItemId, Lead, Occasion, Place, State, Status, Step, Task, caution, day_of, lay_out},
     quantity::harmless,

@@ -7,7 +7,8 @@ use clap::Subcommand;
 use serde::Serialize;
 
 use super::{
-    Common, Exit, print,
+    common::{Common, Exit},
+    print,
     records::{ListFile, harness_list, open_list, shown},
 };
 use crate::{

@@ -3,7 +3,7 @@
 use anyhow::{Context, Result, bail};
 use serde::{Deserialize, Serialize};
 
-use super::{checked, more_than_nothing, question, say};
+use super::question::{checked, more_than_nothing, question, say};
 use crate::{
     cli::{Common, Exit, print},
     quantity::Gauge,

@@ -3,7 +3,7 @@
 use anyhow::{Result, bail};
 use serde::{Deserialize, Serialize};
 
-use super::{checked, more_than_nothing, question, say};
+use super::question::{checked, more_than_nothing, question, say};
 use crate::{
     cli::{Common, Exit, print},
     job::Code,
