@@ -170,7 +170,7 @@ impl State {
             (None, None) => {
                 self.records.found.get(&housing.address(label)).is_some_and(|h| h.lead().is_none())
             }
-            _ => false,
+            (Some(_), None) | (None, Some(_)) => false,
         }
     }
 

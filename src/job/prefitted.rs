@@ -51,7 +51,14 @@ impl State {
                         None => PrefittedWay::Out,
                     }
                 }
-                _ => continue,
+                Place::Parked(_)
+                | Place::Removed
+                | Place::Joined(_)
+                | Place::NotMade
+                | Place::Scrapped
+                | Place::Lost
+                | Place::Returned
+                | Place::Unseen => continue,
             };
             ways.push((from.clone(), way));
         }

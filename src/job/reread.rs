@@ -104,7 +104,10 @@ impl State {
             (Some(Occupant::Other(_)), ReadBack::Plug) => self.items.plug_at(at).is_some(),
             (Some(Occupant::Other(_)), ReadBack::Nothing) => self.items.plug_at(at).is_none(),
             (None, ReadBack::Nothing) => true,
-            _ => false,
+            (Some(Occupant::Lead(_)), ReadBack::Plug | ReadBack::Nothing)
+            | (Some(Occupant::Plug(_)), ReadBack::Wire(_) | ReadBack::Nothing)
+            | (Some(Occupant::Other(_)) | None, ReadBack::Wire(_))
+            | (None, ReadBack::Plug) => false,
         }
     }
 

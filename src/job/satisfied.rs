@@ -11,6 +11,10 @@ pub fn is_satisfied(expected: &Expected, occupant: Option<&Occupant<'_>>, has_pl
         (Expected::Plug(_) | Expected::SpareAndPlug, Some(Occupant::Other(_))) => has_plug,
         (Expected::Other(id), Some(Occupant::Other(other))) => other.id == *id,
         (Expected::Nothing | Expected::Blocked | Expected::Delivered, None) => true,
-        _ => false,
+        (Expected::Leads(_), Some(Occupant::Plug(_) | Occupant::Other(_)) | None)
+        | (Expected::Plug(_), Some(Occupant::Lead(_)) | None)
+        | (Expected::SpareAndPlug | Expected::Other(_), Some(Occupant::Lead(_) | Occupant::Plug(_)) | None)
+        | (Expected::Nothing | Expected::Blocked | Expected::Delivered, Some(_))
+        | (Expected::MissingWire | Expected::MissingOther(_), _) => false,
     }
 }

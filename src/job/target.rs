@@ -98,7 +98,15 @@ impl Target {
     pub fn of(&self, lead: &ItemId) -> Option<&Address> {
         match self.leads.get(lead) {
             Some(Destination::To(at)) => Some(at),
-            _ => None,
+            Some(
+                Destination::Blocked(_)
+                | Destination::None
+                | Destination::Out
+                | Destination::JoinedTo(_)
+                | Destination::Unmapped(_)
+                | Destination::Unknown,
+            )
+            | None => None,
         }
     }
 }

@@ -13,8 +13,8 @@ pub use gauge::{Gauge, NOMINAL_PAIRS};
 pub use instrument::Instrument;
 pub use length::Length;
 pub use text::{
-    DayProblem, TextProblem, brief, count_of, day, harmless, is_day, is_harmful, list_of, plain_text,
-    plain_words, quoted, says_something,
+    DayProblem, TextProblem, brief, count_of, day, harmless, is_harmful, list_of, plain_text, plain_words,
+    quoted, says_something,
 };
 pub use voltage::{Current, Voltage};
 pub use wrap::wrap;

@@ -179,11 +179,6 @@ pub fn day(text: &str) -> Result<jiff::civil::Date, DayProblem> {
     read.filter(|day| day.to_string() == text).ok_or_else(|| DayProblem { shown: quoted(text) })
 }
 
-/// Whether a text is a day as files and requests have it.
-pub fn is_day(text: &str) -> bool {
-    day(text).is_ok()
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -211,7 +206,7 @@ mod tests {
         ] {
             let why = day(text).unwrap_err().to_string();
             assert!(why.contains("is no day: key the day as 2026-12-01"), "{why}");
-            assert!(!is_day(text), "{text}");
+            assert!(day(text).is_err(), "{text}");
         }
     }
 

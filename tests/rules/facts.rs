@@ -138,3 +138,15 @@ fn a_definition_in_a_job_is_not_held_against_the_rules_of_today() {
     let nameless = line.replace(r#"part:"FW-HSG-12A""#, r#"part:"""#);
     assert!(matches!(read_entry(1, &nameless), Err(EntryProblem::NotAccepted(_))), "{nameless}");
 }
+
+/// A day that is none is shown where it stands: it never becomes an entry.
+#[test]
+fn a_day_that_is_no_day_is_no_act() {
+    let accept = |day: &str| format!(r#"Accept(flag:"parked",at:"old:12",reason:"tied back",due:"{day}")"#);
+    for day in ["soon", "", " ", "2026-13-01", "2026-02-30", "1.12.2026", "2026-12-1"] {
+        let problems = read_acts("x.acts", &accept(day)).unwrap_err();
+        let said = problems.first().unwrap().to_string();
+        assert!(said.contains("at due") && said.contains("is no day: key the day as 2026-12-01"), "{said}");
+    }
+    assert!(read_acts("x.acts", &accept("2026-12-20")).is_ok());
+}

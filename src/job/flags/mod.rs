@@ -174,7 +174,7 @@ impl Accepted {
     pub fn is_about(&self, flag: &Flag) -> bool {
         let is_same = match (&self.item, &flag.item) {
             (Some(accepted), Some(flagged)) => accepted == flagged,
-            _ => self.at == flag.at,
+            (Some(_), None) | (None, Some(_) | None) => self.at == flag.at,
         };
         let is_its_line = self.line.is_none_or(|line| flag.line == Some(line));
         self.flag == flag.code() && is_same && is_its_line

@@ -86,7 +86,16 @@ impl State {
         let housing = match plug.map(|plug| &plug.place) {
             Some(Place::In(now)) => &now.housing,
             Some(Place::Scrapped | Place::Returned | Place::Lost) => return true,
-            _ => &at.housing,
+            Some(
+                Place::Hand
+                | Place::Tray
+                | Place::Parked(_)
+                | Place::Removed
+                | Place::Joined(_)
+                | Place::NotMade
+                | Place::Unseen,
+            )
+            | None => &at.housing,
         };
         let look = self.readings.looked_over.get(&(housing.clone(), Face::Wire));
         look.is_some_and(|look| look.sound && look.n > deviation.n)
